@@ -1,0 +1,93 @@
+"""Plane curves of lines and cubic Béziers, in cm, x to the right and y downwards as on the drawing.
+
+Affine maps (turning, pinning) act on the control points alone, so a row is drawn as exactly as it was computed.
+"""
+
+import math
+from collections.abc import Callable, Iterable
+from typing import NamedTuple
+
+Point = tuple[float, float]
+
+
+class Curve(NamedTuple):
+    """A path from `start` through `pieces`: `(end,)` is a straight line, `(control, control, end)` a cubic Bézier."""
+
+    start: Point
+    pieces: tuple[tuple[Point, ...], ...]
+
+    @property
+    def end(self) -> Point:
+        return self.pieces[-1][-1] if self.pieces else self.start
+
+    def mapped(self, transform: Callable[[Point], Point]) -> "Curve":
+        """The curve under an affine map."""
+        return Curve(transform(self.start), tuple(tuple(transform(p) for p in piece) for piece in self.pieces))
+
+    def reversed(self) -> "Curve":
+        """The same curve from its end to its start."""
+        ends = [self.start] + [piece[-1] for piece in self.pieces]
+        pieces = []
+        for before, piece in zip(reversed(ends[:-1]), reversed(self.pieces), strict=True):
+            pieces.append((*piece[:-1][::-1], before))
+        return Curve(self.end, tuple(pieces))
+
+    def flattened(self, tolerance_cm: float = 0.005) -> list[Point]:
+        """Points on the curve, its corners included, whose polyline stays within the tolerance.
+
+        A cubic is cut into n equal steps of its parameter, n from the largest second difference of its control points
+        (the bound of Wang 1984: n = sqrt(d (d-1) / 8 * max / tolerance), d = 3).
+        """
+        points = [self.start]
+        for piece in self.pieces:
+            if len(piece) == 1:
+                points.append(piece[0])
+                continue
+            p0, (p1, p2, p3) = points[-1], piece
+            bend = max(
+                math.hypot(p0[0] - 2 * p1[0] + p2[0], p0[1] - 2 * p1[1] + p2[1]),
+                math.hypot(p1[0] - 2 * p2[0] + p3[0], p1[1] - 2 * p2[1] + p3[1]),
+            )
+            steps = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance_cm)))
+            points.extend(_bezier(p0, p1, p2, p3, k / steps) for k in range(1, steps))
+            points.append(p3)
+        return points
+
+
+def _bezier(p0: Point, p1: Point, p2: Point, p3: Point, t: float) -> Point:
+    s = 1 - t
+    a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
+    return (a * p0[0] + b * p1[0] + c * p2[0] + d * p3[0], a * p0[1] + b * p1[1] + c * p2[1] + d * p3[1])
+
+
+def line(points: Iterable[Point]) -> Curve:
+    """The polyline through the points."""
+    first, *rest = points
+    return Curve(first, tuple((p,) for p in rest))
+
+
+def arc(centre: Point, radius: float, first: float, last: float) -> Curve:
+    """A circle's arc from angle `first` to `last` (radians, y downwards, so growing angles turn clockwise on the page).
+
+    Each quarter turn at most is one cubic with handles of 4/3 tan(angle / 4) radii, within 0.03 % of the radius.
+    """
+    count = max(1, math.ceil(abs(last - first) / (math.pi / 2) - 1e-9))
+    step = (last - first) / count
+    handle = 4 / 3 * math.tan(step / 4) * radius
+
+    def at(angle: float, along: float = 0.0) -> Point:
+        c, s = math.cos(angle), math.sin(angle)
+        return (centre[0] + radius * c - along * s, centre[1] + radius * s + along * c)
+
+    angles = [first + k * step for k in range(count + 1)]
+    pieces = tuple((at(a, handle), at(b, -handle), at(b)) for a, b in zip(angles, angles[1:], strict=False))
+    return Curve(at(first), pieces)
+
+
+def joined(curves: Iterable[Curve]) -> Curve:
+    """The curves one after the other as one; each starts where the one before ends."""
+    first, *rest = curves
+    pieces = list(first.pieces)
+    for curve in rest:
+        pieces.extend(curve.pieces)
+    return Curve(first.start, tuple(pieces))

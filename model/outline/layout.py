@@ -1,0 +1,23 @@
+"""What a shape is told: the rows, and the few facts of the description that decide how they lie."""
+
+from typing import NamedTuple
+
+from halfhank.grammar.problems import Span
+from halfhank.grammar.syntax import PinnedStraight, PinnedTo
+from halfhank.model.rows import Rows
+
+
+class Layout(NamedTuple):
+    """One piece to lay out.
+
+    `shape` is the name in the description, `shape_span` its place. `openwork[row]` tells whether row 1…N is worked in a fabric with yarn
+    overs or elongated stitches (index 0 is unused), which bears more stretch. `turned_back`: the description has `turn back`. `pinned`: how it is
+    blocked, None for as knitted.
+    """
+
+    shape: str
+    shape_span: Span
+    rows: Rows
+    openwork: tuple[bool, ...]
+    turned_back: bool
+    pinned: PinnedStraight | PinnedTo | None
