@@ -14,7 +14,8 @@ from halfhank.grammar.words import FACTS, HEADERS
 _KINDS = {"turn": "turn back", "bind": "bind off"}
 _MANY = frozenset({"stitch", "part"})
 _MAY_BE_EMPTY = frozenset({"shawl", "needles", "turn back", "bind off"})
-_RANKS = {"shawl": 0, "yarn": 1, "needles": 1, "stitch": 1, "shape": 1, "part": 2, "turn back": 3, "bind off": 4, "weighed": 5}
+_RANKS = {"shawl": 0, "yarn": 1, "needles": 1, "stitch": 1, "shape": 1, "part": 2}
+_RANKS |= {"turn back": 3, "bind off": 4, "weighed": 5}
 _PLACES = (
     "`shawl` comes first.",
     "`{}` comes after `shawl` and before the first part.",

@@ -29,7 +29,8 @@ def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) 
     last = branch(tree, 0)
     if text(Teller(), last).value != turn_back.around.value:
         written = str(last.children[0])
-        teller.tell("not-last-part", turn_back.around.span, "The shawl turns back around its last part.", f"write {written}")
+        message = "The shawl turns back around its last part."
+        teller.tell("not-last-part", turn_back.around.span, message, f"write {written}")
 
 
 def check_log(teller: Teller, log: tuple[Weighing, ...], skein: Skein | None) -> tuple[Weighing, ...]:

@@ -66,4 +66,4 @@ class LineLexer(ContextualLexer):
 
 def _scanner(terminals: list[TerminalDef], conf: "LexerConf") -> Scanner:
     ordered = sorted(terminals, key=lambda t: (-t.priority, -t.pattern.max_width, -len(t.pattern.value), t.name))
-    return Scanner(ordered, conf.g_regex_flags, conf.re_module, False)
+    return Scanner(ordered, conf.g_regex_flags, conf.re_module, False)  # type: ignore[no-untyped-call]

@@ -49,15 +49,15 @@ def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
     problem = None
     for _ in range(_MAX_MENDS):
         parser = error.interactive_parser
-        accepts = parser.accepts()
+        accepts: set[str] = parser.accepts()  # type: ignore[no-untyped-call]
         words = _replacement(error.token, accepts)
         problem = problem or _explain(error.token, accepts, words, source, start)
         if words is None:
             return Reading(None, problem)
         try:
             if _feed(parser, error.token, words):
-                return Reading(parser.resume_parse(), problem)
-            return Reading(parser.feed_eof(error.token), problem)
+                return Reading(parser.resume_parse(), problem)  # type: ignore[no-untyped-call]
+            return Reading(parser.feed_eof(error.token), problem)  # type: ignore[no-untyped-call]
         except UnexpectedToken as next_error:
             if next_error.token.type == _END and error.token.type == _END:
                 return Reading(None, problem)

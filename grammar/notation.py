@@ -120,7 +120,8 @@ class _Items:
         kind, said = ITEMS[work.kind], modifier.data
         if not _takes(kind, said):
             shown = "with … wraps" if said == "wraps" else said
-            self._teller.tell("misplaced-modifier", self._teller.span(modifier), f"`{token[:40]}` is not worked `{shown}`.")
+            message = f"`{token[:40]}` is not worked `{shown}`."
+            self._teller.tell("misplaced-modifier", self._teller.span(modifier), message)
         if said == "wraps":
             return work._replace(wraps=count(self._teller, branch(modifier, 0)))
         if said == "tbl":
