@@ -1,4 +1,6 @@
-"""Random shawls that can be worked and, for the most part, paid for: the same facts for every draw of the same numbers."""
+"""Random shawls that can be worked and, for the most part, paid for: the same facts for every draw of the same
+numbers.
+"""
 
 from random import Random
 
@@ -6,7 +8,7 @@ from hypothesis import strategies as st
 
 from tests.pipe import fabrics, shapes
 from tests.pipe.reference import Worked, band_rows, gram_m, has_allowance, work
-from tests.pipe.spec import AnyBand, Band, BindOff, Drop, Part, Repeat, Spec, Tab, Weighed, Written
+from tests.pipe.spec import AnyBand, Band, BindOff, Drop, Part, Repeat, Spec, Weighed, Written
 from tests.pipe.writing import write
 
 TEXTS = (
@@ -27,7 +29,19 @@ TEXTS = (
     "one two three four five six seven eight nine ten " * 4,
 )
 LABELS = (None, None, None, "ditch", "hedge", "дюны", "波", "<b>", "W" * 60)
-PARTS = ("neck", "body", "border", "край", "縁", "wing & tip", 'the "hem"', "back \\ side", "Mitte", "a part with a rather long name, as some have", "3")
+PARTS = (
+    "neck",
+    "body",
+    "border",
+    "край",
+    "縁",
+    "wing & tip",
+    'the "hem"',
+    "back \\ side",
+    "Mitte",
+    "a part with a rather long name, as some have",
+    "3",
+)
 
 
 def amount(pick: Random, stash: fabrics.Stash) -> Band:
@@ -112,7 +126,9 @@ def even_rows(spec: Spec) -> bool:
 
     def even(found: tuple[AnyBand, ...]) -> bool:
         return all(
-            even(b.bands) if isinstance(b, Repeat) else isinstance(b, Drop) or all(band_rows(spec, b, c) % 2 == 0 for c in b.counts)
+            even(b.bands)
+            if isinstance(b, Repeat)
+            else isinstance(b, Drop) or all(band_rows(spec, b, c) % 2 == 0 for c in b.counts)
             for b in found
         )
 
@@ -137,7 +153,11 @@ def paid(pick: Random, spec: Spec, metres_per_gram: float) -> Spec:
     if not any(has_allowance(part.bands) for part in spec.parts) and pick.random() < 0.1:
         total *= 0.8
     metres = max(1.0, total * pick.uniform(1.13, 1.4))
-    keep = Written(fabrics.figure(0.04 * metres / metres_per_gram, 2), "g") if isinstance(spec.keep, Written) else spec.keep
+    keep = (
+        Written(fabrics.figure(0.04 * metres / metres_per_gram, 2), "g")
+        if isinstance(spec.keep, Written)
+        else spec.keep
+    )
     mass = fabrics.mass(pick, metres / metres_per_gram)
     return spec._replace(skein_mass=mass, skein_length=fabrics.length(pick, metres * 100), keep=keep)
 
