@@ -17,7 +17,8 @@ TARGET = Path(__file__).parents[2] / "renderer" / "advances.py"
 HEAD = '''"""Advance widths in thousandths of an em, by width: the characters that have it.
 
 Helvetica, Helvetica Bold and Times Roman, as Adobe published them for the standard PDF fonts; Arial, Times New
-Roman and the Liberation fonts share them. Four signs on which those disagree are left out. Written by `tests/renderer/advance_tables.py`.
+Roman and the Liberation fonts share them. Four signs on which those disagree are left out. Written by
+`tests/renderer/advance_tables.py`.
 """
 
 '''
