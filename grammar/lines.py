@@ -17,7 +17,7 @@ from lark.parsers.lalr_interactive_parser import InteractiveParser
 
 _MAX_MENDS = 12
 _END = "$END"
-_NUMBERS = frozenset({"NUMBER", "MISNUMBER", "DASH"})
+_NUMBERS = frozenset({"NUMBER", "MISNUMBER", "MINUS"})
 _SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": "*", "LSQB": "[", "RSQB": "]"}
 _SIGNS["PLUS"] = "+"
 _KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
@@ -67,7 +67,7 @@ def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
 
 def _replacement(token: Token, accepts: set[str]) -> tuple[str, ...] | None:
     """The words to read in place of a token; an empty tuple: the line ends before it. None: nobody knows."""
-    if token.type != "WORD":
+    if not _is_word(token):
         return () if _END in accepts and token.type != _END else None
     named = _keywords(accepts)
     meant = SYNONYMS.get(token.casefold())
@@ -77,6 +77,10 @@ def _replacement(token: Token, accepts: set[str]) -> tuple[str, ...] | None:
     if close:
         return (close,)
     return () if _END in accepts else None
+
+
+def _is_word(token: Token) -> bool:
+    return token[:1].isalpha()
 
 
 def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
@@ -107,14 +111,14 @@ def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, sou
     if token.type == _END:
         return _ended(accepts, source)
     span = Span(source.number, token.column or 1, (token.column or 1) + len(token))
-    if token.type == "WORD" and (token.column == source.column or words):
+    if _is_word(token) and (token.column == source.column or words):
         return _wrong_word(token, accepts, words, span, source, start)
     if _only_units(accepts):
         return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", _fits(accepts))
     if _END in accepts:
         message = f"The line has said everything before `{_short(token)}`."
         return mistake("line-goes-on", span, message, "leave the rest out, or give it a line of its own")
-    if token.type == "WORD":
+    if _is_word(token):
         return _wrong_word(token, accepts, words, span, source, start)
     return _wrong_token(token, accepts, span)
 
