@@ -117,10 +117,18 @@ def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, sou
         return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", _fits(accepts))
     if _END in accepts:
         message = f"The line has said everything before `{_short(token)}`."
-        return mistake("line-goes-on", span, message, "leave the rest out, or give it a line of its own")
+        return mistake("line-goes-on", span, message, _overhang(token, source))
     if _is_word(token):
         return _wrong_word(token, accepts, words, span, source, start)
     return _wrong_token(token, accepts, span)
+
+
+def _overhang(token: Token, source: SourceLine) -> str:
+    """The hint for a line that goes on: a number apart from its item, or else words too many."""
+    counted = re.search(r"(?<![\w-])(k|p|sl) +$", source.code[: (token.column or 1) - 1])
+    if counted and token.type == "NUMBER":
+        return f"write `{counted[1]}{_short(token)}`"
+    return "leave the rest out, or give it a line of its own"
 
 
 def _ended(accepts: set[str], source: SourceLine) -> Problem:
@@ -149,6 +157,8 @@ def _wrong_word(
     if token.column == source.column and not words:
         message, hint = _stray_fact(str(token), start)
         return mistake("unknown-word", span, message, hint or _fits(accepts))
+    if not hint and "TEXT" in accepts:
+        hint = f'write `"{_short(source.code[(token.column or 1) - 1 :])}"`'
     return mistake("unknown-word", span, f"`{_short(token)}` is no word that fits here.", hint or _fits(accepts))
 
 

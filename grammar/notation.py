@@ -121,7 +121,8 @@ class _Items:
         if not _takes(kind, said):
             shown = "with … wraps" if said == "wraps" else said
             message = f"`{token[:40]}` is not worked `{shown}`."
-            self._teller.tell("misplaced-modifier", self._teller.span(modifier), message)
+            hint = f"write `[{token[:40]}] 2 times`" if said == "twice" else None
+            self._teller.tell("misplaced-modifier", self._teller.span(modifier), message, hint)
         if said == "wraps":
             return work._replace(wraps=count(self._teller, branch(modifier, 0)))
         if said == "tbl":

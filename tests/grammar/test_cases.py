@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from halfhank.grammar.parse import parse
 
-from cases import CASES, expected, told
+from tests.grammar.cases import CASES, expected, told
 
 FILES = sorted((CASES / "problems").glob("*.shawl"))
 
