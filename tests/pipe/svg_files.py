@@ -8,9 +8,8 @@ from pathlib import Path
 from lxml import etree
 
 SVG = "{http://www.w3.org/2000/svg}"
-ELEMENTS = {
-    "svg", "title", "desc", "g", "defs", "clipPath", "path", "circle", "rect", "line", "polyline", "text", "style", "tspan",
-}  # fmt: skip
+ELEMENTS = {"svg", "title", "desc", "g", "defs", "clipPath", "path", "circle", "rect", "line", "polyline", "text"}
+ELEMENTS |= {"style", "tspan"}
 DTD = Path("/usr/share/xml/w3c-sgml-lib/schema/dtd/REC-SVG11-20110816/svg11.dtd")
 NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
 

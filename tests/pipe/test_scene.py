@@ -1,6 +1,7 @@
 """The schematic of random shawls: nothing meets, nothing leaves the page, and the piece is drawn as large as it is."""
 
 import math
+from itertools import pairwise
 
 import pytest
 from halfhank.model.shawl import Shawl
@@ -100,7 +101,7 @@ def test_strips_darken_in_working_order(some: Drawn) -> None:
     for number, _, scene in some:
         inks = [str(strip.style.fill) for strip in pictures.strips(scene)]
         light = [sum(int(ink[k : k + 2], 16) * w for k, w in ((1, 0.2126), (3, 0.7152), (5, 0.0722))) for ink in inks]
-        assert all(after <= before + 0.6 for before, after in zip(light, light[1:], strict=False)), number
+        assert all(after <= before + 0.6 for before, after in pairwise(light)), number
 
 
 def test_files_are_sound(some: Drawn) -> None:
