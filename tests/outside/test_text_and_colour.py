@@ -28,8 +28,8 @@ def test_whole_texts_against_adobes_metrics(text: str, face: str, bold: bool, fo
     assert text_width(text, 3.5, face, bold) == pytest.approx(stringWidth(text, font, 3.5))
 
 
-# WCAG 2.2: relative luminance and contrast ratio as its glossary defines them; 1.4.3 asks 4.5:1 of text, 1.4.11 asks 3:1
-# of graphics that are needed to understand the content.
+# WCAG 2.2: relative luminance and contrast ratio as its glossary defines them; 1.4.3 asks 4.5:1 of text, 1.4.11 asks
+# 3:1 of graphics that are needed to understand the content.
 
 
 def luminance(colour: str) -> float:
