@@ -76,7 +76,8 @@ def flattened(data: PathData, steps: int = 12) -> list[tuple[float, float]]:
             for k in range(1, steps + 1):
                 t = k / steps
                 w = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
-                points.append(tuple(sum(f * p[i] for f, p in zip(w, (a, b, c, d), strict=True)) for i in (0, 1)))
+                x, y = (sum(f * p[i] for f, p in zip(w, (a, b, c, d), strict=True)) for i in (0, 1))
+                points.append((x, y))
         else:
             assert letter == "Z", letter
     return points

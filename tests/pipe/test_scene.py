@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.options import Options
-from halfhank.renderer.scene import Circle, Label, Path, Rect, Scene
+from halfhank.renderer.scene import Circle, Item, Label, Path, Rect, Scene
 from halfhank.renderer.schematic import schematic
 from halfhank.renderer.svg import to_svg
 from hypothesis import given, settings
@@ -49,9 +49,9 @@ def meeting(scene: Scene) -> list[tuple[Label, Label]]:
     return found
 
 
-def outside(scene: Scene) -> list[object]:
+def outside(scene: Scene) -> list[Item]:
     """Items that leave the page."""
-    found = []
+    found: list[Item] = []
     for item, clipped in pictures.walk(scene.items):
         left, top, right, bottom = pictures.extent(item)
         if not clipped and not (left >= 0 and top >= 0 and right <= scene.width and bottom <= scene.height):
