@@ -4,9 +4,10 @@ import os
 import sys
 from typing import IO, Any, NamedTuple
 
+from halfhank.cli.trouble import CommandError, reason
 from halfhank.grammar.show import safe
 
-__all__ = ["Words", "columns", "err", "out", "out_bytes", "safe", "silence", "wants_colour", "width"]
+__all__ = ["Words", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]
 
 
 def wants_colour(stream: IO[Any] | None) -> bool:
@@ -28,45 +29,35 @@ def columns(stream: IO[Any] | None) -> int | None:
 
 
 def out(text: str) -> None:
-    """Write to standard output, which must already be safe; a reader that has gone is no fault."""
-    _write(sys.stdout, text)
+    """Write safe text to standard output. A reader that has gone is no fault; raises `CommandError` for all else."""
+    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
+    out_bytes(text.encode(encoding, "backslashreplace"))
 
 
 def err(text: str) -> None:
     """Write to standard error, in the same way; there is nobody left to tell when that fails."""
+    stream = sys.stderr
+    if stream is None:
+        return
     try:
-        _write(sys.stderr, text)
+        stream.write(text)
+        stream.flush()
     except OSError:
-        _silence(sys.stderr)
+        _silence(stream)
 
 
 def out_bytes(data: bytes) -> None:
-    """Write a whole file to standard output."""
+    """Write a whole file to standard output, on the same terms as `out`."""
     if sys.stdout is None:
-        raise OSError(9, os.strerror(9))
+        raise CommandError(f"cannot write standard output: {os.strerror(9)}")
     try:
-        sys.stdout.flush()
         sys.stdout.buffer.write(data)
         sys.stdout.buffer.flush()
     except BrokenPipeError:
         _silence(sys.stdout)
-
-
-def silence() -> None:
-    """Drop whatever is still on its way to standard output."""
-    if sys.stdout is not None:
+    except OSError as error:
         _silence(sys.stdout)
-
-
-def _write(stream: IO[str] | None, text: str) -> None:
-    if stream is None:
-        return
-    encoding = getattr(stream, "encoding", None) or "utf-8"
-    try:
-        stream.write(text.encode(encoding, "backslashreplace").decode(encoding))
-        stream.flush()
-    except BrokenPipeError:
-        _silence(stream)
+        raise CommandError(f"cannot write standard output: {reason(error)}") from error
 
 
 def _silence(stream: IO[str]) -> None:

@@ -4,6 +4,7 @@ import sys
 
 import click
 from halfhank.cli import reading, terminal
+from halfhank.cli.helping import helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 
 
@@ -11,6 +12,7 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 @click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path())
 @click.option("--json", "json_wanted", is_flag=True, help="Print a list of files with their problems.")
 @click.option("--strict", is_flag=True, help="Let advice count as a mistake.")
+@helped
 def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
     """Check descriptions: tell every mistake and every piece of advice.
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import files, reading, terminal
+from halfhank.cli.helping import helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -36,6 +37,7 @@ class Scale(click.ParamType):
 @click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
 @click.option("--contours", is_flag=True, help="Draw a line every 10 g of yarn.")
+@helped
 def command(
     file: str,
     output: str | None,

@@ -4,6 +4,7 @@ import sys
 
 import click
 from halfhank.cli import reading, terminal
+from halfhank.cli.helping import helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES
 
 
@@ -11,6 +12,7 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES
 @click.argument("file", type=click.Path())
 @click.option("--json", "json_wanted", is_flag=True, help="Print the plan as JSON.")
 @click.option("--rows", is_flag=True, help="List every row too.")
+@helped
 def command(file: str, json_wanted: bool, rows: bool) -> int:
     """Print the plan of FILE: parts, bands, marks, sizes, yarn, and the chance that it lasts.
 
