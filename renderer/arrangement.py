@@ -12,13 +12,14 @@ class Arrangement:
     def __init__(self, piece: Box) -> None:
         self.boxes: list[Box] = []
         self.lines: list[Points] = []
+        self.dimension_lines: list[Points] = []
         self.bounds = piece
 
     def free(self, box: Box, margin: float = 0.6) -> bool:
         """Whether a box, and so much around it, holds nothing yet."""
         room = box.grown(margin)
         return not any(room.meets(other) for other in self.boxes) and not any(
-            crosses(line, room) for line in self.lines
+            crosses(line, room) for line in self.lines + self.dimension_lines
         )
 
     def line_free(self, points: Points, margin: float = 0.6) -> bool:
@@ -37,6 +38,11 @@ class Arrangement:
     def add_line(self, points: Points) -> None:
         """Takes the room of a line."""
         self.lines.append(points)
+        self.bounds = self.bounds.joined(box_of(points))
+
+    def add_dimension_line(self, points: Points) -> None:
+        """Takes the room of a dimension's line, which an extension line may cross with a gap."""
+        self.dimension_lines.append(points)
         self.bounds = self.bounds.joined(box_of(points))
 
 

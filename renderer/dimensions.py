@@ -1,14 +1,14 @@
 """Dimensions as on a technical drawing: extension lines, oblique ticks, the measure in a gap of its line."""
 
-import itertools
 import math
+from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.boxes import label_box
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Box, Points, at_length, box_of, crosses, length_of, offset, part_of
+from halfhank.renderer.geometry import Box, Points, at_length, box_of, crosses, inside, length_of, offset, part_of
 from halfhank.renderer.metrics import ASCENT, CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Group, Item, Label, Path, Style
 from halfhank.renderer.style import DIMENSION, INK, SMALL, THIN
@@ -41,7 +41,7 @@ class Dimension(NamedTuple):
     def take(self, taken: Arrangement) -> None:
         """Takes the dimension's room."""
         for points, _ in self.lines:
-            taken.add_line(points)
+            taken.add_dimension_line(points)
         taken.add_label(self.label)
 
 
@@ -52,7 +52,7 @@ def straight(name: str, start: Point, end: Point, words: str, extensions: list[t
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
     label = _beside_line(start, end, words)
     runs = [(start, end)]
-    if length >= gap + 7:
+    if length >= gap + 3:
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
         label = _label_at(middle, (ux, uy), words, DIMENSION)
         near = (middle[0] - ux * gap / 2, middle[1] - uy * gap / 2)
@@ -113,7 +113,9 @@ def _free_start(x: float, start: float, taken: Arrangement) -> float:
 
 
 def depth(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
-    """The height of the piece's box, to its right; to its left where flags are in the way."""
+    """The height of the piece's box, to its right; to its left where flags stand or are in the way."""
+    if taken.bounds.right > frame.width + 10:
+        return _upright(frame, taken, "depth", LEFT, (0.0, frame.height), overhang)
     right = _upright(frame, taken, "depth", RIGHT, (0.0, frame.height), overhang)
     if all(taken.line_free(points, 0.2) and not _meets_lines(points, taken) for points, _ in right.lines):
         return right
@@ -143,20 +145,40 @@ def _upright(
     words = length_words((heights[1] - heights[0]) / frame.mm, frame.shawl.units)
     words = f"{name} {words}" if name != "depth" else words
     x = edge + sign * COLUMN
-    if name == "depth" and side == LEFT and heights[1] - heights[0] < text_width(words, DIMENSION) + 9.6:
+    if name == "depth" and side == LEFT and heights[1] - heights[0] < text_width(words, DIMENSION) + 5.6:
         x -= text_width(words, DIMENSION) + 2.5
     extensions = []
     for y in heights:
         start = _outermost(frame, side, y) + sign * (CLEAR + overhang)
-        extensions.append(((start, y), (x + sign * BEYOND, y)))
+        extensions += _broken((start, y), (x + sign * BEYOND, y), taken)
     return straight(name, (x, heights[0]), (x, heights[1]), words, extensions)
+
+
+def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
+    """A level extension line with a gap of 1.6 mm around each dimension line that it crosses."""
+    y, low, high = start[1], min(start[0], end[0]), max(start[0], end[0])
+    segments = [segment for line in taken.dimension_lines for segment in pairwise(line)]
+    crossings = [_level_crossing(p, q, y) for p, q in segments]
+    runs = []
+    for place in sorted(x for x in crossings if x is not None and low < x < high):
+        if place - 0.8 > low:
+            runs.append(((low, y), (place - 0.8, y)))
+        low = place + 0.8
+    return [*runs, ((low, y), (high, y))] if low < high else runs
+
+
+def _level_crossing(p: Point, q: Point, y: float) -> float | None:
+    """Where a segment crosses a height."""
+    if (p[1] > y) == (q[1] > y):
+        return None
+    return p[0] + (y - p[1]) / (q[1] - p[1]) * (q[0] - p[0])
 
 
 def _outermost(frame: Frame, side: int, y: float) -> float:
     """The outermost place of the outline at a height (within 0.1 mm of it)."""
     closed = [*frame.silhouette, frame.silhouette[0]]
     places = []
-    for (px, py), (qx, qy) in itertools.pairwise(closed):
+    for (px, py), (qx, qy) in pairwise(closed):
         if min(py, qy) - 0.1 <= y <= max(py, qy) + 0.1:
             t = min(max((y - py) / (qy - py), 0.0), 1.0) if abs(qy - py) > 0.2 else None
             places += [px, qx] if t is None else [px + t * (qx - px)]
@@ -173,12 +195,11 @@ def _meets_lines(points: Points, taken: Arrangement) -> bool:
 def along_edge(
     frame: Frame, taken: Arrangement, overhang: float, name: str, cm: float, points: Points
 ) -> Dimension | None:
-    """A dimension along an edge outside the piece, as far out as it must be; None where it finds no room.
-
-    `points` run so that the outside of the piece is on their right.
-    """
+    """A dimension along an edge outside the piece, as far out as it must be; None where it finds no room."""
+    middle, tangent = at_length(points, length_of(points) / 2)
+    outside = 1 if inside((middle[0] - tangent[1] * 0.5, middle[1] + tangent[0] * 0.5), frame.silhouette) else -1
     for distance in EDGE_OFFSETS:
-        found = _along(frame, name, cm, points, distance + overhang)
+        found = _along(frame, name, cm, points, outside * (distance + overhang))
         if _has_room(found, taken):
             return found
     return None
@@ -186,11 +207,13 @@ def along_edge(
 
 def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension:
     words = f"{name} {length_words(cm, frame.shawl.units)}"
-    line = offset(points, -distance)
+    line = offset(points, distance)
     length = length_of(line)
-    middle, tangent = at_length(line, length / 2)
+    middle = at_length(line, length / 2)[0]
     gap = text_width(words, SMALL) + 2.4
     ends = part_of(line, length / 2 - gap / 2, length / 2 + gap / 2)
+    chord = math.dist(ends[0], ends[-1]) or 1.0
+    tangent = ((ends[-1][0] - ends[0][0]) / chord, (ends[-1][1] - ends[0][1]) / chord)
     bend = max(abs((p[0] - middle[0]) * tangent[1] - (p[1] - middle[1]) * tangent[0]) for p in ends)
     runs: list[list[Point]] = [line]
     drop = SMALL * ASCENT + 0.6
@@ -227,8 +250,8 @@ def _lines_meet(one: Points, other: Points) -> bool:
     """Whether two polylines cross, by the turns of their segments."""
     if not box_of(one).grown(0.5).meets(box_of(other).grown(0.5)):
         return False
-    for p, q in itertools.pairwise(one):
-        for r, s in itertools.pairwise(other):
+    for p, q in pairwise(one):
+        for r, s in pairwise(other):
             if _turn(p, q, r) * _turn(p, q, s) < 0 and _turn(r, s, p) * _turn(r, s, q) < 0:
                 return True
     return False

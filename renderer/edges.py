@@ -9,8 +9,8 @@ from halfhank.renderer.scene import Group, Item, Path, Style
 from halfhank.renderer.style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.textures import trimmed
 
-SCALLOP_WIDTH, SCALLOP_PITCH = 1.5, 1.75
-OVERHANG = {"picot": 0.95, "elastic": 0.6, "i-cord": 0.65}
+SCALLOP_WIDTH, SCALLOP_PITCH = 2.0, 2.2
+OVERHANG = {"picot": 1.25, "elastic": 0.6, "i-cord": 0.65}
 """How far an edge's drawing stands out beyond the piece, mm; others 0.3."""
 
 

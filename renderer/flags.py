@@ -10,7 +10,7 @@ from halfhank.renderer.boxes import label_box
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
 from halfhank.renderer.geometry import Box, Points, crosses, spread
 from halfhank.renderer.marks import DrawnMark
-from halfhank.renderer.metrics import CAP_HEIGHT, text_width, wrap
+from halfhank.renderer.metrics import CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Style
 from halfhank.renderer.style import RED, TEXT, THIN
 
@@ -152,7 +152,7 @@ def _beside(frame: Frame, group: Group_, direction: str, limits: tuple[float, fl
     start = frame.width + 5.5 if sign > 0 else -5.5
     room = max(limits[1] - start, 27.0) if sign > 0 else max(start - limits[0], 27.0)
     whole = all(text_width(mark.words, TEXT) <= room for _, mark in group)
-    texts = [[mark.words] if whole else wrap(mark.words, room, TEXT, 2) for _, mark in group]
+    texts = [[mark.words] if whole else list(mark.lines) for _, mark in group]
     pitch = LANE * (1 if whole else 1.85)
     heights = spread([point[1] for point, _ in group], pitch, -FAR, FAR)
     flags = []

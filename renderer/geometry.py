@@ -1,8 +1,8 @@
 """Plane geometry of the layout, in mm: boxes, polylines, and cutting curves to a length along them."""
 
-import itertools
 import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Curve, Point
@@ -54,13 +54,13 @@ def box_of(points: Iterable[Point]) -> Box:
 
 def length_of(points: Points) -> float:
     """Length of a polyline."""
-    return sum([math.dist(p, q) for p, q in itertools.pairwise(points)])
+    return sum([math.dist(p, q) for p, q in pairwise(points)])
 
 
 def at_length(points: Points, length: float) -> tuple[Point, Point]:
     """The point at a length along a polyline, and the unit tangent there; ends are kept to."""
     run = 0.0
-    for p, q in itertools.pairwise(points):
+    for p, q in pairwise(points):
         step = math.dist(p, q)
         if step > 0 and (run + step >= length or q is points[-1]):
             t = min(max((length - run) / step, 0.0), 1.0)
@@ -74,7 +74,7 @@ def distance_to(point: Point, points: Points) -> float:
     """Distance of a point from a polyline."""
     x, y = point
     best = math.dist(point, points[0])
-    for (px, py), (qx, qy) in itertools.pairwise(points):
+    for (px, py), (qx, qy) in pairwise(points):
         ux, uy = qx - px, qy - py
         square = ux * ux + uy * uy
         t = min(max(((x - px) * ux + (y - py) * uy) / square, 0.0), 1.0) if square > 0 else 0.0
@@ -124,8 +124,8 @@ def simplified(points: Points, tolerance: float = 0.01) -> list[Point]:
 
 def offset(points: Points, distance: float) -> list[Point]:
     """The polyline moved sideways, to the left of its direction on the page where positive; corners are mitred."""
-    normals = [_normal(p, q) for p, q in itertools.pairwise(points) if p != q]
-    corners = [p for p, q in itertools.pairwise(points) if p != q] + [points[-1]]
+    normals = [_normal(p, q) for p, q in pairwise(points) if p != q]
+    corners = [p for p, q in pairwise(points) if p != q] + [points[-1]]
     moved = []
     for i, (x, y) in enumerate(corners):
         before, after = normals[max(i - 1, 0)], normals[min(i, len(normals) - 1)]
@@ -205,7 +205,7 @@ def cut_at(curve: Curve, length: float) -> tuple[Curve, Curve]:
 
 def crosses(points: Points, box: Box) -> bool:
     """Whether a polyline passes through the inside of a box."""
-    return any(_segment_crosses(p, q, box) for p, q in itertools.pairwise(points))
+    return any(_segment_crosses(p, q, box) for p, q in pairwise(points))
 
 
 def _segment_crosses(p: Point, q: Point, box: Box) -> bool:
@@ -230,7 +230,7 @@ def part_of(points: Points, first: float, last: float) -> list[Point]:
     """The polyline between two lengths along it."""
     start, end = at_length(points, first)[0], at_length(points, last)[0]
     inner, run = [], 0.0
-    for p, q in itertools.pairwise(points):
+    for p, q in pairwise(points):
         run += math.dist(p, q)
         if first < run < last:
             inner.append(q)

@@ -13,12 +13,13 @@ DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round"
 
 
 class DrawnMark(NamedTuple):
-    """A mark as a line: `name` on the ruler, `words` on its flag, `style` of its stroke."""
+    """A mark as a line: `name` on the ruler, `words` on its flag (or in two `lines`), `style` of its stroke."""
 
     name: str
     row: int
     left_g: float
     words: str
+    lines: tuple[str, str]
     style: Style
 
 
@@ -26,15 +27,15 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     """The marks that lie on the piece, the most important last."""
     marks = shawl.marks
     candidates = [
-        ("half", "half the yarn: row", marks.halfway, DASHED),
-        ("turn back by", "turn back by row", marks.turn_back, DOTTED),
-        ("bind off by", "bind off by row", marks.bind_off_by, DOTTED),
+        ("half", "half the yarn:", marks.halfway, DASHED),
+        ("turn back by", "turn back by", marks.turn_back, DOTTED),
+        ("bind off by", "bind off by", marks.bind_off_by, DOTTED),
     ]
     drawn = []
     for name, words, mark, style in candidates:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
-            told = f"{words} {mark.row}, {grams(mark.left_g)} g left"
-            drawn.append(DrawnMark(name, mark.row, mark.left_g, told, style))
+            where = f"row {mark.row}, {grams(mark.left_g)} g left"
+            drawn.append(DrawnMark(name, mark.row, mark.left_g, f"{words} {where}", (words, where), style))
     return drawn
 
 
@@ -56,10 +57,12 @@ def _is_beyond(mark: Mark, shawl: Shawl) -> bool:
 def mark_lines(frame: Frame, marks: list[DrawnMark]) -> Group:
     """Each mark along its row, cased in white."""
     lines = {mark.row: mark for mark in marks}
-    casing = Style(stroke=LIGHT, width=CASING_WIDTH)
     groups = []
     for row, mark in lines.items():
         data = frame.data(frame.curve(row))
+        casing = Style(stroke=LIGHT, width=CASING_WIDTH)
+        if row == frame.last:  # beads leave the kind of the bound-off edge to be seen between them
+            casing = casing._replace(dash=DOTTED.dash, cap="round", width=CASING_WIDTH + 0.1)
         name = mark.name.replace(" ", "-")
         groups.append(Group(name, (Path(data, casing), Path(data, mark.style)), title=mark.words))
     return Group("marks", tuple(groups))

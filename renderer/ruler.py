@@ -1,7 +1,7 @@
 """The skein as a ruler: what is used, by whom, what is left, in grams on the scale."""
 
-import itertools
 import math
+from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.model.shawl import Shawl
@@ -33,6 +33,7 @@ BAR = 7.5
 STEPS = 100
 TICK = 1.5
 SMALL_BADGE = 1.9
+INSIDE = 2.8
 
 
 class Ruler(NamedTuple):
@@ -61,7 +62,7 @@ def ruler(shawl: Shawl, column: Column, top: float, ramp: Ramp, marks: list[Draw
     items.append(_bar(shawl, scale, y, ramp))
     items.append(_marks(scale, marks, y, 5.0 if aside else 0.0))
     items.append(Group("mark-names", tuple(names)))
-    items.append(_badges(shawl, scale, y, aside))
+    items.append(_badges(shawl, scale, y, aside, [scale.at(mark.left_g) for mark in marks]))
     ticks = _ticks(scale, y + BAR)
     return Block(Group("skein", (*items, ticks)), y + BAR + TICK + SMALL + 2.2)
 
@@ -141,14 +142,14 @@ def _kept(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
 def _left_words(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
     """`kept` in the margin and `19 g left` in the open part, each where it fits."""
     yarn = shawl.yarn
-    baseline = y + BAR / 2 + SMALL * CAP_HEIGHT / 2
+    baseline = y + BAR / 2 + INSIDE * CAP_HEIGHT / 2
     bound = scale.at(yarn.skein_g - yarn.total_g)
     kept = scale.at(yarn.keep_g)
     items: list[Item] = []
     fields = [("kept", max(kept, bound), scale.at(0)), (f"{grams(max(yarn.left_g, 0))} g left", bound, kept)]
     for words, first, last in fields:
-        if last - first > text_width(words, SMALL) + 1.2:
-            items.append(Label((first + last) / 2, baseline, words, SMALL, SOFT, anchor="middle"))
+        if last - first > text_width(words, INSIDE) + 0.8:
+            items.append(Label((first + last) / 2, baseline, words, INSIDE, SOFT, anchor="middle"))
     return items
 
 
@@ -214,9 +215,10 @@ def _mark_names(scale: Ruler, marks: list[DrawnMark], y: float) -> list[Label]:
 
 def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> dict[int, float]:
     """Where the badges of parts too thin to hold them stand above the bar; those without room are left out."""
+    lines = [scale.at(mark.left_g) for mark in marks]
     wanted = {}
     for number, (first, last) in enumerate(_segments(shawl, scale), 1):
-        if last - first < 2 * BADGE_RADIUS + 0.8:
+        if _off_lines(first, last, lines) is None:
             wanted[number] = (first + last) / 2
     gap = 2 * SMALL_BADGE + 0.7
     room = int(scale.width / gap)
@@ -224,25 +226,35 @@ def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> dict[int,
         return {}
     low, high = scale.left + SMALL_BADGE, scale.left + scale.width - SMALL_BADGE
     places = spread(list(wanted.values()), gap, low, high)
-    lines = [scale.at(mark.left_g) for mark in marks]
     aside = zip(wanted, places, strict=True)
     return {n: x for n, x in aside if all(abs(x - line) > SMALL_BADGE + 0.8 for line in lines)}
 
 
 def _segments(shawl: Shawl, scale: Ruler) -> list[tuple[float, float]]:
     bounds = [scale.at(shawl.yarn.skein_g), *[scale.at(part.left_g) for part in shawl.parts]]
-    return list(itertools.pairwise(bounds))
+    return list(pairwise(bounds))
 
 
-def _badges(shawl: Shawl, scale: Ruler, y: float, aside: dict[int, float]) -> Group:
+def _badges(shawl: Shawl, scale: Ruler, y: float, aside: dict[int, float], lines: list[float]) -> Group:
     items: list[Item] = []
     for number, (first, last) in enumerate(_segments(shawl, scale), 1):
         middle = (first + last) / 2
+        place = _off_lines(first, last, lines)
         if number in aside:
             x = aside[number]
             leader = (("M", (x, y - 4.2 + SMALL_BADGE)), ("L", (middle, y + 1.2)))
             items.append(Path(leader, Style(stroke=INK, width=THIN)))
             items += badge_items(number, x, y - 3.2, SMALL_BADGE)
-        elif last - first >= 2 * BADGE_RADIUS + 0.8:
-            items += badge_items(number, middle, y + BAR / 2)
+        elif place is not None:
+            items += badge_items(number, place, y + BAR / 2)
     return Group("ruler-badges", tuple(items))
+
+
+def _off_lines(first: float, last: float, lines: list[float]) -> float | None:
+    """The place nearest to a segment's middle at which a badge fits and keeps off the marks."""
+    low, high = first + BADGE_RADIUS + 0.4, last - BADGE_RADIUS - 0.4
+    clear = BADGE_RADIUS + 1.2
+    middle = (first + last) / 2
+    places = [middle, *[line + side * clear for line in lines for side in (-1, 1)]]
+    free = [x for x in places if low <= x <= high and all(abs(x - line) >= clear - 1e-9 for line in lines)]
+    return min(free, key=lambda x: abs(x - middle)) if free else None

@@ -61,9 +61,10 @@ def _choose_scale(shawl: Shawl, options: Options) -> tuple[float, Sheet]:
     for scale in scales():
         wide, high = 10 * size.wingspan_cm / scale, 10 * size.depth_cm / scale
         if wide <= WIDEST_MM - 2 * MARGIN and high <= TALLEST_MM:
-            sheet = lay_out(shawl, scale)
-            if page_width(sheet) <= WIDEST_MM:
-                return scale, sheet
+            for edges_too in (True, False):
+                sheet = lay_out(shawl, scale, edges_too=edges_too)
+                if page_width(sheet) <= WIDEST_MM:
+                    return scale, sheet
     raise AssertionError("the scales have no end")
 
 
@@ -86,8 +87,11 @@ def page_width(sheet: Sheet) -> float:
     return max(sheet.bounds.width, CONTENT_MM) + 2 * MARGIN
 
 
-def lay_out(shawl: Shawl, scale: float, content: float = CONTENT_MM) -> Sheet:
-    """Places everything around the fabric, from the inside outwards, each thing clear of those before it."""
+def lay_out(shawl: Shawl, scale: float, content: float = CONTENT_MM, edges_too: bool = True) -> Sheet:
+    """Places everything around the fabric, from the inside outwards, each thing clear of those before it.
+
+    Without `edges_too` the lengths of sides and last edge are told in words only, which takes less room.
+    """
     frame = Frame(shawl, 10 / scale)
     overhang = edges.OVERHANG.get(shawl.bind_off.method, 0.3)
     marks = drawn_marks(shawl)
@@ -103,16 +107,18 @@ def lay_out(shawl: Shawl, scale: float, content: float = CONTENT_MM) -> Sheet:
     flags = place_flags(frame, marks, taken, (-spare, frame.width + spare), overhang)
     missing = [k for k in range(1, len(shawl.parts) + 1) if k not in inner]
     outer = outer_badges(frame, missing, taken, overhang)
-    dimensions, untold = _dimensions(frame, taken, overhang)
+    dimensions, untold = _dimensions(frame, taken, overhang, edges_too)
     return Sheet(frame, marks, flags, [*inner.values(), *outer], dimensions, untold, arrow, taken.bounds)
 
 
-def _dimensions(frame: Frame, taken: Arrangement, overhang: float) -> tuple[list[Dimension], list[str]]:
+def _dimensions(
+    frame: Frame, taken: Arrangement, overhang: float, edges_too: bool
+) -> tuple[list[Dimension], list[str]]:
     """All dimensions that find room, and what must be told in words instead."""
     placed: list[Dimension] = []
     untold: list[str] = []
     for name, cm, points in edge_candidates(frame):
-        found = along_edge(frame, taken, overhang, name, cm, points) if points else None
+        found = along_edge(frame, taken, overhang, name, cm, points) if points and edges_too else None
         if found is None:
             untold.append(f"{name} {length_words(cm, frame.shawl.units)}")
         else:

@@ -56,7 +56,7 @@ def fabric_key(band: BandPlan) -> tuple[str, int]:
 
 def line_style(pattern: Pattern, lab: Lab) -> Style:
     """Stroke of a line in plain fabric."""
-    return Style(stroke=ink_on(lab, 0.1), width=0.14, dash=LINE_DASHES[pattern.variation])
+    return Style(stroke=ink_on(lab, 0.13), width=0.15, dash=LINE_DASHES[pattern.variation])
 
 
 def dot_style(pattern: Pattern, lab: Lab, spacing: float = DOT_SPACING) -> Style:

@@ -31,7 +31,9 @@ class HandOutline:
     words, fan_words, fan_degrees, stretch, pinned = "piece", None, None, cast(Stretch | None, None), False
     problems: tuple[Problem, ...] = ()
 
-    def __init__(self, curves: Sequence[tuple[Curve, Curve]], size: Size, sideways: bool, spine: Sequence[Point] | None):
+    def __init__(
+        self, curves: Sequence[tuple[Curve, Curve]], size: Size, sideways: bool, spine: Sequence[Point] | None
+    ):
         points = [p for before, after in curves for c in (before, after) for p in c.flattened(0.0005)]
         x, y = min(p[0] for p in points), min(p[1] for p in points)
 
@@ -90,14 +92,31 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
     )
     columns = (0,) * (count + 1)
     table = Rows(
-        tuple(stitches), (STITCH_CM,) * (count + 1), tuple(heights), *([columns] * 6),
-        (NO_RATES,) * (count + 1), tuple(bands_of),
+        tuple(stitches),
+        (STITCH_CM,) * (count + 1),
+        tuple(heights),
+        *([columns] * 6),
+        (NO_RATES,) * (count + 1),
+        tuple(bands_of),
     )
     names = dict.fromkeys(stitch for _, stitch, _ in expanded)
     fabrics = tuple(_fabric(name) for name in names)
     plan = YarnPlan(
-        "Hand-made 4-ply", "wool", skein, skein * 3.8, yarn.get("keep_g", 5.0), used[0], used[-1] - used[0],
-        total - used[-1], total, total * 3.8, skein - total, 2.0, 5.0, 0.98, "swatch",
+        "Hand-made 4-ply",
+        "wool",
+        skein,
+        skein * 3.8,
+        yarn.get("keep_g", 5.0),
+        used[0],
+        used[-1] - used[0],
+        total - used[-1],
+        total,
+        total * 3.8,
+        skein - total,
+        2.0,
+        5.0,
+        0.98,
+        "swatch",
     )
     return Shawl(
         cast(Description, None), title, "a piece made by hand, as a test", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
@@ -112,7 +131,8 @@ def _length(curve: Curve) -> float:
 
 
 def _size(lengths: list[float], curves: list[tuple[Curve, Curve]]) -> Size:
-    return Size(0.0, 0.0, None, None, None, lengths[-1], 0.0)
+    arms = len(curves[-1][0].pieces) == 2
+    return Size(0.0, 0.0, None, None, (lengths[-1] / 2,) * 2 if arms else None, lengths[-1], 0.0)
 
 
 def _spine(curves: list[tuple[Curve, Curve]]) -> list[Point]:
