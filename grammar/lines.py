@@ -36,12 +36,29 @@ def read_line(source: SourceLine, start: str) -> Reading:
     try:
         return Reading(line_parser().parse(source.code, start=start), None)
     except UnexpectedToken as error:
-        return _mend(error, source, start)
+        return _renamed(source, start) or _mend(error, source, start)
 
 
 def accepted(source: SourceLine, start: str) -> bool:
     """Whether a line reads without a mistake by this start rule."""
     return read_line(source, start).problem is None
+
+
+def _renamed(source: SourceLine, start: str) -> Reading | None:
+    """A line of a part that was read as a band, but makes sense with its first word put right: `evn`, `repaet 3 times`."""
+    written, meant = first_word(source), guessed_word(source, start)
+    if start != "in_part" or meant is None or meant == written:
+        return None
+    parser = line_parser().parse_interactive(source.code, start=start)
+    token = next(parser.lexer_thread.lex(parser.parser_state))
+    try:
+        parser.feed_token(Token.new_borrow_pos(_types()[meant], meant, token))
+        tree = parser.resume_parse()  # type: ignore[no-untyped-call]
+    except UnexpectedToken:
+        return None
+    span = Span(source.number, source.column, source.column + len(written))
+    message = f"`{_short(written)}` is no word that fits here."
+    return Reading(tree, mistake("unknown-word", span, message, f"write `{meant}`"))
 
 
 def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
