@@ -1,4 +1,4 @@
-"""Draws every demo of this folder anew, as SVG and PNG, and writes README.md; `--check` only tells what would change."""
+"""Draws every demo of this folder anew, as SVG and PNG, and writes README.md; `--check` only tells what is stale."""
 
 import sys
 from pathlib import Path

@@ -1,10 +1,9 @@
 """What a cold `halfhank draw` costs, as a multiple of `python -c pass`, and where the time goes.
 
-Run it with the Python that Halfhank is installed in; the ratio is to be at most twelve. An editable install makes Python itself
-start more slowly: measure an ordinary one. Options: number of pairs (default 21), and a description.
+Run it with the Python that Halfhank is installed in; the ratio is to be at most twelve. An editable install makes
+Python itself start more slowly: measure an ordinary one. Arguments: the number of pairs (21), and a description.
 """
 
-import os
 import subprocess
 import sys
 import tempfile
@@ -51,7 +50,7 @@ def main(arguments: list[str]) -> int:
     count = int(arguments[0]) if arguments else 21
     demo = Path(arguments[1]).resolve() if len(arguments) > 1 else DEMO
     with tempfile.TemporaryDirectory() as folder:
-        out = os.path.join(folder, "x.svg")
+        out = f"{folder}/x.svg"
         script = Path(sys.executable).parent / "halfhank"
         nothing, drawn, ratio = pairs([str(script), "draw", str(demo), "-o", out], count)
         rows = imports([sys.executable, str(script), "draw", str(demo), "-o", out])
