@@ -12,9 +12,8 @@ from halfhank.cli.group import COMMANDS, LazyGroup, halfhank
 from tests.cli.running import halfhank as run
 
 ROOT = Path(__file__).parents[2]
-PAGES = sorted(
-    path for path in ROOT.rglob("*.md") if not any(part.startswith(".") for part in path.relative_to(ROOT).parts)
-)
+FOLDERS = ("grammar", "model", "renderer", "cli", "tests", "gallery_demo")
+PAGES = sorted([*ROOT.glob("*.md"), *(path for folder in FOLDERS for path in (ROOT / folder).rglob("*.md"))])
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 LINK = re.compile(r"\]\(([^)#\s]+)(?:#[^)]*)?\)")
 
