@@ -113,15 +113,15 @@ def _dots(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
         style = dot_style(pattern, _ink_lab(frame, ramp, row)[1])
         pitch = sum(style.dash)
         for half in outwards(frame, row):
-            part = trimmed(half, _lead(half) + pitch / 2 * (k % 2), 0.7)
+            part = trimmed(half, _lead(half, frame.shawl.outline.sideways) + pitch / 2 * (k % 2), 0.7)
             if part is not None:
                 by_ink.setdefault(style, []).append(frame.data(part))
     return _joined(by_ink)
 
 
-def _lead(half: Curve) -> float:
-    """Where the first dot of a half row lies: 0.8 mm to the side of the spine, so 1.6 mm from its mirror image."""
-    if not half.pieces:
+def _lead(half: Curve, sideways: bool) -> float:
+    """Where the first dot of a half row lies: 0.8 mm from its end, or from the spine, so 1.6 mm from its mirror image."""
+    if sideways or not half.pieces:
         return 0.8
     (px, py), (qx, qy) = half.start, half.pieces[0][0]
     length = math.hypot(qx - px, qy - py)
