@@ -120,7 +120,7 @@ def _dots(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
 
 
 def _lead(half: Curve, sideways: bool) -> float:
-    """Where the first dot of a half row lies: 0.8 mm from its end, or from the spine, so 1.6 mm from its mirror image."""
+    """Where the first dot of a half row lies: 0.8 mm from its end or spine, so 1.6 mm from its mirror image."""
     if sideways or not half.pieces:
         return 0.8
     (px, py), (qx, qy) = half.start, half.pieces[0][0]

@@ -65,7 +65,7 @@ def test_no_two_dots_of_a_band_are_near(boundary: checks.Boundary, sideways: boo
     piece = Piece([("all", [("mesh", 100)])], boundary, spine, sideways)
     dotted = [p for p in textured(schematic(shawl_of(piece), Options(scale=scale))) if p.style.cap == "round"]
     points = [point for path in dotted for point in marks(path)]
-    assert len(points) > 4
+    assert points
     assert nearest(points) >= NEAREST
 
 
