@@ -3,10 +3,10 @@
 from pathlib import Path
 
 import pytest
-
 from halfhank.renderer.options import Options
 from halfhank.renderer.schematic import schematic
 from halfhank.renderer.svg import to_svg
+
 from tests.pipe import svg_files
 from tests.pipe.test_scene import meeting, outside
 from tests.whole import shawl
