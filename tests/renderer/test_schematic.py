@@ -23,8 +23,10 @@ from tests.renderer.pieces import (
     NECK_DOWN,
     Piece,
     bow,
+    bulging,
     chevron,
     fan,
+    hollow,
     level,
     scaled,
     shawl_of,
@@ -46,6 +48,8 @@ PIECES = {
     "tip-to-tip": Piece(TURNED, upright, sideways=True),
     "half-circle": Piece(NECK_DOWN, bow),
     "crescent": Piece(NECK_DOWN, fan),
+    "bulging sides": Piece([("only", [("garter", 240)])], bulging, sides=True),
+    "hollow sides": Piece([("only", [("garter", 240)])], hollow, sides=True),
     "one row": Piece([("only", [("garter", 1)])], level),
     "three rows": Piece([("only", [("garter", 3)])], chevron, spine=True),
     "two rows sideways": Piece([("only", [("garter", 2)])], upright, sideways=True),
@@ -146,6 +150,21 @@ def test_dimension_lines_cross_neither_texts_nor_badges(name: str) -> None:
             line = LineString(checks.points_of(path))
             assert not [text for text, room in texts if line.intersects(room)], dimension.name
             assert all(line.distance(Point(disc.x, disc.y)) > disc.radius for disc in discs), dimension.name
+
+
+@every
+def test_dimensions_stay_off_the_fabric(name: str) -> None:
+    scene = SCENES[name]
+    piece = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
+    for dimension in [g for g in checks.groups(scene.items) if g.name in DIMENSIONS and g.name != "spine"]:
+        for path in [item for item in dimension.items if isinstance(item, Path)]:
+            assert LineString(checks.points_of(path)).intersection(piece).length < 0.01, dimension.name
+
+
+@pytest.mark.parametrize("name", ["bulging sides", "hollow sides"])
+def test_a_side_that_bends_a_little_has_its_dimension(name: str) -> None:
+    scene = schematic(shawl_of(PIECES[name], spare_rows=-10))
+    assert checks.group(scene, "side")
 
 
 @pytest.mark.parametrize("name", ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "three metres"])
