@@ -1,0 +1,156 @@
+"""The top level: which lines open which blocks, in which order."""
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from halfhank.grammar.body import parsed
+from halfhank.grammar.layout import Line, SourceLine
+from halfhank.grammar.lines import accepted, first_word, guessed_word
+from halfhank.grammar.problems import Span
+from halfhank.grammar.values import Branch, Teller
+from halfhank.grammar.words import FACTS, HEADERS
+
+_KINDS = {"turn": "turn back", "bind": "bind off"}
+_MANY = frozenset({"stitch", "part"})
+_MAY_BE_EMPTY = frozenset({"shawl", "needles", "turn back", "bind off"})
+_RANKS = {"shawl": 0, "yarn": 1, "needles": 1, "stitch": 1, "shape": 1, "part": 2, "turn back": 3, "bind off": 4, "weighed": 5}
+_PLACES = (
+    "`shawl` comes first.",
+    "`{}` comes after `shawl` and before the first part.",
+    "`part` comes before `turn back`, `bind off` and `weighed`.",
+    "`turn back` comes after the last part.",
+    "`bind off` comes after the parts and before `weighed`.",
+    "`weighed` comes last.",
+)
+
+
+class Block(NamedTuple):
+    """One block: its `kind` (the header's keywords), the header's line and tree (None: not understood), its lines."""
+
+    kind: str
+    source: SourceLine
+    tree: Branch | None
+    lines: list[Line]
+
+    @property
+    def span(self) -> Span:
+        return self.source.span
+
+
+class Blocks(NamedTuple):
+    """All blocks in the order of the file. `unsure`: a line could not be told for any block."""
+
+    all: list[Block]
+    unsure: bool
+
+    def of(self, kind: str) -> list[Block]:
+        """The blocks of one kind."""
+        return [block for block in self.all if block.kind == kind]
+
+
+def find_blocks(teller: Teller, roots: list[Line]) -> Blocks:
+    """Sort the lines of the top level into blocks, and tell headers that are wrong, empty, doubled or out of order."""
+    found: list[Block] = []
+    unsure = False
+    for line in roots:
+        if _is_stray(line.source, found):
+            unsure |= not _take_in(teller, line, found)
+            continue
+        tree = parsed(teller, line.source, "header")
+        kind = _kind(line)
+        if kind is None:
+            unsure = True
+        else:
+            found.append(Block(kind, line.source, tree, list(line.children)))
+    _tell_empty(teller, found)
+    _tell_order(teller, _without_doubles(teller, found))
+    return Blocks(found, unsure)
+
+
+def _kind(line: Line) -> str | None:
+    """The kind of a header, misspelt or not; by the lines under it where the word itself says nothing."""
+    word = "bind" if line.source.code.startswith("cast off") else guessed_word(line.source, "header")
+    if word is None:
+        guesses = (word for word, start in HEADERS.items() if start and _reads_any(line.children, start))
+        word = next(guesses, None)
+    return None if word is None else _KINDS.get(word, word)
+
+
+def _reads_any(lines: list[Line], start: str) -> bool:
+    return any(accepted(line.source, start) for line in lines[:3])
+
+
+def _is_stray(source: SourceLine, found: list[Block]) -> bool:
+    """Whether a line of the top level is a fact of some block."""
+    word = first_word(source)
+    if word in HEADERS or source.code.startswith("cast off"):
+        return False
+    if any(word in facts for facts in FACTS.values()):
+        return True
+    return bool(found) and found[-1].kind == "part" and accepted(source, "in_part")
+
+
+def _take_in(teller: Teller, line: Line, found: list[Block]) -> bool:
+    """Tell a fact that is not indented, and give it to the block above if it belongs there."""
+    source = line.source
+    if source.number not in teller.told:
+        teller.told.add(source.number)
+        message = f"`{first_word(source)}` stands inside a block and is indented under its first line."
+        teller.tell("not-indented", source.span, message, "indent it by two spaces")
+    start = HEADERS.get(found[-1].kind) if found else None
+    if start is None or not (first_word(source) in FACTS[start] or accepted(source, start)):
+        return False
+    if first_word(source) == "repeat":
+        found[-1].lines.append(line)
+    else:
+        found[-1].lines.extend([Line(source, []), *line.children])
+    return True
+
+
+def _tell_empty(teller: Teller, found: list[Block]) -> None:
+    for block in found:
+        if not block.lines and block.kind not in _MAY_BE_EMPTY and block.tree is not None:
+            message = f"This `{block.kind}` block is empty."
+            teller.tell("empty-block", block.span, message, "indent its lines under it, or delete it")
+
+
+def _without_doubles(teller: Teller, found: list[Block]) -> list[Block]:
+    """The blocks without second ones, which are told."""
+    first: dict[str, int] = {}
+    kept = []
+    for block in found:
+        if block.kind in first and block.kind not in _MANY:
+            message = f"A description has one `{block.kind}` block."
+            teller.tell("duplicate-block", block.span, message, f"line {first[block.kind]} has it already")
+        else:
+            first.setdefault(block.kind, block.source.number)
+            kept.append(block)
+    return kept
+
+
+def _tell_order(teller: Teller, found: list[Block]) -> None:
+    """Tell the fewest blocks whose move would put all in order."""
+    ranks = [_RANKS[block.kind] for block in found]
+    settled = _longest_rising(ranks)
+    for index, block in enumerate(found):
+        if index not in settled:
+            teller.tell("misplaced-block", block.span, _PLACES[ranks[index]].format(block.kind))
+
+
+def _longest_rising(ranks: Sequence[int]) -> set[int]:
+    """The indices of a longest subsequence that never falls (patience sorting)."""
+    tails: list[int] = []
+    last: list[int] = []
+    before: list[int | None] = []
+    for index, rank in enumerate(ranks):
+        place = bisect_right(tails, rank)
+        before.append(last[place - 1] if place else None)
+        tails[place : place + 1] = [rank]
+        last[place : place + 1] = [index]
+    settled: set[int] = set()
+    at = last[-1] if last else None
+    while at is not None:
+        settled.add(at)
+        at = before[at]
+    return settled

@@ -1,0 +1,68 @@
+"""Mistakes that show only when several facts are held against each other."""
+
+from halfhank.grammar.blocks import Blocks
+from halfhank.grammar.syntax import Mass, Percent, Skein, TurnBack, Weighing
+from halfhank.grammar.values import Teller, branch
+
+# A label may be off, but not by a quarter: that is a slip of the pen.
+_MOST_OVER_LABEL = 1.25
+# Two readings of the same yarn may differ by this much on a kitchen scale.
+_SCALE_NOISE_G = 1.0
+
+
+def check_keep(teller: Teller, keep: Percent | Mass | None, skein: Skein) -> Percent | Mass | None:
+    """The margin, None where it is the whole skein."""
+    if isinstance(keep, Mass) and keep.g >= skein.mass.g:
+        teller.tell("keep-too-large", keep.span, "A margin of the whole skein leaves nothing to knit with.")
+        return None
+    return keep
+
+
+def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) -> None:
+    """Tell `turn back around` a part that is not the last."""
+    parts = blocks.of("part")
+    if turn_back is None or turn_back.around is None or not parts:
+        return
+    tree = parts[-1].tree
+    if tree is None:
+        return
+    written = str(branch(tree, 0).children[0])
+    if _plain(written) != turn_back.around.value:
+        teller.tell("not-last-part", turn_back.around.span, "The shawl turns back around its last part.", f"write {written}")
+
+
+def _plain(written: str) -> str:
+    return written.replace('\\"', '"').replace("\\\\", "\\").strip('"')
+
+
+def check_log(teller: Teller, log: tuple[Weighing, ...], skein: Skein | None) -> tuple[Weighing, ...]:
+    """The log without the weighings that cannot be: rows that do not rise, more yarn than there is or was."""
+    kept: list[Weighing] = []
+    for weighing in log:
+        before = len(teller.problems)
+        _check_row(teller, weighing, kept)
+        _check_mass(teller, weighing, kept, skein)
+        if len(teller.problems) == before:
+            kept.append(weighing)
+    return tuple(kept)
+
+
+def _check_row(teller: Teller, weighing: Weighing, kept: list[Weighing]) -> None:
+    if kept and weighing.row <= kept[-1].row:
+        message = "The cast-on comes before all rows." if weighing.row == 0 else "The rows of the log rise."
+        teller.tell("log-order", weighing.span, message, f"line {kept[-1].span.line} is already past it")
+
+
+def _check_mass(teller: Teller, weighing: Weighing, kept: list[Weighing], skein: Skein | None) -> None:
+    weighed = kept[0].mass.g + _SCALE_NOISE_G if kept and kept[0].row == 0 else None
+    most = weighed if weighed else _MOST_OVER_LABEL * skein.mass.g if skein else None
+    if most is not None and weighing.mass.g > most:
+        teller.tell("log-mass", weighing.mass.span, "This is more yarn than there was.")
+        return
+    earlier = next((one for one in reversed(kept) if one.used == weighing.used and one.row), None)
+    if earlier is None:
+        return
+    gain = earlier.mass.g - weighing.mass.g if weighing.used else weighing.mass.g - earlier.mass.g
+    if gain > _SCALE_NOISE_G:
+        message = "Yarn that is used does not come back."
+        teller.tell("log-mass", weighing.mass.span, message, f"line {earlier.span.line} has {earlier.mass.value:g}")

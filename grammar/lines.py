@@ -1,0 +1,196 @@
+"""One line through the parser: its tree, or the one mistake of grammar in it and the tree that a mend would give.
+
+Trees and tokens stay inside `halfhank.grammar`.
+"""
+
+import re
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from halfhank.grammar.layout import SourceLine
+from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.tables import line_parser
+from halfhank.grammar.words import FACTS, HEADERS, PHRASES, SYNONYMS, UNITS, nearest
+from lark import Token, Tree
+from lark.exceptions import UnexpectedToken
+from lark.parsers.lalr_interactive_parser import InteractiveParser
+
+_MAX_MENDS = 12
+_END = "$END"
+_NUMBERS = frozenset({"NUMBER", "MISNUMBER", "DASH"})
+_SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": "*", "LSQB": "[", "RSQB": "]"}
+_SIGNS["PLUS"] = "+"
+_KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
+_MAX_LISTED = 7
+
+
+class Reading(NamedTuple):
+    """What came of one line: `tree` (None where no mend is known), `problem` (None where it reads as it stands)."""
+
+    tree: Tree[Token] | None
+    problem: Problem | None
+
+
+def read_line(source: SourceLine, start: str) -> Reading:
+    """Parse one line by a start rule of the grammar."""
+    try:
+        return Reading(line_parser().parse(source.code, start=start), None)
+    except UnexpectedToken as error:
+        return _mend(error, source, start)
+
+
+def accepted(source: SourceLine, start: str) -> bool:
+    """Whether a line reads without a mistake by this start rule."""
+    return read_line(source, start).problem is None
+
+
+def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
+    """The tree with wrong words put right one after the other, as long as the right ones are known."""
+    problem = None
+    for _ in range(_MAX_MENDS):
+        parser = error.interactive_parser
+        accepts = parser.accepts()
+        words = _replacement(error.token, accepts)
+        problem = problem or _explain(error.token, accepts, words, source, start)
+        if words is None:
+            return Reading(None, problem)
+        try:
+            if _feed(parser, error.token, words):
+                return Reading(parser.resume_parse(), problem)
+            return Reading(parser.feed_eof(error.token), problem)
+        except UnexpectedToken as next_error:
+            if next_error.token.type == _END and error.token.type == _END:
+                return Reading(None, problem)
+            error = next_error
+    return Reading(None, problem)
+
+
+def _replacement(token: Token, accepts: set[str]) -> tuple[str, ...] | None:
+    """The words to read in place of a token; an empty tuple: the line ends before it. None: nobody knows."""
+    if token.type != "WORD":
+        return () if _END in accepts and token.type != _END else None
+    named = _keywords(accepts)
+    meant = SYNONYMS.get(token.casefold())
+    if meant and (meant[0] in named or meant[0] in _signs(accepts) or (meant[0].isdigit() and "NUMBER" in accepts)):
+        return meant
+    close = nearest(token, tuple(sorted(named)))
+    if close:
+        return (close,)
+    return () if _END in accepts else None
+
+
+def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
+    """Give the parser the words in the token's place; False: there are none and the line ends here."""
+    types = _types()
+    for word in words:
+        kind = "NUMBER" if word.isdigit() else types[word]
+        parser.feed_token(Token.new_borrow_pos(kind, word, token))
+    return bool(words)
+
+
+def _types() -> dict[str, str]:
+    """Terminals by their word or sign."""
+    terminals = line_parser().terminals
+    return {t.pattern.value: t.name for t in terminals if t.pattern.type == "str"}
+
+
+def _keywords(accepts: Iterable[str]) -> dict[str, str]:
+    return {word: name for word, name in _types().items() if name in accepts and word[0].isalpha()}
+
+
+def _signs(accepts: Iterable[str]) -> list[str]:
+    return [sign for name, sign in _SIGNS.items() if name in accepts]
+
+
+def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, source: SourceLine, start: str) -> Problem:
+    """The problem of a token that does not fit."""
+    if token.type == _END:
+        return _ended(accepts, source)
+    span = Span(source.number, token.column or 1, (token.column or 1) + len(token))
+    if token.type == "WORD" and (token.column == source.column or words):
+        return _wrong_word(token, accepts, words, span, source, start)
+    if _only_units(accepts):
+        return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", _fits(accepts))
+    if _END in accepts:
+        message = f"The line has said everything before `{_short(token)}`."
+        return mistake("line-goes-on", span, message, "leave the rest out, or give it a line of its own")
+    if token.type == "WORD":
+        return _wrong_word(token, accepts, words, span, source, start)
+    return _wrong_token(token, accepts, span)
+
+
+def _ended(accepts: set[str], source: SourceLine) -> Problem:
+    end = len(source.code) + 1
+    span = Span(source.number, end, end + 1)
+    if _only_units(accepts):
+        return mistake("missing-unit", span, "A unit is missing at the end of this line.", _fits(accepts))
+    return mistake("line-too-short", span, "The line ends before it has said everything.", _fits(accepts))
+
+
+def _wrong_token(token: Token, accepts: set[str], span: Span) -> Problem:
+    hint = _fits(accepts)
+    if token.type in _NUMBERS or token.type == "CABLE":
+        return mistake("unexpected-number", span, f"The number `{_short(token)}` does not fit here.", hint)
+    if token.type in ("TEXT", "UNCLOSED"):
+        return mistake("unexpected-text", span, "A text in quotes does not fit here.", hint)
+    if token == "'":
+        hint = 'write `"`'
+    return mistake("unexpected-sign", span, f"The sign `{token}` does not fit here.", hint)
+
+
+def _wrong_word(
+    token: Token, accepts: set[str], words: tuple[str, ...] | None, span: Span, source: SourceLine, start: str
+) -> Problem:
+    hint = f"write `{PHRASES.get(token.casefold(), ' '.join(words))}`" if words else None
+    if token.column == source.column and not words:
+        message, hint = _stray_fact(str(token), start)
+        return mistake("unknown-word", span, message, hint or _fits(accepts))
+    return mistake("unknown-word", span, f"`{_short(token)}` is no word that fits here.", hint or _fits(accepts))
+
+
+def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
+    """The message for a line whose first word says nothing in this block."""
+    if start == "header":
+        return f"`{_short(word)}` opens no block.", None
+    block = start.removeprefix("in_")
+    home = next((other.removeprefix("in_") for other, facts in FACTS.items() if word in facts), None)
+    hint = f"`{word}` belongs in a `{home}` block" if home else None
+    return f"`{_short(word)}` says nothing in a `{block}` block.", hint
+
+
+def first_word(source: SourceLine) -> str:
+    """The word that a line starts with, empty where it starts otherwise."""
+    found = re.match(r" *([^\W\d_][\w-]*)", source.code)
+    return found[1] if found else ""
+
+
+def guessed_word(source: SourceLine, start: str) -> str | None:
+    """The first word of a fact or header as it was most likely meant, None where nobody knows."""
+    word = first_word(source)
+    known = tuple(HEADERS) if start == "header" else tuple(FACTS[start])
+    if word in known:
+        return word
+    meant = SYNONYMS.get(word.casefold())
+    if meant and meant[0] in known:
+        return meant[0]
+    return nearest(word, known)
+
+
+def _only_units(accepts: set[str]) -> bool:
+    words = {word for word, name in _types().items() if name in accepts}
+    return bool(words) and words <= {*UNITS, "%"} and not accepts & {_END, "NUMBER", "WORD", "TEXT"}
+
+
+def _fits(accepts: set[str]) -> str | None:
+    """The hint that lists what fits, None where that is too much to be of help."""
+    words = [f"`{word}`" for word in sorted([*_keywords(accepts), *_signs(accepts)])]
+    words += [name for kind, name in _KINDS.items() if kind in accepts]
+    if not words:
+        return "leave it out" if _END in accepts else None
+    if len(words) > _MAX_LISTED:
+        return None
+    return "here fits " + (", ".join(words[:-1]) + " or " + words[-1] if len(words) > 1 else words[0])
+
+
+def _short(word: str) -> str:
+    return word if len(word) <= 40 else word[:39] + "…"

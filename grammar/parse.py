@@ -1,0 +1,67 @@
+"""Text in, description and problems out."""
+
+from halfhank.grammar.assemble import assemble
+from halfhank.grammar.blocks import find_blocks
+from halfhank.grammar.layout import lay_out
+from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.syntax import Parsed
+from halfhank.grammar.values import Teller
+
+MAX_BYTES = 1 << 20
+MAX_PROBLEMS = 100
+_BOMS = (b"\xff\xfe", b"\xfe\xff")
+
+
+def parse_bytes(data: bytes) -> Parsed:
+    """Read a file's bytes: UTF-8 text of at most 1 MiB; anything else is one problem."""
+    if len(data) > MAX_BYTES:
+        return _refused(_too_large(len(data)))
+    if b"\0" in data or data.startswith(_BOMS):
+        return _refused(mistake("not-text", None, "This file is no UTF-8 text.", "save it as UTF-8"))
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        column = len(data[data.rfind(b"\n", 0, error.start) + 1 : error.start].decode("utf-8")) + 1
+        message = "This character is not in UTF-8."
+        return _refused(mistake("not-utf-8", Span(line, column, column + 1), message, "save the file as UTF-8"))
+    return parse(text)
+
+
+def parse(text: str) -> Parsed:
+    """Read a description.
+
+    `Parsed.description` is given wherever all that is required was understood; lines with mistakes are left out of it. It is
+    None otherwise. Problems are in the order of the file; of more than 100 the rest is only counted.
+    """
+    if len(text) > MAX_BYTES or (not text.isascii() and _size(text) > MAX_BYTES):
+        return _refused(_too_large(_size(text)))
+    layout = lay_out(text)
+    teller = Teller()
+    teller.problems.extend(layout.problems)
+    teller.told.update(layout.told)
+    if not layout.roots and not teller.problems:
+        return _refused(mistake("empty-description", None, "This description is empty.", 'start with `shawl "…"`'))
+    description = assemble(teller, find_blocks(teller, layout.roots))
+    return Parsed(description, _ordered(teller.problems))
+
+
+def _size(text: str) -> int:
+    return len(text.encode("utf-8", "surrogatepass"))
+
+
+def _too_large(size: int) -> Problem:
+    return mistake("file-too-large", None, f"The file has {size:,} bytes; {MAX_BYTES:,} are read.")
+
+
+def _refused(problem: Problem) -> Parsed:
+    return Parsed(None, (problem,))
+
+
+def _ordered(problems: list[Problem]) -> tuple[Problem, ...]:
+    problems.sort(key=lambda problem: problem.span or Span(0, 0, 0))
+    rest = len(problems) - MAX_PROBLEMS
+    if rest <= 0:
+        return tuple(problems)
+    many = mistake("more-problems", None, f"{rest:,} more problems are not shown.")
+    return (*problems[:MAX_PROBLEMS], many)

@@ -1,0 +1,133 @@
+"""The stitches of a description: their blocks, and which names there are."""
+
+import re
+
+from halfhank.grammar.blocks import Block, Blocks
+from halfhank.grammar.body import Body
+from halfhank.grammar.syntax import Name, Stitch, WrittenRow
+from halfhank.grammar.values import Teller, branch, name
+from halfhank.grammar.words import BUILT_IN_STITCHES, RESERVED, nearest
+
+
+class Stitches:
+    """The `stitch` blocks by name.
+
+    `maybe_gauge`: some block gives a gauge, or has a mistake that may hide one.
+    """
+
+    def __init__(self) -> None:
+        self.blocks: dict[str, Stitch] = {}
+        self.maybe_gauge = False
+        self._known: set[str] = set(BUILT_IN_STITCHES)
+        self._lines: dict[str, int] = {}
+        self._rowed: set[str] = set()
+        self._bases: dict[str, str] = {}
+
+    def read(self, teller: Teller, blocks: Blocks) -> "Stitches":
+        """Read all blocks: their names first, since they may name each other."""
+        named = [(block, self._header(teller, block)) for block in blocks.of("stitch")]
+        for block, stitch in named:
+            self._block(teller, block, stitch)
+        for stitch in self.blocks.values():
+            self._check_base(teller, stitch)
+        return self
+
+    def check(self, teller: Teller, stitch: Name, drop: bool = False) -> None:
+        """Tell a name that no stitch has; `drop` is one only where said."""
+        if stitch.value == "drop" and not drop:
+            message = "`drop` is worked only as `drop W wraps`, in a part."
+            teller.tell("drop-as-band", stitch.span, message)
+        elif stitch.value not in self._known:
+            near = nearest(stitch.value, tuple(sorted(self._known)))
+            hint = f"write `{near}`" if near else f"describe it: `stitch {stitch.value[:40]}`"
+            teller.tell("unknown-stitch", stitch.span, f"There is no stitch `{stitch.value[:40]}`.", hint)
+
+    def may_have_rows(self, stitch: str) -> bool:
+        """Whether a stitch has rows, its own or taken over; of an unknown one nobody knows."""
+        met: set[str] = set()
+        at: str | None = stitch
+        while at is not None and at not in met:
+            if at in self._rowed:
+                return True
+            met.add(at)
+            at = self._bases.get(at)
+        return stitch not in self._known or (at is not None and at not in self._known)
+
+    def _header(self, teller: Teller, block: Block) -> Name | None:
+        if block.tree is None:
+            words = re.findall(r"[^\W\d_][\w-]*", block.source.code)
+            self._known.update(words)
+            self._rowed.update(words)
+            return None
+        teller.line = block.source.number
+        stitch = name(teller, branch(block.tree, 0))
+        if stitch.value in RESERVED and stitch.value != "drop":
+            message = f"`{stitch.value}` is a word of the language and names no stitch."
+            teller.tell("reserved-name", stitch.span, message, "choose another name")
+        elif stitch.value in self._lines:
+            hint = f"line {self._lines[stitch.value]} describes it already"
+            teller.tell("duplicate-name", stitch.span, f"There are two stitches `{stitch.value[:40]}`.", hint)
+            return None
+        self._lines[stitch.value] = block.source.number
+        self._known.add(stitch.value)
+        return stitch
+
+    def _block(self, teller: Teller, block: Block, stitch: Name | None) -> None:
+        body = Body(teller).read(block.lines, "in_stitch")
+        self.maybe_gauge |= not body.lacks("gauge") or not block.lines
+        rows: tuple[WrittenRow, ...] = body.all("row")
+        _check_rows(teller, rows, "row" in body.broken or body.unsure)
+        for key in ("fill", "base"):
+            if body.get(key):
+                teller.line = body.get(key).span.line
+                self.check(teller, body.get(key), drop=key == "base")
+        if stitch is None:
+            return
+        if "row" in body.seen or body.unsure:
+            self._rowed.add(stitch.value)
+        if body.get("base"):
+            self._bases[stitch.value] = body.get("base").value
+        self.blocks[stitch.value] = Stitch(
+            stitch,
+            body.get("gauge"),
+            body.get("before_blocking"),
+            body.get("swatch"),
+            body.get("multiple"),
+            body.get("fill"),
+            body.get("base"),
+            rows,
+            block.span,
+        )
+
+    def _check_base(self, teller: Teller, stitch: Stitch) -> None:
+        """Tell `as` that leads back to its own stitch, once for each ring."""
+        if stitch.base is None:
+            return
+        met = [stitch.name.value]
+        at: str | None = stitch.base.value
+        while at is not None and at not in met:
+            met.append(at)
+            at = self._bases.get(at)
+        first = min(met, key=lambda one: self._lines.get(one, 0)) if at == stitch.name.value else None
+        if first == stitch.name.value:
+            message = f"`{stitch.name.value[:40]}` takes its measures from itself."
+            if len(met) > 1:
+                message = f"`{stitch.name.value[:40]}` takes from `{met[1][:40]}`, which takes from it in turn."
+            teller.tell("circular-as", stitch.base.span, message)
+
+
+def _check_rows(teller: Teller, rows: tuple[WrittenRow, ...], some_broken: bool) -> None:
+    """Tell rows written twice, and rows left out (where all lines were understood)."""
+    written: dict[int, WrittenRow] = {}
+    for row in rows:
+        double = next((number for number in row.numbers if number in written), None)
+        if double is not None or len(set(row.numbers)) < len(row.numbers):
+            said = f"Row {double} is" if double is not None else "A row is"
+            teller.tell("row-twice", row.span, f"{said} written twice.")
+        written.update(dict.fromkeys(row.numbers, row))
+    if some_broken or not written:
+        return
+    gap = next((number for number in range(1, len(written) + 1) if number not in written), None)
+    if gap is not None:
+        after = written[min(number for number in written if number > gap)]
+        teller.tell("row-missing", after.span, f"Row {gap} is not written.", "rows run from 1 without a gap")

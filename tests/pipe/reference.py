@@ -1,0 +1,368 @@
+"""Stitches and yarn worked out slowly and plainly, row by row, to hold the real model against.
+
+Written from the language's and the model's rules alone. Nothing is summed in advance and nothing is clever:
+`as yarn allows` tries one count after the other and works the whole shawl for each.
+"""
+
+import math
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from tests.pipe.spec import AnyBand, Band, Drop, Fabric, Line, Part, Spec, Tab
+
+KW = 4.1  # Munden 1959, wet-relaxed plain knit (from memory)
+BIND_OFF_STITCH = 1.12
+METHODS = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0, "draw through": 0.3}
+MOST_ROWS = MOST_STITCHES = 20_000
+
+
+class Step(NamedTuple):
+    """One row to be worked: `part` is its index among the worked parts, `at` its row in that part."""
+
+    part: int
+    at: int
+    stitch: str
+    wraps: int
+
+
+class Worked(NamedTuple):
+    """What came of it: `stitches` and `used_m` by row from 0, `bind_off_m`, and the count of `as yarn allows`."""
+
+    steps: tuple[Step, ...]
+    stitches: tuple[int, ...]
+    used_m: tuple[float, ...]
+    bind_off_m: float
+    allowed: int | None
+
+    @property
+    def total_m(self) -> float:
+        return self.used_m[-1] + self.bind_off_m
+
+
+# What one stitch measures and takes.
+
+
+def fabric(spec: Spec, name: str) -> Fabric:
+    """The stitch block of that name, or an empty one for a built-in."""
+    return next((f for f in spec.fabrics if f.name == name), Fabric(name))
+
+
+def stitch_size(spec: Spec, name: str) -> tuple[float, float]:
+    """Blocked width and height of a stitch, in cm."""
+    own = fabric(spec, name)
+    if own.gauge:
+        return own.gauge.stitch_cm, own.gauge.row_cm
+    if own.base:
+        return stitch_size(spec, own.base)
+    if name == "stockinette":
+        width, height = stitch_size(spec, "garter")
+        return width, 1.5 * height
+    if name != "garter":
+        return stitch_size(spec, "garter")
+    stockinette = fabric(spec, "stockinette").gauge
+    if stockinette:
+        return stockinette.stitch_cm, stockinette.row_cm / 1.5
+    given = next(f.gauge for f in spec.fabrics if f.gauge)
+    return given.stitch_cm, given.row_cm
+
+
+def unblocked_width(spec: Spec, name: str) -> float:
+    """Width of a stitch before blocking, in cm."""
+    own = fabric(spec, name)
+    if own.before:
+        return own.before.stitch_cm
+    openwork = own.pattern is not None and any("yo" in row for row in own.pattern.rows)
+    return stitch_size(spec, name)[0] / (1.15 if openwork else 1.05)
+
+
+def gram_m(spec: Spec) -> float:
+    """Metres in a gram, by the label."""
+    return spec.skein_length.m / spec.skein_mass.g
+
+
+def wrap_m(spec: Spec) -> float:
+    """Yarn of one extra wrap of the needle, in m."""
+    mass_per_cm = spec.skein_mass.g / spec.skein_length.cm
+    yarn_cm = math.sqrt(4 * mass_per_cm / (math.pi * 0.5))
+    return math.pi * (spec.needles.cm + yarn_cm) / 100
+
+
+def swatch_m(spec: Spec, own: Fabric) -> float | None:
+    """Yarn a stitch by the stitch's own swatch, in m."""
+    if not own.swatch:
+        return None
+    amount = own.swatch.amount
+    metres = amount.g * gram_m(spec) if amount.unit in ("g", "oz") else amount.m
+    return metres / (own.swatch.stitches * (own.swatch.rows + 1.5 + 1.12))
+
+
+def measured(spec: Spec, own: Fabric) -> float | None:
+    """Yarn a stitch of the swatched stitch that this one is a ratio of: its base, else garter, stockinette, any."""
+    names = [own.base] if own.base else []
+    names += ["garter", "stockinette"] + [f.name for f in spec.fabrics]
+    for name in names:
+        metres = swatch_m(spec, fabric(spec, name))
+        if metres is not None:
+            return metres
+    return None
+
+
+def stitch_m(spec: Spec, name: str) -> float:
+    """Yarn of one stitch, in m."""
+    own = fabric(spec, name)
+    metres = swatch_m(spec, own)
+    if metres is not None:
+        return metres
+    parent = measured(spec, own)
+    fills = {f.fill for f in spec.fabrics}
+    if parent is not None and own.pattern:
+        return (own.pattern.loops * parent + own.pattern.extra_wraps * wrap_m(spec)) / own.pattern.made
+    if parent is not None and (name in ("garter", "stockinette", "drop") or name in fills or own.base):
+        return parent
+    return KW * unblocked_width(spec, name) / 100
+
+
+# Bands put out row by row.
+
+
+def band_rows(spec: Spec, band: Band, count: int) -> int:
+    pattern = fabric(spec, band.stitch).pattern
+    if band.unit == "allowed":
+        return count * (len(pattern.rows) if pattern else 2)
+    return count * {"rows": 1, "ridges": 2, "repeats": len(pattern.rows) if pattern else 0}[band.unit]
+
+
+def spread(spec: Spec, bands: tuple[AnyBand, ...], allowed: int, turn: int) -> Iterator[list[tuple[str, int]]]:
+    """Each band as the (stitch, wraps) of its rows; `turn` is the pass, from 0, of the innermost repeat."""
+    for band in bands:
+        if isinstance(band, Drop):
+            yield [("drop", band.wraps), ("drop", 1)]
+        elif isinstance(band, Band):
+            if band.counts:
+                rows = band_rows(spec, band, band.counts[turn % len(band.counts)])
+            else:
+                rows = band_rows(spec, band._replace(unit="allowed"), allowed)
+            yield [(band.stitch, 1)] * rows
+        else:
+            times = allowed if band.times is None else band.times
+            for k in range(times):
+                yield from spread(spec, band.bands, allowed, k)
+
+
+def worked_parts(spec: Spec, allowed: int) -> list[list[list[tuple[str, int]]]]:
+    """The parts in the order in which they are worked, the way back included."""
+    parts = [list(spread(spec, part.bands, allowed, 0)) for part in spec.parts]
+    if spec.turn_back is None:
+        return parts
+    back = parts[:-1] if spec.turn_back else parts
+    return parts + [part[::-1] for part in reversed(back)]
+
+
+# Shaping.
+
+
+def gain(line: Line, live: int) -> int:
+    if line.evenly_to is not None:
+        return line.evenly_to - live
+    both = {"each edge": 2, "spine": 2}
+    total = sum(amount * both.get(place, 1) for amount, place in line.places)
+    return total if line.action == "increase" else -total
+
+
+def is_due(line: Line, row: int) -> bool:
+    first = line.from_row or 1
+    if line.every is None:
+        return row == first
+    return row >= first and (row - first) % line.every == 0
+
+
+def is_past(line: Line, live: int) -> bool:
+    if line.until is None:
+        return False
+    return live > line.until if line.action == "increase" else live < line.until
+
+
+class Shaper:
+    """Walks the rows and says what each one gains; remembers which lines have stopped and where each acted."""
+
+    def __init__(self, spec: Spec) -> None:
+        self.spec = spec
+        self.stopped: set[tuple[int, int]] = set()
+        self.acts: dict[tuple[int, int, int], list[tuple[int, int]]] = {}
+
+    def lines_of(self, part: int) -> tuple[int, tuple[Line, ...]]:
+        """The lines in force, and whose they are: -1 for the shape's."""
+        own: Part = self.spec.parts[part]
+        if own.lines or own.even:
+            return part, own.lines
+        return -1, self.spec.lines
+
+    def forth(self, part: int, at: int, row: int, live: int) -> tuple[int, int]:
+        """Live stitches after a row of the way out, and how many were bound off in it."""
+        owner, lines = self.lines_of(part)
+        bound_off = 0
+        for number, line in enumerate(lines):
+            key = (owner, number)
+            if key in self.stopped or not is_due(line, row if owner < 0 else at):
+                continue
+            change = gain(line, live)
+            if is_past(line, live + change):
+                self.stopped.add(key)
+                continue
+            live += change
+            bound_off -= change if line.action == "bind off" else 0
+            if line.action != "bind off":
+                self.acts.setdefault((part, *key), []).append((at, change))
+        return live, bound_off
+
+    def back(self, part: int, rows: int, first_row: int) -> dict[int, int]:
+        """What the rows (of the part, from 1) of the way back through `part` gain."""
+        gains: dict[int, int] = {}
+        _, lines = self.lines_of(part)
+        for (acted, _, number), acts in self.acts.items():
+            if acted != part:
+                continue
+            every = lines[number].every or 1
+            first = 1 + max(0, rows - acts[-1][0] - every + 1)
+            if (first_row + first - 1) % 2 == 0:
+                first += 1
+            for k, (_, change) in enumerate(acts):
+                gains[first + k * every] = gains.get(first + k * every, 0) - change
+        return gains
+
+
+# Yarn.
+
+
+def runs(spec: Spec, live: int) -> list[int]:
+    """The stitches between the edges, by wing where there is a spine (the spine itself not among them)."""
+    edge = min(2 * (spec.edge[0] if spec.edge else 0), live)
+    spine = spec.spine if spec.spine is not None else (1 if spec.shape == "triangle" else 0)
+    inside = live - edge
+    if not spine:
+        return [inside]
+    wings = max(0, inside - spine)
+    return [wings // 2, wings - wings // 2]
+
+
+class Yarns(dict[str, float]):
+    """Yarn of one stitch in m, by name."""
+
+    def __init__(self, spec: Spec) -> None:
+        self.spec = spec
+
+    def __missing__(self, name: str) -> float:
+        self[name] = metres = stitch_m(self.spec, name)
+        return metres
+
+
+def row_m(spec: Spec, yarns: Yarns, step: Step, live: int) -> float:
+    """Yarn of one row's stitches, in m."""
+    each = yarns[step.stitch]
+    if step.wraps > 1:
+        return live * (each + (step.wraps - 1) * wrap_m(spec))
+    edges = min(2 * (spec.edge[0] if spec.edge else 0), live)
+    edge_stitch = (spec.edge[1] if spec.edge else None) or "garter"
+    total = edges * yarns[edge_stitch] + (live - edges) * each
+    return total + filled(spec, step.stitch, live) * (yarns[fill_of(spec, step.stitch)] - each)
+
+
+def fill_of(spec: Spec, name: str) -> str:
+    return fabric(spec, name).fill or "stockinette"
+
+
+def filled(spec: Spec, name: str, live: int) -> int:
+    """How many stitches of a row are fill: what is short of the stitch multiple in each run."""
+    pattern = fabric(spec, name).pattern
+    if pattern is None:
+        return 0
+    short = 0
+    for run in runs(spec, live):
+        repeats = (run - pattern.extra) // pattern.multiple
+        short += run - (repeats * pattern.multiple + pattern.extra) if repeats > 0 else run
+    return short
+
+
+def start_stitches(spec: Spec) -> int:
+    if isinstance(spec.start, Tab):
+        return 2 * spec.start.stitches + spec.start.rows // 2
+    return spec.start
+
+
+def start_m(spec: Spec) -> float:
+    plain = stitch_m(spec, "garter")
+    if isinstance(spec.start, Tab):
+        return plain * (spec.start.stitches * spec.start.rows + start_stitches(spec))
+    return plain * 1.5 * spec.start
+
+
+def bind_off_m(spec: Spec, live: int, last: Step) -> float:
+    off = spec.bind_off
+    if off and off.method == "measured":
+        return float(off.width or 0) * live * unblocked_width(spec, last.stitch) / 100
+    plain = live * stitch_m(spec, "garter")
+    if off and off.method == "picot":
+        on, away = off.numbers or (2, 4)
+        return plain * (1.5 * on + BIND_OFF_STITCH * away) / (away - on)
+    return plain * METHODS[off.method if off else "standard"]
+
+
+def budget_m(spec: Spec) -> float:
+    """The skein (as weighed, where it was) less the margin, in m."""
+    start = next((w.mass.g for w in spec.weighed if w.row == 0), spec.skein_mass.g)
+    keep = spec.keep or ("10" if spec.turn_back is not None else "5")
+    kept = start * float(keep) / 100 if isinstance(keep, str) else keep.g
+    return (start - kept) * gram_m(spec)
+
+
+# The whole.
+
+
+def steps_of(spec: Spec, allowed: int) -> list[Step]:
+    return [
+        Step(number, at, *row)
+        for number, part in enumerate(worked_parts(spec, allowed))
+        for at, row in enumerate((row for band in part for row in band), 1)
+    ]
+
+
+def work(spec: Spec, allowed: int = 0) -> Worked | None:
+    """The shawl with that count for `as yarn allows`; None where it cannot be worked."""
+    steps = steps_of(spec, allowed)
+    if not steps or len(steps) > MOST_ROWS:
+        return None
+    shaper, yarns, out = Shaper(spec), Yarns(spec), len(spec.parts)
+    counts, used, gains = [start_stitches(spec)], [start_m(spec)], {}
+    for row, step in enumerate(steps, 1):
+        if step.part < out:
+            live, bound_off = shaper.forth(step.part, step.at, row, counts[-1])
+        else:
+            if step.at == 1:
+                source = out - 1 - (step.part - out) - (1 if spec.turn_back else 0)
+                gains = shaper.back(source, sum(s.part == step.part for s in steps), row)
+            live, bound_off = counts[-1] + gains.get(step.at, 0), 0
+        if not 1 <= live <= MOST_STITCHES:
+            return None
+        counts.append(live)
+        used.append(used[-1] + row_m(spec, yarns, step, live) + bound_off * BIND_OFF_STITCH * yarns["garter"])
+    return Worked(tuple(steps), tuple(counts), tuple(used), bind_off_m(spec, counts[-1], steps[-1]), None)
+
+
+def has_allowance(bands: tuple[AnyBand, ...]) -> bool:
+    return any(
+        (isinstance(b, Band) and not b.counts) or (not isinstance(b, Band | Drop) and (b.times is None or has_allowance(b.bands)))
+        for b in bands
+    )
+
+
+def reckon(spec: Spec, most: int = MOST_ROWS) -> Worked | None:
+    """The shawl as planned. None where it cannot be worked, or not even once within the skein."""
+    if not any(has_allowance(part.bands) for part in spec.parts):
+        return work(spec)
+    best = None
+    for count in range(1, most + 1):
+        tried = work(spec, count)
+        if tried is None or tried.total_m > budget_m(spec):
+            break
+        best = tried._replace(allowed=count)
+    return best
