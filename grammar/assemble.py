@@ -51,7 +51,8 @@ def _tell_missing(teller: Teller, blocks: Blocks, stitches: Stitches) -> None:
             teller.tell("missing-block", None, f"There is no `{kind}` block.", hint)
     if not stitches.maybe_gauge:
         span = next((block.span for block in blocks.of("stitch")), None)
-        teller.tell("missing-fact", span, "No stitch has a gauge.", "add `gauge … sts … rows over 10 cm` to a `stitch` block")
+        hint = "add `gauge … sts … rows over 10 cm` to a `stitch` block"
+        teller.tell("missing-fact", span, "No stitch has a gauge.", hint)
 
 
 def _bodies(teller: Teller, blocks: Blocks, kind: str, start: str) -> tuple[Block | None, Body]:
@@ -188,5 +189,5 @@ def _method(teller: Teller, tree: Branch, span: Span) -> BindOff:
 
 
 def _log(teller: Teller, blocks: Blocks, yarn: Yarn | None) -> tuple[Weighing, ...]:
-    block, body = _bodies(teller, blocks, "weighed", "in_weighed")
+    _, body = _bodies(teller, blocks, "weighed", "in_weighed")
     return check_log(teller, body.all("weighing"), None if yarn is None else yarn.skein)

@@ -13,7 +13,7 @@ from lark import Token
 
 Piece = Band | Drop | Repeat
 
-_UNITS = {"row": "rows", "rows": "rows", "ridge": "ridges", "ridges": "ridges", "repeat": "repeats", "repeats": "repeats"}
+_UNITS = {"row": "rows", "ridge": "ridges", "repeat": "repeats"}
 
 
 class PartReader:
@@ -48,8 +48,7 @@ class PartReader:
             self._shaping(tree, line, part, depth)
             return None
         part.banded = True
-        piece = self._band(tree, line, part, depth, before)
-        return piece
+        return self._band(tree, line, part, depth, before)
 
     def _shaping(self, tree: Branch, line: Line, part: "_PartLines", depth: int) -> None:
         teller, span = self._teller, line.source.span
@@ -117,10 +116,10 @@ class PartReader:
             place = Span(span.line, counts[0].span.column, counts[-1].span.end)
             message = "A list takes its values pass by pass, so it stands inside a repeat."
             self._teller.tell("list-outside-repeat", place, message, "indent it under `repeat N times`")
-        if _UNITS[unit] == "repeats" and not self._stitches.may_have_rows(stitch.value):
+        if _plural(unit) == "repeats" and not self._stitches.may_have_rows(stitch.value):
             message = f"`{stitch.value}` has no rows of its own to repeat."
             self._teller.tell("no-rows", self._teller.span(unit), message, "write `rows` or `ridges`")
-        return Band(stitch, counts, _UNITS[unit], label, span)
+        return Band(stitch, counts, _plural(unit), label, span)
 
     def _label(self, tree: Branch) -> Text | None:
         found = [part for part in branches(tree) if part.data == "text"]
@@ -142,6 +141,10 @@ class PartReader:
             self._teller.tell("second-as-yarn-allows", span, "`as yarn allows` stands once in a description.", hint)
         else:
             self._allows = span
+
+
+def _plural(unit: str) -> str:
+    return _UNITS.get(unit, str(unit))
 
 
 class _PartLines:

@@ -36,8 +36,8 @@ def parsed(teller: Teller, source: SourceLine, start: str) -> Branch | None:
 class Body:
     """The facts of one block.
 
-    `found` has the records of the lines without mistakes, `seen` the keys of all lines. `unsure`: a line could not be told
-    for any fact, so that none may be called missing.
+    `found` has the records of the lines without mistakes, `seen` the keys of all lines, `broken` those of lines with
+    mistakes. `unsure`: nobody knows which fact a line was to be, so that none may be called missing.
     """
 
     def __init__(self, teller: Teller) -> None:

@@ -2,7 +2,7 @@
 
 from halfhank.grammar.blocks import Blocks
 from halfhank.grammar.syntax import Mass, Percent, Skein, TurnBack, Weighing
-from halfhank.grammar.values import Teller, branch
+from halfhank.grammar.values import Teller, branch, text
 
 # A label may be off, but not by a quarter: that is a slip of the pen.
 _MOST_OVER_LABEL = 1.25
@@ -23,16 +23,14 @@ def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) 
     parts = blocks.of("part")
     if turn_back is None or turn_back.around is None or not parts:
         return
-    tree = parts[-1].tree
-    if tree is None:
+    tree, line = parts[-1].tree, parts[-1].source.number
+    if tree is None or any(problem.span and problem.span.line == line for problem in teller.problems):
         return
-    written = str(branch(tree, 0).children[0])
-    if _plain(written) != turn_back.around.value:
-        teller.tell("not-last-part", turn_back.around.span, "The shawl turns back around its last part.", f"write {written}")
-
-
-def _plain(written: str) -> str:
-    return written.replace('\\"', '"').replace("\\\\", "\\").strip('"')
+    last = branch(tree, 0)
+    if text(Teller(), last).value != turn_back.around.value:
+        written = str(last.children[0])
+        message = "The shawl turns back around its last part."
+        teller.tell("not-last-part", turn_back.around.span, message, f"write {written}")
 
 
 def check_log(teller: Teller, log: tuple[Weighing, ...], skein: Skein | None) -> tuple[Weighing, ...]:

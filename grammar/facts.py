@@ -45,6 +45,7 @@ from halfhank.grammar.values import (
     text,
     word,
 )
+from lark import Token
 
 _PLACES = {"each_edge": EACH_EDGE, "upper_edge": UPPER_EDGE, "lower_edge": LOWER_EDGE, "spine_place": SPINE}
 
@@ -164,8 +165,8 @@ def _evenly_to(teller: Teller, tree: Branch, span: Span) -> ShapingLine:
 
 
 def _before_cast_on(teller: Teller, tree: Branch, span: Span) -> Weighing:
-    mark = tree.children[1]
-    if mark is not None:
+    mark = tree.children[-1]
+    if isinstance(mark, Token):
         place = teller.span(mark)
         message = "Before the cast-on the whole skein is weighed; nothing is used yet."
         teller.tell("used-before-cast-on", place, message, f"leave `{mark}` out")

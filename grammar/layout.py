@@ -201,4 +201,3 @@ class _Tree:
         start = column or source.column
         end = start + 1 if column else len(source.code) + 1
         self._problems.setdefault(source.number, mistake(code, Span(source.number, start, end), message, hint))
-

@@ -5,7 +5,7 @@ is looked up in a dictionary. A word that is no keyword here stays a whole `WORD
 accepted.
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from copy import copy
 from typing import TYPE_CHECKING
 
@@ -64,6 +64,17 @@ class LineLexer(ContextualLexer):
         self.root_lexer = StateLexer(conf, lexers.scanner, {})
 
 
+class StraySigns:
+    """The post-lexer that does nothing but keep `OTHER` in every state, so that a stray sign is a token like any other."""
+
+    always_accept = ("OTHER",)
+
+    @staticmethod
+    def process(stream: Iterator[Token]) -> Iterator[Token]:
+        """The tokens as they come."""
+        return stream
+
+
 def _scanner(terminals: list[TerminalDef], conf: "LexerConf") -> Scanner:
     ordered = sorted(terminals, key=lambda t: (-t.priority, -t.pattern.max_width, -len(t.pattern.value), t.name))
-    return Scanner(ordered, conf.g_regex_flags, conf.re_module, False)
+    return Scanner(ordered, conf.g_regex_flags, conf.re_module, False)  # type: ignore[no-untyped-call]

@@ -31,8 +31,8 @@ def parse_bytes(data: bytes) -> Parsed:
 def parse(text: str) -> Parsed:
     """Read a description.
 
-    `Parsed.description` is given wherever all that is required was understood; lines with mistakes are left out of it. It is
-    None otherwise. Problems are in the order of the file; of more than 100 the rest is only counted.
+    `Parsed.description` is given wherever all that is required was understood; lines with mistakes are left out of it.
+    It is None otherwise. Problems are in the order of the file; of more than 100 the rest is only counted.
     """
     if len(text) > MAX_BYTES or (not text.isascii() and _size(text) > MAX_BYTES):
         return _refused(_too_large(_size(text)))

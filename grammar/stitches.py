@@ -28,8 +28,8 @@ class Stitches:
         named = [(block, self._header(teller, block)) for block in blocks.of("stitch")]
         for block, stitch in named:
             self._block(teller, block, stitch)
-        for stitch in self.blocks.values():
-            self._check_base(teller, stitch)
+        for described in self.blocks.values():
+            self._check_base(teller, described)
         return self
 
     def check(self, teller: Teller, stitch: Name, drop: bool = False) -> None:

@@ -118,7 +118,7 @@ class Work(NamedTuple):
     """
 
     kind: str
-    count: int
+    count: int  # type: ignore[assignment]
     tbl: bool
     wyif: bool
     wraps: int
@@ -384,8 +384,7 @@ class Description(NamedTuple):
 
 
 class Parsed(NamedTuple):
-    """What `parse` gives back: the description (None where too little was understood to compute anything) and problems."""
+    """What `parse` gives back: `description` (None where too little was understood), and problems."""
 
     description: Description | None
     problems: tuple[Problem, ...]
-

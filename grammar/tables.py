@@ -2,6 +2,9 @@
 
 `python -m halfhank.grammar.tables` writes `tables.json`. It is used only if it was made from this grammar text by the
 installed Lark; else the parser is built from the text, which is slower and gives the same.
+
+The file holds what Lark's own `memo_serialize` gives, in short rows: terminals, rules, and for each state the symbols
+with the state that they lead to (0 and up) or the rule that they reduce by (-1 and down).
 """
 
 import json
@@ -12,16 +15,45 @@ from pathlib import Path
 from typing import Any
 
 import lark
-from halfhank.grammar.lexing import LineLexer
-from lark.grammar import Rule
-from lark.lexer import TerminalDef
+from halfhank.grammar.lexing import LineLexer, StraySigns
+from lark.grammar import NonTerminal, Rule, RuleOptions, Symbol, Terminal
+from lark.lexer import PatternRE, PatternStr, TerminalDef
+from lark.parsers.lalr_analysis import IntParseTable, Reduce, Shift
+from lark.parsers.lalr_parser import LALR_Parser, _Parser
 
 GRAMMAR = Path(__file__).with_name("shawl.lark")
 TABLES = Path(__file__).with_name("tables.json")
 
-HEADER = "header"
-STARTS = (HEADER, "in_shawl", "in_yarn", "in_stitch", "in_shape", "in_part", "in_weighed")
+STARTS = ("header", "in_shawl", "in_yarn", "in_stitch", "in_shape", "in_part", "in_weighed")
+
+
+class _ShortParser(LALR_Parser):
+    """Lark's LALR parser, which reads its table from the short rows."""
+
+    @classmethod
+    def deserialize(  # type: ignore[override]
+        cls, data: Mapping[str, Any], memo: Mapping[int, Any], callbacks: Any, debug: bool = False
+    ) -> "_ShortParser":
+        parser = cls.__new__(cls)
+        symbols = data["symbols"]
+        reduce = [(Reduce, memo[number]) for number in data["rules"]]
+        states = {
+            state: {
+                symbols[symbol]: (Shift, target) if target >= 0 else reduce[-1 - target]
+                for symbol, target in zip(row[::2], row[1::2], strict=True)
+            }
+            for state, row in enumerate(data["states"])
+        }
+        table: Any = IntParseTable(  # type: ignore[no-untyped-call]
+            states, data["start_states"], data["end_states"]
+        )
+        parser._parse_table = table
+        parser.parser = _Parser(parser._parse_table, callbacks, debug)
+        return parser
+
+
 _PLUGINS = {"ContextualLexer": LineLexer}
+_LOAD_PLUGINS = {**_PLUGINS, "LALR_Parser": _ShortParser}
 
 
 @cache
@@ -50,6 +82,7 @@ def build_parser(grammar: str) -> lark.Lark:
         lexer="contextual",
         start=list(STARTS),
         propagate_positions=True,
+        postlex=StraySigns,
         _plugins=_PLUGINS,
     )
 
@@ -57,22 +90,63 @@ def build_parser(grammar: str) -> lark.Lark:
 def make_tables(grammar: bytes) -> dict[str, Any]:
     """The tables of a grammar as plain data."""
     data, memo = build_parser(grammar.decode()).memo_serialize([TerminalDef, Rule])
-    data["options"].pop("_plugins")
-    return {"key": tables_key(grammar), "data": data, "memo": memo}
+    del data["options"]["_plugins"], data["options"]["postlex"]
+    parser = data["parser"]["parser"]
+    rules = [number for number, one in memo.items() if one["__type__"] == "Rule"]
+    states: dict[int, dict[int, tuple[int, Any]]] = parser["states"]
+    data["parser"]["parser"] = {
+        "symbols": list(parser["tokens"].values()),
+        "rules": rules,
+        "states": [_short_state(states[state], rules) for state in range(len(states))],
+        "start_states": parser["start_states"],
+        "end_states": parser["end_states"],
+    }
+    short = [_short_rule(one) if one["__type__"] == "Rule" else _short_terminal(one) for one in memo.values()]
+    return {"key": tables_key(grammar), "data": data, "memo": short}
+
+
+def _short_state(actions: Mapping[int, tuple[int, Any]], rules: list[int]) -> list[int]:
+    row = []
+    for symbol, (kind, target) in actions.items():
+        row += [symbol, -1 - rules.index(target["@"]) if kind else target]
+    return row
+
+
+def _short_terminal(one: Mapping[str, Any]) -> list[Any]:
+    pattern = one["pattern"]
+    return [one["name"], pattern["value"], one["priority"], pattern.get("_width"), pattern.get("raw")]
+
+
+def _short_rule(one: Mapping[str, Any]) -> list[Any]:
+    options = one["options"]
+    expansion = [[part["name"], int(part.get("filter_out", -1))] for part in one["expansion"]]
+    flags = [options["keep_all_tokens"], options["expand1"], options["priority"], None, list(options["empty_indices"])]
+    return [one["origin"]["name"], expansion, one["order"], one["alias"], flags, None]
 
 
 def load_parser(tables: Mapping[str, Any]) -> lark.Lark:
-    """The parser from tables as read back from JSON, whose keys are all strings."""
-    data, memo = tables["data"], _whole_keys(tables["memo"])
-    parser = data["parser"]["parser"]
-    parser["tokens"] = _whole_keys(parser["tokens"])
-    parser["states"] = {int(state): _whole_keys(actions) for state, actions in parser["states"].items()}
-    return lark.Lark._load_from_dict(data, memo, _plugins=_PLUGINS)
+    """The parser from short tables as read back from JSON."""
+    memo = {number: _rule(*one) if len(one) == 6 else _terminal(*one) for number, one in enumerate(tables["memo"])}
+    parser: lark.Lark = lark.Lark._load_from_dict(  # type: ignore[no-untyped-call]
+        tables["data"], memo, postlex=StraySigns, _plugins=_LOAD_PLUGINS
+    )
+    return parser
 
 
-def _whole_keys(table: Mapping[str, Any]) -> dict[int, Any]:
-    return {int(key): value for key, value in table.items()}
+def _terminal(name: str, value: str, priority: int, width: list[int] | None, raw: str | None) -> TerminalDef:
+    if width is None:
+        return TerminalDef(name, PatternStr(value, raw=raw), priority)
+    pattern = PatternRE(value, raw=raw)
+    pattern._width = width
+    return TerminalDef(name, pattern, priority)
+
+
+def _rule(origin: str, expansion: list[list[Any]], order: int, alias: str | None, flags: list[Any], _: None) -> Rule:
+    parts = [NonTerminal(name) if kept < 0 else Terminal(name, bool(kept)) for name, kept in expansion]
+    symbols: list[Symbol] = [*parts]
+    keep_all, expand1, priority, source, empty = flags
+    return Rule(NonTerminal(origin), symbols, order, alias, RuleOptions(keep_all, expand1, priority, source, empty))
 
 
 if __name__ == "__main__":
-    TABLES.write_text(json.dumps(make_tables(GRAMMAR.read_bytes()), separators=(",", ":")), encoding="utf-8")
+    TABLES.write_text(json.dumps(make_tables(GRAMMAR.read_bytes()), separators=(",", ":")) + "\n", encoding="utf-8")

@@ -14,7 +14,9 @@ def piece(
     end: str = "",
 ) -> str:
     """A description; `shaping` and `parts` are lines of the shape and whole blocks, `end` what follows the parts."""
-    lines = [f'shawl "Check"\nyarn\n  skein {skein}\n  keep {keep}\nneedles {needles}\n{fabric}\nshape {shape}\n  {start}']
+    lines = [
+        f'shawl "Check"\nyarn\n  skein {skein}\n  keep {keep}\nneedles {needles}\n{fabric}\nshape {shape}\n  {start}'
+    ]
     lines += [f"  {line.strip()}" for line in shaping.splitlines() if line.strip()]
     return "\n".join(lines) + f"\n{parts}\n{end}\n"
 

@@ -11,14 +11,23 @@ FOUR_IN_TWO = "increase 1 at each edge and 1 at spine every 2 rows"
 @pytest.mark.parametrize("ridges", [1, 2, 16, 64, 200])
 def test_triangle_from_nine_stitches(ridges: int) -> None:
     """By arithmetic: 13, 13, 17, 17 …, in all 2 (9 k + 2 k (k + 1)) over k ridges."""
-    found = shawl(piece(shape="triangle", start="garter tab 3 sts 6 rows", shaping=FOUR_IN_TWO, parts=part(f"garter {ridges} ridges")))
+    found = shawl(
+        piece(
+            shape="triangle",
+            start="garter tab 3 sts 6 rows",
+            shaping=FOUR_IN_TWO,
+            parts=part(f"garter {ridges} ridges"),
+        )
+    )
     assert found.rows.stitches[1:] == tuple(9 + 4 * (row // 2 + 1) for row in range(2 * ridges))
     assert sum(found.rows.stitches[1:]) == 2 * (9 * ridges + 2 * ridges * (ridges + 1))
 
 
 def test_garter_tab_of_three_and_six_makes_nine() -> None:
     """Several pattern pages: 3 stitches, 6 rows, 3 picked up along the tab and 3 from the cast-on."""
-    found = shawl(piece(shape="triangle", start="garter tab 3 sts 6 rows", shaping=FOUR_IN_TWO, parts=part("garter 1 ridge")))
+    found = shawl(
+        piece(shape="triangle", start="garter tab 3 sts 6 rows", shaping=FOUR_IN_TWO, parts=part("garter 1 ridge"))
+    )
     assert found.start.stitches == 9
 
 
@@ -30,11 +39,11 @@ def test_crescent_gains_six_in_two_rows() -> None:
 
 
 def test_half_circle_by_doublings() -> None:
-    """rhyflowerknits.com: increases of 8, 12, 24, 48, 96, 192 with 3, 7, 15, 31, 63 plain rows between; counts follow."""
+    """rhyflowerknits.com: increases of 8, 12, 24, 48, 96, 192 with 3, 7, 15, 31, 63 plain rows between; counts
+    follow.
+    """
     steps = [(8, 4), (12, 8), (24, 16), (48, 32), (96, 64), (192, 2)]
-    parts = "\n".join(
-        part(f"increase {more} evenly", f"garter {rows} rows", name=str(more)) for more, rows in steps
-    )
+    parts = "\n".join(part(f"increase {more} evenly", f"garter {rows} rows", name=str(more)) for more, rows in steps)
     found = shawl(piece(shape="half-circle", start="cast on 9 sts", parts=parts))
     assert [p.stitches_at_end for p in found.parts] == [17, 29, 53, 101, 197, 389]
     assert found.rows.count == 126
@@ -60,7 +69,9 @@ def test_rounds_that_grow_by_eight() -> None:
 
 
 def test_crescent_of_72_inches() -> None:
-    """rhyflowerknits.com: 72 in along the last row at 5.5 sts an inch are 396 sts; from 9, +2 a row, 194 rows end at 397."""
+    """rhyflowerknits.com: 72 in along the last row at 5.5 sts an inch are 396 sts; from 9, +2 a row, 194 rows end
+    at 397.
+    """
     found = shawl(
         piece(
             shape="crescent",
@@ -133,8 +144,9 @@ def steady(rows: int) -> str:
 
 
 def test_half_of_the_work_at_seven_tenths_of_the_rows() -> None:
-    """By arithmetic, for a piece that grows steadily from nothing: half of it lies at sqrt(1/2) of its rows, and the last
-    tenth of the rows takes 1 - 0.9^2 = 19 %."""
+    """By arithmetic, for a piece that grows steadily from nothing: half of it lies at sqrt(1/2) of its rows, and
+    the last tenth of the rows takes 1 - 0.9^2 = 19 %.
+    """
     found = shawl(steady(1000))
     knitted = [used - found.used_g[0] for used in found.used_g]
     half = next(row for row, grams in enumerate(knitted) if grams >= knitted[-1] / 2)

@@ -26,15 +26,18 @@ def test_garter_from_stockinette() -> None:
 
 @pytest.mark.parametrize(("stitches", "rows", "square"), [(20, 40, True), (25, 46, False)])
 def test_which_garter_is_square(stitches: int, rows: int, square: bool) -> None:
-    """gettinghookedagain.blogspot.com, October 2010: 20 sts by 40 rows of garter knit up truly square, 25 by 46 do not."""
+    """gettinghookedagain.blogspot.com, October 2010: 20 sts by 40 rows of garter knit up truly square, 25 by 46
+    do not.
+    """
     found = shawl(strip("stitch garter\n  gauge 20 sts 40 rows over 10 cm", f"garter {rows} rows", cast_on=stitches))
     size = found.outline.size
     assert (size.wingspan_cm == pytest.approx(size.depth_cm, rel=0.01)) is square
 
 
 def test_square_garter_makes_a_straight_top() -> None:
-    """By arithmetic: with two rows to the width of a stitch, +4 every 2 rows makes two right angles, so the top is straight
-    and the wingspan twice the depth; 9 sts and 128 rows of 20 by 40 cover 2,224 cm2."""
+    """By arithmetic: with two rows to the width of a stitch, +4 every 2 rows makes two right angles, so the top
+    is straight and the wingspan twice the depth; 9 sts and 128 rows of 20 by 40 cover 2,224 cm2.
+    """
     found = shawl(
         piece(
             shape="triangle",

@@ -4,13 +4,13 @@ import math
 
 import pint
 import pytest
-
 from halfhank.grammar.syntax import CM_IN, GRAMS_IN
 from halfhank.model.shawl import Shawl
+
 from tests.outside.pieces import part, piece
 from tests.whole import shawl
 
-UNITS = pint.UnitRegistry()
+UNITS: pint.UnitRegistry[float] = pint.UnitRegistry()
 YARD_M = 0.9144  # international yard and pound agreement, 1959
 
 
@@ -33,8 +33,9 @@ def square(gauge: str, **more: str) -> str:
     )
 
 
-# Loop lengths. Munden, Journal of the Textile Institute 50, 1959 (from memory): courses and wales to the cm are Kc / l and
-# Kw / l for a loop of l cm; wet-relaxed plain wool Kc 5.3, Kw 4.1; fully relaxed 5.5 and 4.2 (Knapton 1968, from memory).
+# Loop lengths. Munden, Journal of the Textile Institute 50, 1959 (from memory): courses and wales to the cm are Kc / l
+# and Kw / l for a loop of l cm; wet-relaxed plain wool Kc 5.3, Kw 4.1; fully relaxed 5.5 and 4.2 (Knapton 1968, from
+# memory).
 
 
 def test_mundens_constants_against_a_published_loop_count() -> None:
@@ -56,8 +57,9 @@ def test_gauge_gives_mundens_loop_back(loop_cm: float) -> None:
 
 
 def test_bias_scarf_from_gauge_alone() -> None:
-    """Patons PAK0125-001028M: garter 19 sts 36 rows in 10 cm, +1 every 2 rows, 374 m used up. By arithmetic from 2 sts that
-    is about 264 rows, 134 sts, 18,084 stitches and 20.7 mm a stitch."""
+    """Patons PAK0125-001028M: garter 19 sts 36 rows in 10 cm, +1 every 2 rows, 374 m used up. By arithmetic from
+    2 sts that is about 264 rows, 134 sts, 18,084 stitches and 20.7 mm a stitch.
+    """
     found = shawl(
         piece(
             shape="asymmetric",
@@ -143,8 +145,10 @@ def test_bind_offs_in_stitches(method: str, stitches: float, within: float) -> N
 
 
 def test_kept_yarn_of_a_published_bias_shawl() -> None:
-    """PattyCakes: 8 to 10 yd of 462 yd are kept for a plain bind-off. A bias shawl of all of it must bind off within that,
-    and not with so little that the advice would be idle. Its gauge is not given: garter of fingering yarn is assumed."""
+    """PattyCakes: 8 to 10 yd of 462 yd are kept for a plain bind-off. A bias shawl of all of it must bind off
+    within that, and not with so little that the advice would be idle. Its gauge is not given: garter of fingering
+    yarn is assumed.
+    """
     found = shawl(
         piece(
             shape="asymmetric",
@@ -182,16 +186,19 @@ def test_turning_points_of_a_100_g_skein(keep: str | None, turned_at_g: float) -
 
 
 def test_yarn_count_of_a_common_sock_yarn() -> None:
-    """ISO 1144 and ISO 2947: tex x Nm = 1000, denier = 9 tex, tex x Ne = 590.5; 400 m to 100 g are 250 tex, Nm 4. The extra
-    wrap of a drop stitch is a turn round needle and yarn; the yarn's diameter follows from its tex and 0.5 g to the cm3
-    (bulk density of wool yarn, from memory)."""
+    """ISO 1144 and ISO 2947: tex x Nm = 1000, denier = 9 tex, tex x Ne = 590.5; 400 m to 100 g are 250 tex, Nm 4.
+    The extra wrap of a drop stitch is a turn round needle and yarn; the yarn's diameter follows from its tex and
+    0.5 g to the cm3 (bulk density of wool yarn, from memory).
+    """
     tex = (100 * UNITS.gram / (400 * UNITS.meter)).to(UNITS.tex).magnitude
     assert tex == pytest.approx(250)
     assert 1000 / tex == pytest.approx(4)
     assert (tex * UNITS.tex).to(UNITS.denier).magnitude == pytest.approx(9 * tex)
     yarn_cm = math.sqrt(4 * tex * 1e-5 / (math.pi * 0.5))
     wrap_cm = math.pi * (0.4 + yarn_cm)
-    found = shawl(square("gauge 20 sts 40 rows over 10 cm", skein="100 g 400 m").replace("50 ridges", "2 ridges\n  drop 3 wraps"))
+    found = shawl(
+        square("gauge 20 sts 40 rows over 10 cm", skein="100 g 400 m").replace("50 ridges", "2 ridges\n  drop 3 wraps")
+    )
     assert found.rows.height_cm[5] == pytest.approx(0.25 + 2 * wrap_cm / 2)
     assert found.rows.height_cm[6] == pytest.approx(0.25)
     metres = [grams * found.yarn.skein_m / found.yarn.skein_g for grams in found.used_g]
@@ -200,8 +207,9 @@ def test_yarn_count_of_a_common_sock_yarn() -> None:
 
 @pytest.mark.parametrize("needles", ["4.5 mm", "5 mm", "6 mm"])
 def test_drop_rows_add_more_than_half_an_inch(needles: str) -> None:
-    """Common practice, no source: two rows of drop stitch add more than half an inch. The needle is not said; held for 2
-    wraps at 4.5 mm and up."""
+    """Common practice, no source: two rows of drop stitch add more than half an inch. The needle is not said;
+    held for 2 wraps at 4.5 mm and up.
+    """
     text = square("gauge 20 sts 40 rows over 10 cm", skein="100 g 400 m", needles=needles)
     plain = shawl(text.replace("50 ridges", "4 ridges"))
     dropped = shawl(text.replace("50 ridges", "4 ridges\n  drop 2 wraps"))

@@ -49,7 +49,9 @@ def length(pick: Random, cm: float, units: tuple[str, ...] = ("m", "m", "yd")) -
 
 def tension(pick: Random, stitches: float, rows: float) -> Tension:
     """A gauge near the one given over 10 cm, over some other length."""
-    over = pick.choice((Written("10", "cm"), Written("10", "cm"), Written("4", "in"), Written("100", "mm"), Written("5", "cm")))
+    over = pick.choice(
+        (Written("10", "cm"), Written("10", "cm"), Written("4", "in"), Written("100", "mm"), Written("5", "cm"))
+    )
     decimals = pick.choice((0, 0, 1))
     return Tension(
         figure(max(4, stitches * over.cm / 10), decimals), figure(max(4, rows * over.cm / 10), decimals), over
@@ -69,7 +71,9 @@ def patterned(pick: Random, name: str, stitches: float, metres_per_gram: float, 
     """A stitch with working notation; without any swatch in the file only patterns of a loop a stitch are used."""
     pattern = pick.choice(PATTERNS if swatched else EVEN_PATTERNS)
     gauge = tension(pick, stitches * pick.uniform(0.85, 1.1), stitches * pick.uniform(1.2, 1.8))
-    own = swatch(pick, gauge, metres_per_gram, pattern.loops / pattern.made) if swatched and pick.random() < 0.3 else None
+    own = (
+        swatch(pick, gauge, metres_per_gram, pattern.loops / pattern.made) if swatched and pick.random() < 0.3 else None
+    )
     before = tension(pick, stitches * 1.15, stitches * 1.7) if pick.random() < 0.15 else None
     fill = pick.choice(("garter", "stockinette")) if pick.random() < 0.3 else None
     return Fabric(name, gauge if pick.random() < 0.8 or own else None, before, own, pattern, fill)
@@ -97,7 +101,13 @@ def fabrics(pick: Random, metres_per_gram: float, stitches: float) -> tuple[Fabr
         if pick.random() < 0.75:
             blocks.append(patterned(pick, name, stitches, metres_per_gram, swatched))
         else:
-            blocks.append(Fabric(name, tension(pick, stitches * 0.95, rows * 0.9) if pick.random() < 0.5 else None, base=blocks[0].name))
+            blocks.append(
+                Fabric(
+                    name,
+                    tension(pick, stitches * 0.95, rows * 0.9) if pick.random() < 0.5 else None,
+                    base=blocks[0].name,
+                )
+            )
     return tuple(blocks)
 
 

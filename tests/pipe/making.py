@@ -1,4 +1,6 @@
-"""Random shawls that can be worked and, for the most part, paid for: the same facts for every draw of the same numbers."""
+"""Random shawls that can be worked and, for the most part, paid for: the same facts for every draw of the same
+numbers.
+"""
 
 from random import Random
 
@@ -6,7 +8,7 @@ from hypothesis import strategies as st
 
 from tests.pipe import fabrics, shapes
 from tests.pipe.reference import Worked, band_rows, gram_m, has_allowance, work
-from tests.pipe.spec import AnyBand, Band, BindOff, Drop, Part, Repeat, Spec, Tab, Weighed, Written
+from tests.pipe.spec import AnyBand, Band, BindOff, Drop, Part, Repeat, Spec, Weighed, Written
 from tests.pipe.writing import write
 
 TEXTS = (
@@ -27,7 +29,19 @@ TEXTS = (
     "one two three four five six seven eight nine ten " * 4,
 )
 LABELS = (None, None, None, "ditch", "hedge", "дюны", "波", "<b>", "W" * 60)
-PARTS = ("neck", "body", "border", "край", "縁", "wing & tip", "Mitte", "a part with a rather long name, as some have", "3")
+PARTS = (
+    "neck",
+    "body",
+    "border",
+    "край",
+    "縁",
+    "wing & tip",
+    'the "hem"',
+    "back \\ side",
+    "Mitte",
+    "a part with a rather long name, as some have",
+    "3",
+)
 
 
 def amount(pick: Random, stash: fabrics.Stash) -> Band:
@@ -112,7 +126,9 @@ def even_rows(spec: Spec) -> bool:
 
     def even(found: tuple[AnyBand, ...]) -> bool:
         return all(
-            even(b.bands) if isinstance(b, Repeat) else isinstance(b, Drop) or all(band_rows(spec, b, c) % 2 == 0 for c in b.counts)
+            even(b.bands)
+            if isinstance(b, Repeat)
+            else isinstance(b, Drop) or all(band_rows(spec, b, c) % 2 == 0 for c in b.counts)
             for b in found
         )
 
@@ -121,7 +137,7 @@ def even_rows(spec: Spec) -> bool:
 
 def with_turn(pick: Random, spec: Spec) -> Spec:
     """The piece worked back, where its rows allow that plainly."""
-    lines = [line for part in (spec, *spec.parts) for line in part.lines]
+    lines = [line for lines in (spec.lines, *(part.lines for part in spec.parts)) for line in lines]
     plain = all(line.every and line.every % 2 == 0 and line.action == "increase" for line in lines)
     if not plain or not even_rows(spec) or any((line.from_row or 1) % 2 == 0 for line in lines):
         return spec
@@ -137,9 +153,13 @@ def paid(pick: Random, spec: Spec, metres_per_gram: float) -> Spec:
     if not any(has_allowance(part.bands) for part in spec.parts) and pick.random() < 0.1:
         total *= 0.8
     metres = max(1.0, total * pick.uniform(1.13, 1.4))
-    return spec._replace(
-        skein_mass=fabrics.mass(pick, metres / metres_per_gram), skein_length=fabrics.length(pick, metres * 100)
+    keep = (
+        Written(fabrics.figure(0.04 * metres / metres_per_gram, 2), "g")
+        if isinstance(spec.keep, Written)
+        else spec.keep
     )
+    mass = fabrics.mass(pick, metres / metres_per_gram)
+    return spec._replace(skein_mass=mass, skein_length=fabrics.length(pick, metres * 100), keep=keep)
 
 
 def weighings(pick: Random, spec: Spec) -> tuple[Weighed, ...]:
@@ -149,10 +169,11 @@ def weighings(pick: Random, spec: Spec) -> tuple[Weighed, ...]:
     found = [Weighed(0, Written(f"{start:.1f}", "g"))] if pick.random() < 0.7 else []
     if worked is None or pick.random() < 0.3:
         return tuple(found)
+    near = pick.uniform(0.9, 1.1)
     for row in sorted(pick.sample(range(1, len(worked.steps) + 1), min(2, len(worked.steps)))):
-        used = worked.used_m[row] / gram_m(spec) * pick.uniform(0.9, 1.1)
+        used = worked.used_m[row] / gram_m(spec) * near
         if 0.5 < used < start - 0.5:
-            taken = pick.random() < 0.4
+            taken = row % 2 == 1
             found.append(Weighed(row, Written(f"{used if taken else start - used:.1f}", "g"), taken))
     return tuple(found)
 
@@ -175,7 +196,7 @@ def spec(pick: Random) -> Spec:
         units=pick.choice((None, "cm", "in")),
         yarn=pick.choice((None, *TEXTS)),
         fibre=pick.choice((None, *TEXTS)),
-        keep=pick.choice((None, "5", "0", "7.5", Written("3", "g"))),
+        keep=pick.choice((None, "5", "0", "7.5", Written("0.3", "g"))),
         edge=(plan.edge, pick.choice((None, "garter", "stockinette"))) if plan.edge else None,
         spine=plan.spine,
         lines=plan.lines,

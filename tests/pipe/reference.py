@@ -350,7 +350,8 @@ def work(spec: Spec, allowed: int = 0) -> Worked | None:
 
 def has_allowance(bands: tuple[AnyBand, ...]) -> bool:
     return any(
-        (isinstance(b, Band) and not b.counts) or (not isinstance(b, Band | Drop) and (b.times is None or has_allowance(b.bands)))
+        (isinstance(b, Band) and not b.counts)
+        or (not isinstance(b, Band | Drop) and (b.times is None or has_allowance(b.bands)))
         for b in bands
     )
 
@@ -365,4 +366,54 @@ def reckon(spec: Spec, most: int = MOST_ROWS) -> Worked | None:
         if tried is None or tried.total_m > budget_m(spec):
             break
         best = tried._replace(allowed=count)
+    return best
+
+
+# Marks.
+
+
+def halfway(worked: Worked) -> int | None:
+    """The first row after which half of all the yarn is used."""
+    return next((row for row, used in enumerate(worked.used_m) if row and used >= worked.total_m / 2), None)
+
+
+def decreases_last(spec: Spec) -> bool:
+    """Whether the last part has a decrease in force."""
+    last = spec.parts[-1]
+    return any(line.action != "increase" for line in (last.lines if last.lines or last.even else spec.lines))
+
+
+def last_bind_off(spec: Spec, worked: Worked) -> int | None:
+    """The last even row from which the bind-off is paid, going on in the last band's stitch where the end leaves yarn.
+
+    0: not even after row 2. None where the rules leave it open here: a turn, an elongated end, decreases, odd endings.
+    """
+    steps = list(worked.steps)
+    last = spec.parts[-1].bands[-1]
+    if spec.turn_back is not None or steps[-1].stitch == "drop" or decreases_last(spec) or not isinstance(last, Band):
+        return None
+    best = 0
+    for row in range(2, len(steps) + 1, 2):
+        if worked.used_m[row] + bind_off_m(spec, worked.stitches[row], steps[row - 1]) <= budget_m(spec):
+            best = row
+    if best < len(steps) - 1:
+        return best
+    return going_on(spec, worked, best)
+
+
+def going_on(spec: Spec, worked: Worked, best: int) -> int | None:
+    """`last_bind_off` beyond the planned end: the last part's last band is made longer until the yarn is out."""
+    last = spec.parts[-1]
+    for more in range(1, MOST_ROWS):
+        longer = Band(worked.steps[-1].stitch, (more,), "rows")
+        parts = (*spec.parts[:-1], last._replace(bands=(*last.bands, longer)))
+        tried = work(spec._replace(parts=parts), worked.allowed or 0)
+        if tried is None:
+            return None
+        row = len(tried.steps)
+        if row % 2:
+            continue
+        if tried.total_m > budget_m(spec):
+            return best
+        best = row
     return best

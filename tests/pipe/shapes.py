@@ -47,7 +47,11 @@ def from_neck(pick: Random) -> Construction:
             (grow((1, "each edge"), (1, "spine"), every=2, from_row=first, until=until),),
             (grow((1, "each edge"), every=1), grow((1, "spine"), every=3, until=until)),
             (grow((1, "each edge"), every=2, from_row=first), grow((1, "spine"), every=4)),
-            (grow((1, "spine"), every=2), grow((2, "each edge"), every=4, until=until), grow((3, "upper edge"), every=9)),
+            (
+                grow((1, "spine"), every=2),
+                grow((2, "each edge"), every=4, until=until),
+                grow((3, "upper edge"), every=9),
+            ),
         )
     )
     others = (
@@ -93,7 +97,11 @@ def crescent(pick: Random) -> Construction:
 def half_circle(pick: Random) -> Construction:
     lines = pick.choice(
         (
-            (Line("increase", ((pick.randint(4, 9), "evenly"),), 4, sometimes(pick, 3, 0.5), sometimes(pick, 180, 0.3)),),
+            (
+                Line(
+                    "increase", ((pick.randint(4, 9), "evenly"),), 4, sometimes(pick, 3, 0.5), sometimes(pick, 180, 0.3)
+                ),
+            ),
             (grow((1, "each edge"), every=2), Line("increase", ((6, "evenly"),), 6)),
             (Line("increase", ((3, "evenly"),), 2), Line("increase", ((12, "evenly"),), None, 9)),
         )

@@ -1,7 +1,7 @@
 """A shawl as plain facts, from which both a description and the reference's numbers are made.
 
-Written quantities keep their figure and unit as text, so that a description can be put down in any of the language's units;
-conversions are the definitions of 1959 (inch 2.54 cm, yard 0.9144 m, ounce 28.349523125 g).
+Written quantities keep their figure and unit as text, so that a description can be put down in any of the language's
+units; conversions are the definitions of 1959 (inch 2.54 cm, yard 0.9144 m, ounce 28.349523125 g).
 """
 
 from typing import NamedTuple

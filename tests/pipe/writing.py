@@ -1,11 +1,20 @@
-"""Descriptions put down from facts, plainly or in any of the ways that the language lets people space and comment them."""
+"""Descriptions put down from facts, plainly or in any of the ways that the language lets people space and comment
+them.
+"""
 
 from collections.abc import Sequence
 from random import Random
 
 from tests.pipe.spec import AnyBand, Band, BindOff, Drop, Fabric, Line, Part, Spec, Tab, Tension, Written
 
-COMMENTS = ("# swatched twice", '# "not a text"', "#", "# maschenprobe nach dem waschen – 20 × 40", "# part \"x\"", "# 2,5")
+COMMENTS = (
+    "# swatched twice",
+    '# "not a text"',
+    "#",
+    "# maschenprobe nach dem waschen – 20 × 40",
+    '# part "x"',
+    "# 2,5",
+)
 Lines = list[tuple[int, list[str]]]
 
 
@@ -152,9 +161,14 @@ def blocks(spec: Spec, order: Random | None) -> list[Lines]:
 def write(spec: Spec, style: Random | None = None) -> str:
     """The description; with `style`, in a spacing, order of blocks and sprinkling of comments that it chooses."""
     if style is None:
-        return "\n\n".join(
-            "\n".join("  " * depth + " ".join(words) for depth, words in block) for block in blocks(spec, None) if block
-        ) + "\n"
+        return (
+            "\n\n".join(
+                "\n".join("  " * depth + " ".join(words) for depth, words in block)
+                for block in blocks(spec, None)
+                if block
+            )
+            + "\n"
+        )
     out: list[str] = []
     step = style.choice((1, 2, 2, 3, 4, 8))
     for block in blocks(spec, style):

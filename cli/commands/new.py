@@ -1,0 +1,33 @@
+"""`halfhank new`: a commented description to start from, one for every shape."""
+
+import os
+
+import click
+from halfhank.cli import files
+from halfhank.cli.helping import helped
+from halfhank.cli.trouble import ALL_WELL, CommandError
+
+SHAPES = ("triangle", "rectangle", "crescent", "half-circle", "tip-to-tip", "asymmetric")
+_FOLDER = os.path.join(os.path.dirname(os.path.dirname(__file__)), "starters")
+
+
+@click.command("new")
+@click.argument("shape", type=click.Choice(SHAPES), default=SHAPES[0])
+@click.option("-o", "--output", metavar="FILE", type=click.Path(), default=files.STANDARD, help="Where to write it.")
+@helped
+def command(shape: str, output: str) -> int:
+    """Write a commented description to start from.
+
+    SHAPE is triangle (unless another is given), rectangle, crescent, half-circle, tip-to-tip or asymmetric. The
+    description goes to standard output, or with -o to a file that does not exist yet.
+    """
+    if output != files.STANDARD and os.path.lexists(output):
+        raise CommandError(f"{output} is there already: nothing was written", "give another name with -o")
+    files.write(output, starter(shape))
+    return ALL_WELL
+
+
+def starter(shape: str) -> bytes:
+    """The starting description of one of `SHAPES`."""
+    with open(os.path.join(_FOLDER, f"{shape}.shawl"), "rb") as file:
+        return file.read()

@@ -1,0 +1,68 @@
+"""The `halfhank` command: a group that imports a command's module only when that command is asked for."""
+
+from importlib import import_module
+
+import click
+from halfhank import __version__
+from halfhank.cli import terminal
+from halfhank.cli.helping import helped
+
+# Name, and the module in `halfhank.cli.commands` whose `command` it is.
+COMMANDS = {
+    "draw": "draw",
+    "plan": "plan",
+    "check": "check",
+    "new": "new",
+}
+
+
+class LazyGroup(click.Group):
+    """A group whose commands are listed by name and loaded one by one."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        module = import_module(f"halfhank.cli.commands.{COMMANDS[cmd_name]}")
+        command: click.Command = module.command
+        return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """As click does, but a misspelt command is told the nearest one."""
+        if args[0] not in COMMANDS and not args[0].startswith("-"):
+            raise click.UsageError(f"there is no command {args[0]!r}{_nearest(args[0])}", ctx)
+        return super().resolve_command(ctx, args)
+
+
+def _nearest(word: str) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(word, COMMANDS, 1)
+    return f"; did you mean {near[0]}?" if near else ""
+
+
+def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> None:
+    if wanted and not context.resilient_parsing:
+        terminal.out(f"halfhank {__version__}\n")
+        context.exit()
+
+
+@click.group(cls=LazyGroup)
+@click.option(
+    "-V", "--version", is_flag=True, expose_value=False, is_eager=True, callback=_show_version, help="Version."
+)
+@helped
+def halfhank() -> None:
+    """Tell what a one-skein shawl will be, and whether the yarn pays for it.
+
+    A description goes in (FILE, or - for standard input); a true-to-scale drawing or a plan of every row comes out.
+
+    \b
+    Exit status: 0 all well, 1 mistakes in the description,
+    2 wrong usage or a file that cannot be read or written,
+    3 a fault of halfhank's own.
+    """

@@ -1,0 +1,59 @@
+"""The model's rows and yarn against the slow reference, on random shawls."""
+
+import pytest
+from halfhank.model.shawl import Mark
+from hypothesis import given, settings
+
+from tests.pipe.making import seeded, specs
+from tests.pipe.reference import Worked, gram_m, halfway, last_bind_off, reckon, work
+from tests.pipe.spec import Spec
+from tests.pipe.writing import write
+from tests.whole import planned
+
+STEP = 25
+
+
+def agree(spec: Spec) -> None:
+    """Hold the plan of a shawl against the reference's."""
+    expected, (found, problems) = reckon(spec), planned(write(spec))
+    if expected is None:
+        assert found is None, write(spec)
+        return
+    assert found is not None, (write(spec), problems)
+    grams = [metres / gram_m(spec) for metres in expected.used_m]
+    assert found.rows.stitches == expected.stitches, write(spec)
+    assert found.allowed == expected.allowed, write(spec)
+    assert found.used_g == pytest.approx(grams, rel=1e-9), write(spec)
+    assert found.yarn.total_g == pytest.approx(expected.total_m / gram_m(spec), rel=1e-9), write(spec)
+    check_marks(spec, expected, found.marks.halfway, found.marks.bind_off_by)
+
+
+def check_marks(spec: Spec, expected: Worked, half: Mark | None, last: Mark | None) -> None:
+    assert (half.row if half else None) == halfway(expected), write(spec)
+    wanted = last_bind_off(spec, expected)
+    if wanted is not None:
+        assert (last.row if last else 0) == wanted, write(spec)
+
+
+@pytest.mark.parametrize("first", range(0, 400, STEP))
+def test_the_plan_agrees_with_the_reference(first: int) -> None:
+    for number in range(first, first + STEP):
+        agree(seeded(number))
+
+
+@settings(max_examples=40, deadline=None)
+@given(specs())
+def test_any_plan_agrees_with_the_reference(spec: Spec) -> None:
+    agree(spec)
+
+
+def test_the_random_shawls_are_not_all_alike() -> None:
+    """The generator must keep on making what the checks are for."""
+    made = [seeded(number) for number in range(400)]
+    assert sum(spec.turn_back is not None for spec in made) > 20
+    assert sum(reckon(spec) is None for spec in made[:100]) < 5
+    worked = [work(spec, 1) for spec in made]
+    assert sum(w is not None and len(w.steps) > 300 for w in worked) > 10
+    assert {spec.shape for spec in made} == {
+        "triangle", "crescent", "half-circle", "tip-to-tip", "asymmetric", "rectangle",
+    }  # fmt: skip
