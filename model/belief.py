@@ -24,6 +24,13 @@ class Sum(NamedTuple):
     weights: tuple[float, ...]
 
 
+class Step(NamedTuple):
+    """What a sum gains from one row to the next: in its constant, and in the few weights that change."""
+
+    constant: float
+    weights: Mapping[int, float]
+
+
 class Estimate(NamedTuple):
     """A quantity in grams, as far as it is known: normal with this mean and standard deviation."""
 
@@ -78,8 +85,8 @@ class Belief(NamedTuple):
         root = math.sqrt(spread)
         return Belief(means, self.variances, (*self.columns, tuple([g / root for g in gain])))
 
-    def along(self, start: Sum, steps: Iterable[Mapping[int, float]]) -> Iterator[Estimate]:
-        """The start's estimate, then one after each step; a step adds to a few weights and to nothing else.
+    def along(self, start: Sum, steps: Iterable[Step]) -> Iterator[Estimate]:
+        """The start's estimate, then one after each step.
 
         Each step takes time by what it changes and the number of weighings, not by the number of errors.
         """
@@ -89,7 +96,8 @@ class Belief(NamedTuple):
         shares = [_dot(column, weights) for column in self.columns]
         yield _estimate(mean, spread, shares)
         for step in steps:
-            for k, change in step.items():
+            mean += step.constant
+            for k, change in step.weights.items():
                 mean += change * self.means[k]
                 spread += change * (2 * weights[k] + change) * self.variances[k]
                 weights[k] += change

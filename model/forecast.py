@@ -32,3 +32,10 @@ class Forecast(NamedTuple):
     plan: tuple[Estimate, ...]
     plan_end: Estimate
     readings: tuple[Reading, ...]
+
+
+def chance_words(chance: float) -> str:
+    """A chance as knitters say it: `97 %`, never a certainty that nobody has."""
+    if chance > 0.99:
+        return "over 99 %"
+    return "under 1 %" if chance < 0.01 else f"{100 * chance:.0f} %"

@@ -3,14 +3,14 @@
 from typing import NamedTuple
 
 from halfhank.model.belief import BAND_SDS, Estimate
-from halfhank.model.forecast import Forecast, Reading
+from halfhank.model.forecast import Forecast, Reading, chance_words
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.geometry import Box, Points, simplified
 from halfhank.renderer.marks import DrawnMark, drawn_marks, mark_notes
 from halfhank.renderer.metrics import fit, text_width, wrap
-from halfhank.renderer.placing import ABOVE, AROUND, free_label, near, some_label
+from halfhank.renderer.placing import AROUND, above, free_label, leader, near, some_label
 from halfhank.renderer.plot import Plot, axes, grid, nice_step, polyline, ribbon, segment
 from halfhank.renderer.ramp import RAMPS
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect, Scene, Style
@@ -27,7 +27,7 @@ from halfhank.renderer.style import (
     THIN,
     TITLE,
 )
-from halfhank.renderer.words import chance_words, tenths, yarn_words
+from halfhank.renderer.words import tenths, yarn_words
 
 WIDTH = 180.0
 PLOT_HEIGHT = 92.0
@@ -54,7 +54,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     plot = _plot(shawl, forecast, heading.bottom + 9.0)
     now = _curve(plot, forecast.rows, forecast.end)
     before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.readings else None
-    taken = _taken(plot, now, before)
+    taken = _taken(shawl, plot, now, before)
     drawing = [
         _areas(shawl, plot),
         grid(plot),
@@ -107,14 +107,17 @@ def _curve(plot: Plot, rows: tuple[Estimate, ...], end: Estimate) -> Curve:
     return Curve(xs, estimates, simplified([(x, plot.y(e.mean)) for x, e in zip(xs, estimates, strict=True)], 0.02))
 
 
-def _taken(plot: Plot, now: Curve, before: Curve | None) -> Arrangement:
-    """What labels keep off: the curves and the edges of their bands."""
+def _taken(shawl: Shawl, plot: Plot, now: Curve, before: Curve | None) -> Arrangement:
+    """What labels keep off: the curves and the edges of their bands (that of `now` first), and the part bounds."""
     taken = Arrangement(plot.box)
     for curve in filter(None, (now, before)):
         taken.add_line(curve.points)
         for of in (lambda e: e.low, lambda e: e.high):
             edge = [(x, plot.y(of(e))) for x, e in zip(curve.xs, curve.estimates, strict=True)]
             taken.add_line(simplified(edge, 0.05))
+    for part in shawl.parts:
+        x = plot.x(part.last_row)
+        taken.add_line([(x, plot.box.top), (x, plot.box.bottom)])
     return taken
 
 
@@ -155,7 +158,8 @@ def _part_lane(shawl: Shawl, plot: Plot) -> Group:
     y = plot.box.top - 2.2
     for number, part in enumerate(shawl.parts, 1):
         left, right = plot.x(part.first_row - 1), plot.x(part.last_row)
-        items.append(Path(segment((right, plot.box.top - 1.2), (right, plot.box.bottom)), Style(stroke=SOFT, width=THIN)))
+        bound = segment((right, plot.box.top - 1.2), (right, plot.box.bottom))
+        items.append(Path(bound, Style(stroke=SOFT, width=THIN)))
         text = _short(part.name, str(number), right - left - 1.4)
         if text:
             items.append(Label((left + right) / 2, y, text, SMALL, INK, anchor="middle"))
@@ -179,9 +183,17 @@ def _marks(shawl: Shawl, plot: Plot, taken: Arrangement) -> Group:
         taken.add_line(across)
     for mark in drawn_marks(shawl):
         point = (plot.x(mark.row), plot.y(mark.left_g))
-        label = some_label(taken, plot.box, list(near(point, mark.words, RED, ABOVE)))
-        items += [label] if label else []
+        items += _told(taken, plot, point, mark.words)
     return Group("marks", tuple(items))
+
+
+def _told(taken: Arrangement, plot: Plot, point: Point, words: str) -> list[Item]:
+    """A mark's words above the curve, on a leader where they stand far off."""
+    label = some_label(taken, plot.box, list(above(point, words, RED, plot.box)), taken.lines[:3])
+    if label is None:
+        return []
+    line = leader(point, label)
+    return [label, Path(polyline(line), Style(stroke=RED, width=THIN))] if line else [label]
 
 
 def _fine(mark: DrawnMark) -> tuple[float, ...]:
@@ -199,7 +211,8 @@ def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> 
         reach = BAND_SDS * reading.noise_sd_g
         low, high = plot.y(reading.left_g - reach), plot.y(reading.left_g + reach)
         items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
-        items += [Path(segment((x, low), (x, high)), stroke), Circle(x, y, 0.6, Style(fill=LIGHT, stroke=INK, width=0.3))]
+        items.append(Path(segment((x, low), (x, high)), stroke))
+        items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
         label = free_label(taken, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND))
         items += [label] if label else []
     return Group("weighings", tuple(items))
@@ -212,7 +225,7 @@ def _names(plot: Plot, now: Curve, before: Curve | None, taken: Arrangement) -> 
     items: list[Item] = []
     for curve, text, ink in named:
         places = [label for share in ALONG for label in near(_at(plot, curve, share), text, ink, AROUND)]
-        label = some_label(taken, plot.box, places)
+        label = some_label(taken, plot.box, places, taken.lines[:3])
         items += [label] if label else []
     return Group("names", tuple(items))
 
@@ -232,10 +245,11 @@ def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
 
 
 def _end_words(shawl: Shawl, end: Estimate) -> str:
-    band = f"{tenths(end.low)} to {tenths(end.high)} g in nine of ten cases".replace("-", "−")
+    band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten".replace("-", "−")
     left = f"{tenths(end.mean)} g" if end.mean >= 0 else f"{tenths(-end.mean)} g too little"
-    keep = f"; {tenths(shawl.yarn.keep_g)} g are kept as margin" if shawl.yarn.keep_g > 0 else ""
-    return f"After the bind-off {left} left ({band}). Chance that the yarn lasts: {chance_words(shawl.yarn.chance_enough)}{keep}."
+    keep = f" Margin kept: {tenths(shawl.yarn.keep_g)} g." if shawl.yarn.keep_g > 0 else ""
+    chance = f"Chance that the yarn lasts: {chance_words(shawl.yarn.chance_enough)}"
+    return f"After the bind-off {left} left ({band}). {chance}.{keep}"
 
 
 def _description(shawl: Shawl, forecast: Forecast) -> str:

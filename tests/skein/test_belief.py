@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from halfhank.model.belief import BAND_SDS, BAND_SHARE, Belief, Estimate, Sum, prior
+from halfhank.model.belief import BAND_SDS, BAND_SHARE, Belief, Estimate, Step, Sum, prior
 
 
 def covariance(belief: Belief) -> np.ndarray:
@@ -59,14 +59,15 @@ def test_steps_along_the_rows_equal_one_estimate_for_each() -> None:
     for i in range(3):
         belief = belief.weighed(Sum(constants[i], tuple(weights[i].tolist())), readings[i], noise[i])
     rng = np.random.default_rng(8)
-    steps = [{int(k): float(rng.normal(0, 2)) for k in rng.integers(0, 6, 2)} for _ in range(40)]
-    now = np.zeros(6)
+    steps = [Step(-1.5, {int(k): float(rng.normal(0, 2)) for k in rng.integers(0, 6, 2)}) for _ in range(40)]
+    now, constant = np.zeros(6), 101.5
     found = list(belief.along(Sum(100.0, (0.0,) * 6), steps))
     assert len(found) == 41
-    for step, estimate in zip([{}, *steps], found, strict=True):
-        for k, change in step.items():
+    for step, estimate in zip([Step(-1.5, {}), *steps], found, strict=True):
+        constant += step.constant
+        for k, change in step.weights.items():
             now[k] += change
-        whole = belief.estimate(Sum(100.0, tuple(now.tolist())))
+        whole = belief.estimate(Sum(constant, tuple(now.tolist())))
         assert estimate == pytest.approx(whole, abs=1e-9)
 
 
