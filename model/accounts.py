@@ -1,0 +1,162 @@
+"""The yarn row by row, split by the errors that it hangs on: what the forecast reckons with.
+
+Grams left after a row are linear in the errors: the skein's mass less, for each error, the grams that hang on it. A ratio's
+error adds to its parent's, which is their product to first order.
+"""
+
+from collections.abc import Iterator
+from itertools import accumulate
+from typing import NamedTuple
+
+from halfhank.grammar.syntax import Mass, Weighing
+from halfhank.model.belief import Belief, Step, Sum, prior
+from halfhank.model.fabrics import Workroom
+from halfhank.model.shaping import BIND_OFF, Worked
+from halfhank.model.uncertainty import LABEL_SD, sd_of
+from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, bind_off_m, skein_of, start_m, wraps_of_rows
+
+SKEIN = "skein"
+START, END = "start", "bind off"
+"""Errors of the two ends, on top of the plain stitch's."""
+CAST_ON, OFF, MEASURED_OFF = "the start", "a bind-off", "a bind-off by width"
+"""What the ends are worked in, in place of a stitch's name; no stitch can be called so."""
+HANDLING_SD_G = 0.15
+"""Standard deviation of one weighing from handling: a strand on the table, a draught (common practice)."""
+GRAMS_IN_OUNCE = 28.349523125
+
+Amounts = dict[str, float]
+
+
+class Accounts(NamedTuple):
+    """`steps[0]` is the start, `steps[i]` row i, each what the grams left gain by it (less than nothing); then the bind-off.
+
+    `errors` names what the weights are counted by, the skein's mass first; `sds` are their standard deviations.
+    """
+
+    skein_g: float
+    errors: tuple[str, ...]
+    sds: tuple[float, ...]
+    steps: tuple[Step, ...]
+    bind_off: Step
+
+    @property
+    def belief(self) -> Belief:
+        """What is known before any row is weighed."""
+        return prior(self.sds)
+
+    @property
+    def full(self) -> Sum:
+        """Grams on the scale before the cast-on."""
+        return Sum(self.skein_g, tuple(self.skein_g if error == SKEIN else 0.0 for error in self.errors))
+
+    def left(self, rows: list[int]) -> dict[int, Sum]:
+        """Grams left after each of some rows, as sums."""
+        wanted, found = set(rows), {}
+        constant, weights = self.full
+        changed = list(weights)
+        for row, step in enumerate(self.steps):
+            constant += step.constant
+            for k, change in step.weights.items():
+                changed[k] += change
+            if row in wanted:
+                found[row] = Sum(constant, tuple(changed))
+        return found
+
+
+def accounts_of(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Accounts:
+    """The accounts of a shawl as planned, before its log is looked at (`room` has learned nothing)."""
+    split = [_start(room), *_rows(room, yarn, parts), _bind_off(room, parts)]
+    hanging = [_hanging(room, amounts) for amounts in split]
+    names = (SKEIN, *dict.fromkeys(error for amounts in hanging for error in amounts))
+    place = {name: k for k, name in enumerate(names)}
+    skein = skein_of(room.description)
+    gram = skein.metres_per_gram
+    steps = [
+        Step(-sum(amounts.values()) / gram, {place[error]: -metres / gram for error, metres in errors.items()})
+        for amounts, errors in zip(split, hanging, strict=True)
+    ]
+    sds = (skein_sd(room, skein.skein_g), *(sd_of({name: 1.0}) for name in names[1:]))
+    return Accounts(skein.skein_g, names, sds, tuple(steps[:-1]), steps[-1])
+
+
+def skein_sd(room: Workroom, skein_g: float) -> float:
+    """Relative standard deviation of the skein's mass: the label's, or the scale's once it is weighed."""
+    first = next((weighing for weighing in room.description.log if weighing.row == 0), None)
+    return LABEL_SD if first is None else noise_sd_g(first.mass) / skein_g
+
+
+def noise_sd_g(mass: Mass) -> float:
+    """Standard deviation of one reading: handling, and the scale's last figure, evenly distributed over one step of it."""
+    if mass.unit == "oz":
+        step_g = GRAMS_IN_OUNCE * 10.0 ** -min(mass.decimals, 3)
+    else:
+        step_g = 0.1 if mass.decimals else 1.0
+    return float((HANDLING_SD_G**2 + step_g**2 / 12) ** 0.5)
+
+
+def is_row(weighing: Weighing) -> bool:
+    """Whether a weighing is one after a row, not the one before the cast-on."""
+    return weighing.row > 0
+
+
+# Metres by what they are worked in: a stitch's name, or the ends, which have an error of their own on top of the plain stitch's.
+
+
+def _start(room: Workroom) -> Amounts:
+    return {CAST_ON: start_m(room)}
+
+
+def _bind_off(room: Workroom, parts: list[Worked]) -> Amounts:
+    last = next(part.section.runs[-1].stitch for part in reversed(parts) if part.section.runs)
+    return {_end_name(room): bind_off_m(room, last) * parts[-1].end}
+
+
+def _end_name(room: Workroom) -> str:
+    """A bind-off measured by width hangs on no stitch."""
+    off = room.description.bind_off
+    return MEASURED_OFF if off is not None and off.method == "measured" else OFF
+
+
+def _hanging(room: Workroom, amounts: Amounts) -> Amounts:
+    """The same metres by the errors that they hang on; each counts in full for each of its errors."""
+    hanging: Amounts = {}
+    for name, metres in amounts.items():
+        for error in _errors(room, name) if metres else ():
+            hanging[error] = hanging.get(error, 0.0) + metres
+    return hanging
+
+
+def _errors(room: Workroom, name: str) -> tuple[str, ...]:
+    if name == CAST_ON:
+        return (*room[PLAIN].errors, START)
+    if name == OFF:
+        return (*room[PLAIN].errors, END)
+    return (END,) if name == MEASURED_OFF else room[name].errors
+
+
+def _rows(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Iterator[Amounts]:
+    for part in parts:
+        rows = [amounts for run in _runs(yarn, part) for amounts in run]
+        for act in part.acts:
+            if part.force.lines[act.line].action == BIND_OFF:
+                off = BIND_OFF_STITCH * room[PLAIN].fabric.yarn_m * abs(act.change)
+                amounts = rows[act.row - 1]
+                amounts[OFF] = amounts.get(OFF, 0.0) + off
+        yield from rows
+
+
+def _runs(yarn: RowYarn, part: Worked) -> Iterator[list[Amounts]]:
+    ends = accumulate((run.rows for run in part.section.runs), initial=0)
+    for begin, run in zip(ends, part.section.runs, strict=False):
+        for first, end, wraps in wraps_of_rows(run):
+            counts = part.counts[begin + first : begin + end]
+            yield [_row(yarn, run.stitch, wraps, live) for live in counts]
+
+
+def _row(yarn: RowYarn, stitch: str, wraps: int, live: int) -> Amounts:
+    own, edge, fill = yarn.split(stitch, wraps, live)
+    amounts = {stitch: own * yarn.stitch_m(stitch, wraps)}
+    for name, count in ((yarn.edge_stitch, edge), (yarn.room[stitch].fill, fill)):
+        if count:
+            amounts[name] = amounts.get(name, 0.0) + count * yarn.room[name].fabric.yarn_m
+    return amounts
