@@ -1,8 +1,8 @@
 """What is already on the drawing: the texts, lines and badges that a new one must keep clear of."""
 
 from halfhank.model.outline.curve import Point
-from halfhank.renderer.boxes import label_box
-from halfhank.renderer.geometry import Box, Points, box_of, crosses
+from halfhank.renderer.boxes import TextBox, corners_of, label_box
+from halfhank.renderer.geometry import Box, Points, box_of, crosses, lines_meet
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect
 
 
@@ -21,6 +21,13 @@ class Arrangement:
         return not any(room.meets(other) for other in self.boxes) and not any(
             crosses(line, room) for line in self.lines + self.dimension_lines
         )
+
+    def free_for(self, text: TextBox) -> bool:
+        """Whether a text, however it is turned, meets no box and no line."""
+        around = [*text.corners, text.corners[0]]
+        if any(text.meets_corners(corners_of(box.grown(0.4))) for box in self.boxes):
+            return False
+        return not any(lines_meet(around, line) for line in self.lines + self.dimension_lines)
 
     def line_free(self, points: Points, margin: float = 0.6) -> bool:
         """Whether a line keeps clear of all boxes."""

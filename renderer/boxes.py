@@ -22,9 +22,18 @@ class TextBox(NamedTuple):
         return box_of(self.corners)
 
     def meets(self, other: "TextBox") -> bool:
-        """Whether the two share more than an edge (separating axes of two rectangles)."""
-        axes = [_side(self.corners), _side(other.corners)]
-        return all(_overlap(self.corners, other.corners, axis) for x, y in axes for axis in ((x, y), (-y, x)))
+        """Whether the two share more than an edge."""
+        return self.meets_corners(other.corners)
+
+    def meets_corners(self, other: tuple[Point, ...]) -> bool:
+        """Whether the text's room and another rectangle share more than an edge (separating axes)."""
+        axes = [_side(self.corners), _side(other)]
+        return all(_overlap(self.corners, other, axis) for x, y in axes for axis in ((x, y), (-y, x)))
+
+
+def corners_of(box: Box) -> tuple[Point, ...]:
+    """The four corners of an upright box, in the order of a text's."""
+    return ((box.left, box.top), (box.right, box.top), (box.right, box.bottom), (box.left, box.bottom))
 
 
 def text_boxes(scene: Scene) -> list[TextBox]:

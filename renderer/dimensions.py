@@ -6,9 +6,19 @@ from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.arrangement import Arrangement
-from halfhank.renderer.boxes import label_box
+from halfhank.renderer.boxes import text_box
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Box, Points, at_length, box_of, crosses, inside, length_of, offset, part_of
+from halfhank.renderer.geometry import (
+    Points,
+    at_length,
+    box_of,
+    crosses,
+    inside,
+    length_of,
+    lines_meet,
+    offset,
+    part_of,
+)
 from halfhank.renderer.metrics import ASCENT, CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Group, Item, Label, Path, Style
 from halfhank.renderer.style import DIMENSION, INK, SMALL, THIN
@@ -45,12 +55,14 @@ class Dimension(NamedTuple):
         taken.add_label(self.label)
 
 
-def straight(name: str, start: Point, end: Point, words: str, extensions: list[tuple[Point, Point]]) -> Dimension:
-    """A dimension along a straight line; its text stands beside the line where that is too short to hold it."""
+def straight(
+    name: str, start: Point, end: Point, words: str, extensions: list[tuple[Point, Point]], side: int = RIGHT
+) -> Dimension:
+    """A dimension along a straight line; its text stands to one side of the line where that is too short to hold it."""
     length = math.dist(start, end)
     gap = text_width(words, DIMENSION) + 2.6
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-    label = _beside_line(start, end, words)
+    label = _beside_line(start, end, words, side)
     runs = [(start, end)]
     if length >= gap + 3:
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
@@ -62,10 +74,13 @@ def straight(name: str, start: Point, end: Point, words: str, extensions: list[t
     return Dimension(name, (*lines, *ticks), label)
 
 
-def _beside_line(start: Point, end: Point, words: str) -> Label:
+def _beside_line(start: Point, end: Point, words: str, side: int) -> Label:
     if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
         return Label(max(start[0], end[0]) + 2.5, start[1] + DIMENSION * CAP_HEIGHT / 2, words, DIMENSION, INK)
-    return Label(start[0] + 2.5, (start[1] + end[1]) / 2 + DIMENSION * CAP_HEIGHT / 2, words, DIMENSION, INK)
+    y = (start[1] + end[1]) / 2 + DIMENSION * CAP_HEIGHT / 2
+    if side == LEFT:
+        return Label(start[0] - 2.5, y, words, DIMENSION, INK, anchor="end")
+    return Label(start[0] + 2.5, y, words, DIMENSION, INK)
 
 
 def _label_at(point: Point, tangent: Point, words: str, size: float, drop: float = 0.0) -> Label:
@@ -145,13 +160,11 @@ def _upright(
     words = length_words((heights[1] - heights[0]) / frame.mm, frame.shawl.units)
     words = f"{name} {words}" if name != "depth" else words
     x = edge + sign * COLUMN
-    if name == "depth" and side == LEFT and heights[1] - heights[0] < text_width(words, DIMENSION) + 5.6:
-        x -= text_width(words, DIMENSION) + 2.5
     extensions = []
     for y in heights:
         start = _outermost(frame, side, y) + sign * (CLEAR + overhang)
         extensions += _broken((start, y), (x + sign * BEYOND, y), taken)
-    return straight(name, (x, heights[0]), (x, heights[1]), words, extensions)
+    return straight(name, (x, heights[0]), (x, heights[1]), words, extensions, side)
 
 
 def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
@@ -235,27 +248,11 @@ def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
 
 
 def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
-    box: Box = label_box(dimension.label)
-    if dimension.label.turn == 0 and not taken.free(box):
+    if not taken.free_for(text_box(dimension.label)):
         return False
     for points, _ in dimension.lines:
         if not taken.line_free(points, 0.3):
             return False
-        if any(_lines_meet(points, line) for line in taken.lines):
+        if any(lines_meet(points, line) for line in taken.lines):
             return False
     return True
-
-
-def _lines_meet(one: Points, other: Points) -> bool:
-    """Whether two polylines cross, by the turns of their segments."""
-    if not box_of(one).grown(0.5).meets(box_of(other).grown(0.5)):
-        return False
-    for p, q in pairwise(one):
-        for r, s in pairwise(other):
-            if _turn(p, q, r) * _turn(p, q, s) < 0 and _turn(r, s, p) * _turn(r, s, q) < 0:
-                return True
-    return False
-
-
-def _turn(p: Point, q: Point, r: Point) -> float:
-    return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])

@@ -265,3 +265,18 @@ def _kept_within(places: list[float], gap: float, low: float, high: float) -> li
     count = len(places)
     within = [min(place, high - (count - 1 - k) * gap) for k, place in enumerate(places)]
     return [max(place, low + k * gap) for k, place in enumerate(within)]
+
+
+def lines_meet(one: Points, other: Points) -> bool:
+    """Whether two polylines cross, by the turns of their segments."""
+    if not box_of(one).grown(0.5).meets(box_of(other).grown(0.5)):
+        return False
+    for p, q in pairwise(one):
+        for r, s in pairwise(other):
+            if _turn(p, q, r) * _turn(p, q, s) < 0 and _turn(r, s, p) * _turn(r, s, q) < 0:
+                return True
+    return False
+
+
+def _turn(p: Point, q: Point, r: Point) -> float:
+    return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])

@@ -5,7 +5,9 @@ from typing import NamedTuple
 
 from halfhank.renderer.ramp import RAMPS
 
-WIDEST_MM, TALLEST_MM = 180.0, 260.0
+WIDEST_MM = 180.0
+TALLEST_MM = 150.0
+"""The widest page and the tallest piece that a scale is chosen for: together they keep a drawing on a sheet of A4."""
 NARROWEST_MM = 100.0
 
 

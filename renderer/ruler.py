@@ -226,8 +226,20 @@ def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> dict[int,
         return {}
     low, high = scale.left + SMALL_BADGE, scale.left + scale.width - SMALL_BADGE
     places = spread(list(wanted.values()), gap, low, high)
-    aside = zip(wanted, places, strict=True)
-    return {n: x for n, x in aside if all(abs(x - line) > SMALL_BADGE + 0.8 for line in lines)}
+    placed: dict[int, float] = {}
+    for number, place in zip(wanted, places, strict=True):
+        for x in [place, *sorted(_beside(lines), key=lambda x: abs(x - place))]:
+            clear = all(abs(x - line) > SMALL_BADGE + 0.79 for line in lines)
+            apart = all(abs(x - other) > gap - 0.4 for other in [*placed.values(), *places] if other != place)
+            if clear and apart and abs(x - place) < 2 * gap and low <= x <= high:
+                placed[number] = x
+                break
+    return placed
+
+
+def _beside(lines: list[float]) -> list[float]:
+    """Places just left and right of each mark's line."""
+    return [line + side * (SMALL_BADGE + 0.8) for line in lines for side in (-1, 1)]
 
 
 def _segments(shawl: Shawl, scale: Ruler) -> list[tuple[float, float]]:

@@ -2,11 +2,14 @@
 
 CM_PER_INCH = 2.54
 M_PER_YARD = 0.9144
+MINUS = "−"
 
 
 def rounded(value: float) -> str:
     """Whole from ten on, below it to a tenth: `105`, `7.5`, `5`."""
-    return f"{value:.0f}" if value >= 9.95 else f"{value:.1f}".removesuffix(".0")
+    if abs(value) >= 9.95:
+        return f"{value:.0f}".replace("-", MINUS)
+    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0").replace("-", MINUS)
 
 
 def length_words(cm: float, units: str) -> str:
@@ -28,7 +31,7 @@ def grams(value: float) -> str:
 
 def tenths(value: float) -> str:
     """A mass to 0.1 g without its unit, never `-0.0`."""
-    return f"{round(value, 1) + 0.0:.1f}"
+    return f"{round(value, 1) + 0.0:.1f}".replace("-", MINUS)
 
 
 def percent(share: float) -> str:
@@ -48,4 +51,4 @@ def row_range(first: int, last: int) -> str:
 
 def plain_number(value: float) -> str:
     """A number as short as it can be said to a tenth: `20`, `22.5`."""
-    return f"{value:.1f}".removesuffix(".0")
+    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0").replace("-", MINUS)

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from typing import NamedTuple, cast
 
 from halfhank.grammar.problems import Problem
@@ -119,15 +120,14 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
         "swatch",
     )
     return Shawl(
-        cast(Description, None), title, "a piece made by hand, as a test", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
+        cast(Description, None), title, "a piece made by hand", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
         tuple(_parts(piece, bands, skein)), Start(stitches[0], f"cast-on of {stitches[0]} sts"),
         BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, (),
     )  # fmt: skip
 
 
 def _length(curve: Curve) -> float:
-    points = curve.flattened(0.001)
-    return sum(math.dist(p, q) for p, q in zip(points, points[1:], strict=False))
+    return sum(math.dist(p, q) for p, q in pairwise(curve.flattened(0.001)))
 
 
 def _size(lengths: list[float], curves: list[tuple[Curve, Curve]]) -> Size:
