@@ -21,7 +21,18 @@ HEAVY = {
     "tempfile",
     "traceback",
 }
-HEAVY |= {"unittest", "urllib.request", "cairocffi", "cairosvg", "lxml", "numpy", "PIL", "scipy", "svgwrite.validator2"}
+HEAVY |= {
+    "traceback",
+    "unittest",
+    "urllib.request",
+    "cairocffi",
+    "cairosvg",
+    "lxml",
+    "numpy",
+    "PIL",
+    "scipy",
+    "svgwrite.validator2",
+}
 OTHER_COMMANDS = {f"halfhank.cli.{name}" for name in ("commands.plan", "commands.check", "plan_text", "fault")}
 LIST = """
 import sys

@@ -36,7 +36,7 @@ def advances(font: str) -> dict[str, int]:
 
 def literal(text: str) -> str:
     """A string literal: on one line if it fits, else in lines of twenty characters."""
-    if len(quoted(text)) < 100:
+    if len(quoted(text)) <= 110:
         return quoted(text)
     lines = [quoted(text[i : i + 20]) for i in range(0, len(text), 20)]
     return "(\n        " + "\n        ".join(lines) + "\n    )"

@@ -85,7 +85,7 @@ def points_of(item: Item) -> list[Point]:
             raise TypeError(item)
 
 
-def flattened(data: PathData, steps: int = 16) -> list[Point]:
+def flattened(data: PathData, steps: int = 48) -> list[Point]:
     """The points of a path, each cubic in equal steps of its parameter."""
     points: list[Point] = []
     for letter, numbers in data:
