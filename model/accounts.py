@@ -1,23 +1,31 @@
 """The yarn row by row, split by the errors that it hangs on: what the forecast reckons with.
 
-Grams left after a row are linear in the errors: the skein's mass less, for each error, the grams that hang on it. A ratio's
-error adds to its parent's, which is their product to first order.
+Grams left after a row are linear in the errors: the skein's mass less, for each error, the grams that hang on it. A
+ratio's error adds to its parent's, which is their product to first order.
 """
 
 from collections.abc import Iterator
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.syntax import Mass, Weighing
+from halfhank.grammar.syntax import Mass
 from halfhank.model.belief import Belief, Step, Sum, prior
 from halfhank.model.fabrics import Workroom
 from halfhank.model.shaping import BIND_OFF, Worked
 from halfhank.model.uncertainty import LABEL_SD, sd_of
-from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, bind_off_m, skein_of, start_m, wraps_of_rows
+from halfhank.model.yarn import (
+    BIND_OFF_STITCH,
+    END,
+    PLAIN,
+    START,
+    RowYarn,
+    bind_off_m,
+    skein_of,
+    start_m,
+    wraps_of_rows,
+)
 
 SKEIN = "skein"
-START, END = "start", "bind off"
-"""Errors of the two ends, on top of the plain stitch's."""
 CAST_ON, OFF, MEASURED_OFF = "the start", "a bind-off", "a bind-off by width"
 """What the ends are worked in, in place of a stitch's name; no stitch can be called so."""
 HANDLING_SD_G = 0.15
@@ -28,7 +36,7 @@ Amounts = dict[str, float]
 
 
 class Accounts(NamedTuple):
-    """`steps[0]` is the start, `steps[i]` row i, each what the grams left gain by it (less than nothing); then the bind-off.
+    """`steps[0]` is the start, `steps[i]` row i: what the grams left gain by it (less than nothing). Then the bind-off.
 
     `errors` names what the weights are counted by, the skein's mass first; `sds` are their standard deviations.
     """
@@ -94,12 +102,7 @@ def noise_sd_g(mass: Mass) -> float:
     return float((HANDLING_SD_G**2 + step_g**2 / 12) ** 0.5)
 
 
-def is_row(weighing: Weighing) -> bool:
-    """Whether a weighing is one after a row, not the one before the cast-on."""
-    return weighing.row > 0
-
-
-# Metres by what they are worked in: a stitch's name, or the ends, which have an error of their own on top of the plain stitch's.
+# Metres by what they are worked in: a stitch's name, or an end, which has an error of its own on top of the plain stitch's.
 
 
 def _start(room: Workroom) -> Amounts:
@@ -139,7 +142,7 @@ def _rows(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Iterator[Amount
         rows = [amounts for run in _runs(yarn, part) for amounts in run]
         for act in part.acts:
             if part.force.lines[act.line].action == BIND_OFF:
-                off = BIND_OFF_STITCH * room[PLAIN].fabric.yarn_m * abs(act.change)
+                off = BIND_OFF_STITCH * room.plain_m(END) * abs(act.change)
                 amounts = rows[act.row - 1]
                 amounts[OFF] = amounts.get(OFF, 0.0) + off
         yield from rows

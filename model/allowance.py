@@ -39,7 +39,7 @@ from halfhank.model.shaping import (
     work_forth,
 )
 from halfhank.model.work import last_stitch, start_state, work_sections
-from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, Skein, bind_off_m, part_total_m, start_m
+from halfhank.model.yarn import BIND_OFF_STITCH, END, RowYarn, Skein, bind_off_m, part_total_m, start_m
 
 BACK_ACTS = 3
 """By how many acts of a line a row of the way back may differ from one count to another, seen from the part's end."""
@@ -144,7 +144,7 @@ class Trials:
             wraps = max_wraps(self.room.description.parts)
             filled_m = max((_fill_change_m(own, fill) for own, fill in fills), default=0.0)
             last_m = max(bind_off_m(self.room, name) for name in names)
-            self._dearest = each_m + (wraps - 1) * self.room.wrap_m, filled_m, last_m
+            self._dearest = each_m + (wraps - 1) * self.room.extra_wrap_m("drop"), filled_m, last_m
         return self._dearest
 
 
@@ -226,7 +226,7 @@ def _most_added_m(trials: Trials, step: Step, at: Reckoned, more: int) -> float:
     dearest_m, filled_m, last_m = trials.dearest()
     rise = step.up * more + step.jitter_up
     worked_m = at.rows * (rise * dearest_m + filled_m) + more * step.rows * (at.most + rise) * dearest_m
-    off_m = more * step.off * BIND_OFF_STITCH * trials.room[PLAIN].fabric.yarn_m
+    off_m = more * step.off * BIND_OFF_STITCH * trials.room.plain_m(END)
     return worked_m + off_m + rise * last_m
 
 

@@ -23,6 +23,13 @@ class Sum(NamedTuple):
     constant: float
     weights: tuple[float, ...]
 
+    def moved(self, step: "Step") -> "Sum":
+        """The sum after a step."""
+        weights = list(self.weights)
+        for k, change in step.weights.items():
+            weights[k] += change
+        return Sum(self.constant + step.constant, tuple(weights))
+
 
 class Step(NamedTuple):
     """What a sum gains from one row to the next: in its constant, and in the few weights that change."""

@@ -1,19 +1,18 @@
 """What the kitchen scale is going to read, row by row, and what the weighings in the log say of it.
 
-Everything unknown (yarn of each stitch, start, bind-off, the skein's mass) is a relative error that is normal beforehand;
-grams left after a row are linear in them, each weighing is one such sum plus noise, and the posterior is the closed form of
-Bayesian linear regression (`halfhank.model.belief`).
+Everything unknown (yarn of each stitch, start, bind-off, the skein's mass) is a relative error that is normal
+beforehand; grams left after a row are linear in them, each weighing is one such sum plus noise, and the posterior is
+the closed form of Bayesian linear regression (`halfhank.model.belief`).
 """
 
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, Span, advice
-from halfhank.grammar.syntax import Description, Weighing
+from halfhank.grammar.syntax import Weighing
 from halfhank.model.accounts import SKEIN, Accounts, accounts_of, noise_sd_g
 from halfhank.model.belief import Belief, Estimate, Sum
 from halfhank.model.fabrics import Workroom
 from halfhank.model.learned import Learned
-from halfhank.model.shaping import Worked
 from halfhank.model.shawl import Shawl
 from halfhank.model.work import work
 from halfhank.model.yarn import RowYarn
@@ -70,12 +69,22 @@ def forecast(shawl: Shawl) -> Forecast:
 def foretell(accounts: Accounts, heard: Heard) -> Forecast:
     """The forecast for all rows from what the log has told."""
     before, after = accounts.belief, heard.belief
-    last = accounts.left([len(accounts.steps) - 1])[len(accounts.steps) - 1]
-    end = _moved(last, accounts.bind_off.constant, accounts.bind_off.weights)
+    end = end_of(accounts)
     plan = tuple(before.along(accounts.full, accounts.steps))[1:]
     rows = tuple(after.along(accounts.full, accounts.steps))[1:] if heard.readings else plan
-    total = after.estimate(_used(accounts, end))
-    return Forecast(rows, after.estimate(end), total, plan, before.estimate(end), heard.readings)
+    return Forecast(rows, after.estimate(end), after.estimate(_used(accounts, end)), plan, before.estimate(end), heard.readings)
+
+
+def end_of(accounts: Accounts) -> Sum:
+    """Grams left after the bind-off."""
+    last = len(accounts.steps) - 1
+    return accounts.left([last])[last].moved(accounts.bind_off)
+
+
+def used_in_all(accounts: Accounts, belief: Belief) -> tuple[Estimate, Estimate]:
+    """The shawl's own yarn, and what is left of the skein after the bind-off."""
+    end = end_of(accounts)
+    return belief.estimate(_used(accounts, end)), belief.estimate(end)
 
 
 def listen(accounts: Accounts, log: tuple[Weighing, ...]) -> Heard:
@@ -121,13 +130,6 @@ def _used(accounts: Accounts, left: Sum) -> Sum:
     weights = [-w for w in left.weights]
     weights[0] = 0.0
     return Sum(accounts.skein_g - left.constant, tuple(weights))
-
-
-def _moved(what: Sum, constant: float, weights) -> Sum:  # type: ignore[no-untyped-def]
-    changed = list(what.weights)
-    for k, change in weights.items():
-        changed[k] += change
-    return Sum(what.constant + constant, tuple(changed))
 
 
 def chance_words(chance: float) -> str:

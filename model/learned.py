@@ -8,7 +8,7 @@ LEAST_FACTOR = 0.02
 
 
 class Learned(NamedTuple):
-    """Posterior means: `skein_g` of the skein's mass (None: not learned), `means` of the relative errors by their names.
+    """Posterior means: `skein_g` of the skein's mass (None: not learned), `means` of the relative errors by name.
 
     `weighed`: the stitches that were worked before the last weighing.
     """
@@ -20,10 +20,6 @@ class Learned(NamedTuple):
     def factor(self, errors: Iterable[str]) -> float:
         """By how much yarn that hangs on these errors is to be multiplied; their means add up, as in the forecast."""
         return max(1.0 + sum(self.means.get(error, 0.0) for error in errors), LEAST_FACTOR)
-
-    def __bool__(self) -> bool:
-        """Whether there is anything to correct."""
-        return self.skein_g is not None
 
 
 NOTHING = Learned(None, {}, frozenset())

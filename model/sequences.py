@@ -58,7 +58,7 @@ def _walked(pieces: tuple[Piece, ...]) -> Iterator[Piece]:
 def _proposal(description: Description, repeat: Repeat) -> str | None:
     """The list to write, for the first band that can be varied: plain fabrics before those with written rows."""
     written = {stitch.name.value: stitch for stitch in description.stitches}
-    direct = [piece for piece in repeat.bands if isinstance(piece, Band)]
+    direct = [piece for piece in repeat.bands if isinstance(piece, Band) and piece.counts]
     direct.sort(key=lambda band: _rows_of(written.get(band.stitch.value)) > 0)
     for band in direct:
         varied = uneven(counts(band)[0], _step(band, written.get(band.stitch.value)))
