@@ -10,9 +10,10 @@ from typing import NamedTuple
 
 from halfhank.grammar.syntax import Mass
 from halfhank.model.belief import Belief, Step, Sum, prior
-from halfhank.model.fabrics import Workroom
+from halfhank.model.fabrics import Workroom, metres_per_gram
 from halfhank.model.shaping import BIND_OFF, Worked
 from halfhank.model.uncertainty import LABEL_SD, sd_of
+from halfhank.model.work import last_stitch
 from halfhank.model.yarn import (
     BIND_OFF_STITCH,
     END,
@@ -73,18 +74,29 @@ class Accounts(NamedTuple):
 
 def accounts_of(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Accounts:
     """The accounts of a shawl as planned, before its log is looked at (`room` has learned nothing)."""
-    split = [_start(room), *_rows(room, yarn, parts), _bind_off(room, parts)]
-    hanging = [_hanging(room, amounts) for amounts in split]
-    names = (SKEIN, *dict.fromkeys(error for amounts in hanging for error in amounts))
-    place = {name: k for k, name in enumerate(names)}
-    skein = skein_of(room.description)
-    gram = skein.metres_per_gram
-    steps = [
-        Step(-sum(amounts.values()) / gram, {place[error]: -metres / gram for error, metres in errors.items()})
-        for amounts, errors in zip(split, hanging, strict=True)
-    ]
-    sds = (skein_sd(room, skein.skein_g), *(sd_of({name: 1.0}) for name in names[1:]))
-    return Accounts(skein.skein_g, names, sds, tuple(steps[:-1]), steps[-1])
+    off = {_end_name(room): bind_off_m(room, last_stitch(parts)) * parts[-1].end}
+    split = [{CAST_ON: start_m(room)}, *_rows(room, yarn, parts), off]
+    names = (SKEIN, *dict.fromkeys(error for amounts in split for name in amounts for error in _errors(room, name)))
+    steps = [_step(room, names, amounts) for amounts in split]
+    skein_g = skein_of(room.description).skein_g
+    sds = (skein_sd(room, skein_g), *(sd_of({name: 1.0}) for name in names[1:]))
+    return Accounts(skein_g, names, sds, tuple(steps[:-1]), steps[-1])
+
+
+def bind_off_after(room: Workroom, accounts: Accounts, stitch: str, live: int) -> Step:
+    """What binding off so many stitches takes after a row in that stitch, counted by the accounts' errors."""
+    return _step(room, accounts.errors, {_end_name(room): bind_off_m(room, stitch) * live})
+
+
+def _step(room: Workroom, names: tuple[str, ...], amounts: Amounts) -> Step:
+    """Metres by what they are worked in, as a step of the grams left; each counts in full for each of its errors."""
+    gram = metres_per_gram(room.description)
+    weights: dict[int, float] = {}
+    for name, metres in amounts.items():
+        for error in _errors(room, name):
+            place = names.index(error)
+            weights[place] = weights.get(place, 0.0) - metres / gram
+    return Step(-sum(amounts.values()) / gram, weights)
 
 
 def skein_sd(room: Workroom, skein_g: float) -> float:
@@ -105,28 +117,10 @@ def noise_sd_g(mass: Mass) -> float:
 # Metres by what they are worked in: a stitch's name, or an end, which has an error of its own on top of the plain stitch's.
 
 
-def _start(room: Workroom) -> Amounts:
-    return {CAST_ON: start_m(room)}
-
-
-def _bind_off(room: Workroom, parts: list[Worked]) -> Amounts:
-    last = next(part.section.runs[-1].stitch for part in reversed(parts) if part.section.runs)
-    return {_end_name(room): bind_off_m(room, last) * parts[-1].end}
-
-
 def _end_name(room: Workroom) -> str:
     """A bind-off measured by width hangs on no stitch."""
     off = room.description.bind_off
     return MEASURED_OFF if off is not None and off.method == "measured" else OFF
-
-
-def _hanging(room: Workroom, amounts: Amounts) -> Amounts:
-    """The same metres by the errors that they hang on; each counts in full for each of its errors."""
-    hanging: Amounts = {}
-    for name, metres in amounts.items():
-        for error in _errors(room, name) if metres else ():
-            hanging[error] = hanging.get(error, 0.0) + metres
-    return hanging
 
 
 def _errors(room: Workroom, name: str) -> tuple[str, ...]:

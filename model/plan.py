@@ -82,7 +82,7 @@ def _computed(room: Workroom, yarn: RowYarn, allowed: int | None, problems: list
         return Plan(None, in_order([*problems, problem]))
     at = _progress(room, yarn, parts)
     rows = row_table(room, parts)
-    outline = _outline(room, parts, rows)
+    outline = outline_of(room, parts, rows)
     if isinstance(outline, Problem):
         return Plan(None, in_order([*problems, outline]))
     found = in_order([*problems, *check_work(at), *outline.problems])
@@ -95,7 +95,8 @@ def _progress(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Progress:
     return Progress(room, yarn, skein_of(room.description, room.learned), parts, used_m, total_m)
 
 
-def _outline(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Problem:
+def outline_of(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Problem:
+    """Where the rows lie; `rows` may end before the parts do."""
     from halfhank.model.outline import lay_out
 
     shape = room.description.shape
@@ -104,7 +105,7 @@ def _outline(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Probl
         material = room[run.stitch]
         openwork.extend([material.fabric.texture != PLAIN] * run.rows)
     turned = room.description.turn_back is not None
-    return lay_out(Layout(shape.name.value, shape.name.span, rows, tuple(openwork), turned, shape.pinned))
+    return lay_out(Layout(shape.name.value, shape.name.span, rows, tuple(openwork[: rows.count + 1]), turned, shape.pinned))
 
 
 def _shawl(at: Progress, rows: Rows, outline: Outline, allowed: int | None, problems: tuple[Problem, ...]) -> Shawl:

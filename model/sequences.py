@@ -29,9 +29,14 @@ def open_repeat(description: Description) -> Repeat | None:
 
 def is_even(repeat: Repeat) -> bool:
     """Whether every pass of a repeat is the same and made of more than one fabric, so that its passes can be seen."""
+    bands = [piece for piece in _walked(repeat.bands) if isinstance(piece, Band)]
+    return len(fabrics_in(repeat)) > 1 and not any(len(set(counts(band))) > 1 for band in bands)
+
+
+def fabrics_in(repeat: Repeat) -> set[tuple[str, int]]:
+    """The fabrics of a repeat's bands: stitch and wraps."""
     bands = [piece for piece in _walked(repeat.bands) if not isinstance(piece, Repeat)]
-    fabrics = {(band.stitch.value, 1) if isinstance(band, Band) else ("drop", band.wraps) for band in bands}
-    return len(fabrics) > 1 and not any(isinstance(band, Band) and len(set(counts(band))) > 1 for band in bands)
+    return {(band.stitch.value, 1) if isinstance(band, Band) else ("drop", band.wraps) for band in bands}
 
 
 def counts(band: Band) -> tuple[int, ...]:
