@@ -130,10 +130,3 @@ def _used(accounts: Accounts, left: Sum) -> Sum:
     weights = [-w for w in left.weights]
     weights[0] = 0.0
     return Sum(accounts.skein_g - left.constant, tuple(weights))
-
-
-def chance_words(chance: float) -> str:
-    """A chance as knitters say it: `97 %`, never a certainty that nobody has."""
-    if chance > 0.99:
-        return "over 99 %"
-    return "under 1 %" if chance < 0.01 else f"{100 * chance:.0f} %"

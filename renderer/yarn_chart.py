@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from halfhank.model.belief import BAND_SDS, Estimate
-from halfhank.model.forecast import Forecast, Reading, chance_words
+from halfhank.model.forecast import Forecast, Reading
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.arrangement import Arrangement
@@ -248,8 +248,15 @@ def _end_words(shawl: Shawl, end: Estimate) -> str:
     band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten".replace("-", "−")
     left = f"{tenths(end.mean)} g" if end.mean >= 0 else f"{tenths(-end.mean)} g too little"
     keep = f" Margin kept: {tenths(shawl.yarn.keep_g)} g." if shawl.yarn.keep_g > 0 else ""
-    chance = f"Chance that the yarn lasts: {chance_words(shawl.yarn.chance_enough)}"
+    chance = f"Chance that the yarn lasts: {_chance(shawl.yarn.chance_enough)}"
     return f"After the bind-off {left} left ({band}). {chance}.{keep}"
+
+
+def _chance(chance: float) -> str:
+    """A chance in whole per cent, never a certainty that nobody has."""
+    if chance > 0.99:
+        return "over 99 %"
+    return "under 1 %" if chance < 0.01 else f"{100 * chance:.0f} %"
 
 
 def _description(shawl: Shawl, forecast: Forecast) -> str:
