@@ -1,6 +1,7 @@
 """The arrow that shows in which direction the piece is worked."""
 
 import math
+from itertools import product
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
@@ -33,18 +34,13 @@ def arrow_of(frame: Frame, lines: list[Points]) -> Arrow | None:
     total = frame.rise(0, frame.last)
     rows = _tail_rows(frame, total)
     longest = min(LONGEST, total * 0.3)
-    for kept_off in ([*lines, *bounds], lines):
-        for length in (longest, longest * 0.7, longest * 0.5):
-            if length >= SHORTEST:
-                found = _first_place(frame, rows, length, kept_off)
-                if found is not None:
-                    return found
-    return None
+    lengths = [longest * share for share in (1.0, 0.8, 0.6, 0.45) if longest * share >= SHORTEST]
+    return _first_place(frame, rows, lengths, [*lines, *bounds]) or _first_place(frame, rows, lengths, lines)
 
 
-def _first_place(frame: Frame, rows: list[int], length: float, lines: list[Points]) -> Arrow | None:
+def _first_place(frame: Frame, rows: list[int], lengths: list[float], lines: list[Points]) -> Arrow | None:
     closed = [*frame.silhouette, frame.silhouette[0]]
-    for row in rows:
+    for row, length in product(rows, lengths):
         (x, y), (dx, dy) = _tail(frame, row)
         spots = [(x + dx * length * share, y + dy * length * share) for share in (0.0, 0.25, 0.5, 0.75, 1.0)]
         if (
@@ -80,7 +76,8 @@ def _tail(frame: Frame, row: int) -> tuple[Point, Point]:
     (px, py), (qx, qy) = points[0], points[-1]
     chord = math.dist((px, py), (qx, qy)) or 1.0
     normal = ((py - qy) / chord, (qx - px) / chord)
-    later = at_length(frame.points(min(row + 1, frame.last)), length / 2)[0]
+    following = frame.points(min(row + 1, frame.last))
+    later = at_length(following, length_of(following) / 2)[0]
     if (later[0] - centre[0]) * normal[0] + (later[1] - centre[1]) * normal[1] < 0:
         normal = (-normal[0], -normal[1])
     if frame.shawl.outline.sideways:
