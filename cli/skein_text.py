@@ -83,7 +83,7 @@ def _stop(shawl: Shawl, stop: Stop) -> tuple[str, ...]:
         grams(stop.left.mean),
         chance(stop.left.chance_positive),
         size_words(shawl, stop.size.wingspan_cm, stop.size.depth_cm),
-        ("finished: " if stop.finish.finished else "cut off: ") + stop.finish.why,
+        f"{'finished' if stop.finish.finished else 'cut off'} ({stop.finish.why})",
         "; ".join(notes),
     )
 

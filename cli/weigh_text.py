@@ -7,6 +7,7 @@ from halfhank.cli.table import paragraph
 from halfhank.cli.terminal import safe
 from halfhank.model.finish import finish_of
 from halfhank.model.forecast import SURPRISE_SDS, Forecast, Reading, forecast
+from halfhank.model.sequences import open_repeat
 from halfhank.model.shawl import Mark, Shawl
 from halfhank.model.stops import Candidate, candidates, one_more
 
@@ -57,7 +58,7 @@ def _verdict(reading: Reading) -> str:
         return f"On plan: {told}."
     if surprise <= SURPRISE_SDS:
         return f"Nearly on plan: {told}; {by}."
-    return f"Not on plan: {told}; {by}. Weigh again, and count the rows."
+    return f"Not on plan: {told}; {by}."
 
 
 def _went_up(foretold: Forecast, reading: Reading) -> Iterator[str]:
@@ -113,13 +114,15 @@ def _repeats(before: Shawl, after: Shawl) -> Iterator[str]:
     """How many repeats the yarn allows, and whether one more than planned fits."""
     if after.allowed is not None:
         was = "" if before.allowed == after.allowed else f"; before this weighing {count(before.allowed or 0)}"
-        yield f"The yarn allows {count(after.allowed)}{was}."
+        yield f"As yarn allows comes to {count(after.allowed)}{was}."
     more = one_more(after)
     if more is None:
         return
+    band = after.allowed is not None and open_repeat(after.description) is None
+    noun = "One more" if band else "One more repeat"
     if more.mean >= after.yarn.keep_g:
-        yield f"One more repeat than planned fits: {grams(more.mean)} would be left."
+        yield f"{noun} than planned fits: {grams(more.mean)} would be left."
     elif more.mean >= 0:
-        yield f"One more repeat than planned would go into the margin: {grams(more.mean)} would be left."
+        yield f"{noun} than planned would go into the margin: {grams(more.mean)} would be left."
     else:
-        yield f"One more repeat than planned does not fit: {grams(-more.mean)} would be missing."
+        yield f"{noun} than planned does not fit: {grams(-more.mean)} would be missing."

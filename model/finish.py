@@ -36,12 +36,12 @@ def finish_of(description: Description, place: Place, last: bool) -> Finish:
         return Finish(False, "before the way back is done")
     repeat = _repeat_around(description, place.run.source.span)
     if repeat is None or len(fabrics_in(repeat)) == 1:
-        return Finish(True, "plain: nothing to break off") if place.inside else Finish(True, "at a band's end")
+        return Finish(True, "nothing to break off") if place.inside else Finish(True, "at a band's end")
     if not is_even(repeat):
-        return Finish(True, "uneven: may end anywhere")
+        return Finish(True, "uneven, may end anywhere")
     if place.inside:
-        return Finish(False, "cut off inside a band")
-    return Finish(True, "between two passes") if _ends_pass(repeat, place) else Finish(False, "cut off inside a pass")
+        return Finish(False, "inside a band")
+    return Finish(True, "between two passes") if _ends_pass(repeat, place) else Finish(False, "inside a pass")
 
 
 def _repeat_around(description: Description, span: Span) -> Repeat | None:

@@ -21,6 +21,7 @@ from halfhank.renderer.style import (
     MARGIN,
     PAPER,
     RED,
+    RULE,
     SMALL,
     SOFT,
     SUBTITLE,
@@ -159,7 +160,7 @@ def _part_lane(shawl: Shawl, plot: Plot) -> Group:
     for number, part in enumerate(shawl.parts, 1):
         left, right = plot.x(part.first_row - 1), plot.x(part.last_row)
         bound = segment((right, plot.box.top - 1.2), (right, plot.box.bottom))
-        items.append(Path(bound, Style(stroke=SOFT, width=THIN)))
+        items.append(Path(bound, Style(stroke=RULE, width=0.3)))
         text = _short(part.name, str(number), right - left - 1.4)
         if text:
             items.append(Label((left + right) / 2, y, text, SMALL, INK, anchor="middle"))

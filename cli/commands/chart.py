@@ -11,7 +11,7 @@ class Charts(LazyGroup):
     listed = {"yarn": "chart_yarn"}  # noqa: RUF012 (as in the class above it)
 
 
-@click.group("chart", cls=Charts)
+@click.group("chart", cls=Charts, no_args_is_help=False)
 @helped
 def command() -> None:
     """Draw a chart of FILE."""
