@@ -76,7 +76,7 @@ def straight(
 
 def _beside_line(start: Point, end: Point, words: str, side: int) -> Label:
     if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
-        return Label(max(start[0], end[0]) + 2.5, start[1] + DIMENSION * CAP_HEIGHT / 2, words, DIMENSION, INK)
+        return Label((start[0] + end[0]) / 2, start[1] - BEYOND - 1.4, words, DIMENSION, INK, anchor="middle")
     y = (start[1] + end[1]) / 2 + DIMENSION * CAP_HEIGHT / 2
     if side == LEFT:
         return Label(start[0] - 2.5, y, words, DIMENSION, INK, anchor="end")
