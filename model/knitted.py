@@ -83,10 +83,11 @@ def _no_such_rows(room: Workroom, log: list[Weighing], least: int) -> list[Probl
     rows = total_rows(room, least)
     if rows < log[-1].row:
         return [_no_such_row(weighing, rows) for weighing in log if weighing.row > rows]
-    if least and not check_rows(room, least):
+    while least:
         lesson = _lesson(room, least, listened=False)
         if not isinstance(lesson, Problem):
             return _unbelievable(lesson.accounts, log)
+        least //= 2
     return []
 
 

@@ -18,24 +18,29 @@ HERE = Span(1, 1, 2)
 class Knit:
     """One knit whose every error is drawn; yarn of a ratio is the product of both factors, not their linear sum."""
 
-    def __init__(self, of: Accounts, rng: np.random.Generator) -> None:
-        self.accounts = of
-        draws = rng.normal(0, of.sds)
-        self.error = dict(zip(of.errors, draws.tolist(), strict=True))
-        self.skein_g = of.skein_g * (1 + self.error[SKEIN])
-        self.used = np.cumsum([self._grams(step) for step in of.steps])
-        self.left_g = self.skein_g - self.used
-        self.end_g = self.left_g[-1] - self._grams(of.bind_off)
+    def __init__(self, of: Accounts, parts: "Parts", rng: np.random.Generator) -> None:
+        errors = rng.normal(0, of.sds)
+        alone, hanging, parent = parts
+        grams = (1 + errors[parent]) * (alone + hanging @ (1 + errors))
+        skein_g = of.skein_g * (1 + errors[0])
+        self.used = np.cumsum(grams[:-1])
+        self.left_g = skein_g - self.used
+        self.end_g = self.left_g[-1] - grams[-1]
 
-    def _grams(self, step) -> float:
-        """Grams of one row: what hangs on a parent alone, and what hangs on a child times both factors."""
-        names = self.accounts.errors
-        hanging = {names[k]: -w for k, w in step.weights.items()}
-        parent = next((name for name in hanging if name.startswith(("swatch", "gauge"))), None)
-        children = {name: g for name, g in hanging.items() if name != parent}
-        alone = -step.constant - sum(children.values())
-        factor = 1 + (self.error[parent] if parent else 0.0)
-        return factor * (alone + sum(g * (1 + self.error[name]) for name, g in children.items()))
+
+Parts = tuple[np.ndarray, np.ndarray, int]
+
+
+def split(of: Accounts) -> Parts:
+    """Grams of each row and the bind-off: what hangs on the one parent alone, and on which child the rest hangs."""
+    parent = next(k for k, name in enumerate(of.errors) if name.startswith(("swatch", "gauge")))
+    steps = [*of.steps, of.bind_off]
+    hanging = np.zeros((len(steps), len(of.errors)))
+    for row, step in enumerate(steps):
+        for k, weight in step.weights.items():
+            hanging[row, k] = -weight if k != parent else 0.0
+    assert of.errors[0] == SKEIN and not hanging[:, 0].any()
+    return np.array([-step.constant for step in steps]) - hanging.sum(axis=1), hanging, parent
 
 
 def scale(rng: np.random.Generator, true_g: float, step_g: float) -> float:
@@ -53,9 +58,9 @@ def weighings(knit: Knit, rows: list[int], decimals: int, used: bool, rng: np.ra
 def held(of: Accounts, rows: list[int], decimals: int, used: bool, ask: Callable, seed: int) -> float:
     """The share of knits whose true value lies in its 90 % band."""
     rng = np.random.default_rng(seed)
-    inside = 0
+    inside, parts = 0, split(of)
     for _ in range(KNITS):
-        knit = Knit(of, rng)
+        knit = Knit(of, parts, rng)
         heard = listen(of, weighings(knit, rows, decimals, used, rng))
         what, truth = ask(knit)
         estimate = heard.belief.estimate(what)
