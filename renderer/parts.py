@@ -69,7 +69,7 @@ def _column_ends(lines: list[Line], column: Column) -> list[float]:
     """Right ends of the figure columns, from the right margin leftwards; closer together where names need the room."""
     widths = [_widest(lines, cell) for cell in range(len(HEADS))]
     names = max(text_width(line.name, TEXT, bold=line.number is not None) for line in lines) + INDENT
-    gap = min(GAP * 1.8, max(3.0, (column.width - sum(widths) - min(names, 62.0)) / len(HEADS)))
+    gap = min(GAP * 1.8, max(4.2, (column.width - sum(widths) - min(names, 62.0)) / len(HEADS)))
     ends = [column.right]
     for width in widths[:0:-1]:
         ends.append(ends[-1] - width - gap)

@@ -2,13 +2,13 @@
 
 import click
 from halfhank.cli import files, pictures, reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES
 
 
 @click.command("yarn")
-@click.argument("file", type=click.Path())
-@click.option("-o", "--output", metavar="OUT", type=click.Path(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
+@click.argument("file", type=FileName())
+@click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
 @helped
 def command(file: str, output: str | None) -> int:
     """Draw the yarn chart of FILE: grams left after every row, with a 90 % band and the weighings of its log.

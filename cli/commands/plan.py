@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 @click.command("plan")
-@click.argument("file", type=click.Path())
+@click.argument("file", type=FileName())
 @click.option("--json", "json_wanted", is_flag=True, help="Print the plan as JSON.")
 @click.option("--rows", is_flag=True, help="List every row too.")
 @click.option("--checkpoints", is_flag=True, help="Print the scale readings to expect, at each band's end, instead.")

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import files, pictures, reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -38,12 +38,12 @@ LENGTH = Skein()
 
 
 @click.command("skeins")
-@click.argument("file", type=click.Path())
+@click.argument("file", type=FileName())
 @click.argument("lengths", metavar="[LENGTH]...", nargs=-1, type=LENGTH)
 @click.option("--from", "first", metavar="LENGTH", type=LENGTH, help="The first of a row of lengths.")
 @click.option("--to", "last", metavar="LENGTH", type=LENGTH, help="The last of them.")
 @click.option("--step", metavar="LENGTH", type=LENGTH, help="From one to the next; 20m unless given.")
-@click.option("-o", "--output", metavar="OUT", type=click.Path(), help="Draw the outlines over each other there.")
+@click.option("-o", "--output", metavar="OUT", type=FileName(), help="Draw the outlines over each other there.")
 @helped
 def command(
     file: str,

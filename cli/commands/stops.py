@@ -4,12 +4,12 @@ import sys
 
 import click
 from halfhank.cli import reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES
 
 
 @click.command("stops")
-@click.argument("file", type=click.Path())
+@click.argument("file", type=FileName())
 @helped
 def command(file: str) -> int:
     """Tell where the shawl of FILE may end: after which bands near the yarn's end, and how that would look.

@@ -4,7 +4,7 @@ import sys
 
 import click
 from halfhank.cli import files, reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 from halfhank.grammar.problems import Problem
 
@@ -28,7 +28,7 @@ def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
 
 
 @click.command("weigh", context_settings={"ignore_unknown_options": True})
-@click.argument("file", type=click.Path())
+@click.argument("file", type=FileName())
 @click.argument("row", type=click.IntRange(0, MOST_ROWS))
 @click.argument("grams", callback=_mass)
 @click.option("--used", is_flag=True, help="GRAMS is what was used since the cast-on, not what is left.")

@@ -1,15 +1,17 @@
 """A laid-out piece put into its place: its box at (0, 0), pinned out, measured."""
 
 import math
+from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.grammar.syntax import PinnedTo
+from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.syntax import PinnedStraight, PinnedTo
 from halfhank.model.outline.curve import Curve, Point
 from halfhank.model.outline.laid import Ends, Laid
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.stretch import stretch_of
+from halfhank.model.outline.strip import cells_of
 from halfhank.model.rows import Rows
 from halfhank.model.shawl import Size, Stretch
 
@@ -24,7 +26,8 @@ class Place(NamedTuple):
     across: float
     down: float
 
-    def __call__(self, point: Point) -> Point:
+    def at(self, point: Point) -> Point:
+        """A point of the construction in the piece's box."""
         return ((point[0] - self.x) * self.across, (point[1] - self.y) * self.down)
 
 
@@ -39,21 +42,23 @@ class PlacedOutline:
         self._curve = laid.curve
         self._ends = [_moved(both, self._place) for both in laid.ends]
         self.words = laid.words
-        self.fan_words = laid.fan_words
-        self.fan_degrees = laid.fan_degrees
+        self.fan_words: str | None = laid.fan_words
+        self.fan_degrees: float | None = laid.fan_degrees
         self.sideways = laid.sideways
         self.pinned = laid.straight or pinned is not None
-        self.spine = None if laid.spine is None else [self._place(point) for point in laid.spine]
+        self.spine: Sequence[Point] | None = laid.spine and [self._place.at(point) for point in laid.spine]
         self.size = self._measured(layout.rows, laid, ((right - left) * scales[0], (bottom - top) * scales[1]))
         self.stretch: Stretch | None = None
         self.problems: tuple[Problem, ...] = laid.problems
         if self.pinned:
             self.stretch, told = stretch_of(layout, laid, scales)
             self.problems += told
+        elif layout.pinned:
+            self.problems += (_in_vain(layout.pinned),)
 
     def boundary(self, row: int, after: bool = False) -> Curve:
         """The curve of one boundary."""
-        return self._curve(row, after).mapped(self._place)
+        return self._curve(row, after).mapped(self._place.at)
 
     def ends(self, row: int, after: bool = False) -> Ends:
         """The two ends of one boundary."""
@@ -91,15 +96,21 @@ class PlacedOutline:
         return abs(sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise([*around, around[0]]))) / 2
 
 
+def _in_vain(pinned: PinnedStraight | PinnedTo) -> Problem:
+    message = "`pinned straight` changes nothing here: it is for half-circles and for triangles with rows that rise."
+    return advice("pinned-in-vain", pinned.span, message, "leave it out, or write `pinned to … by …`")
+
+
 def knitted_cm2(rows: Rows) -> float:
     """The area of the fabric: stitches times their width times the height of their row."""
-    return sum(n * w * h for n, w, h in zip(rows.stitches[1:], rows.width_cm[1:], rows.height_cm[1:], strict=True))
+    cells = cells_of(rows)
+    return sum(length * height for length, height in zip(cells.length_cm, cells.height_cm, strict=True))
 
 
 def _moved(both: tuple[Ends, Ends], place: Place) -> tuple[Ends, Ends]:
     before, after = both
-    moved = (place(before[0]), place(before[1]))
-    return moved, (moved if after is before else (place(after[0]), place(after[1])))
+    moved = (place.at(before[0]), place.at(before[1]))
+    return moved, (moved if after is before else (place.at(after[0]), place.at(after[1])))
 
 
 def _box(laid: Laid) -> tuple[Point, Point]:
@@ -118,5 +129,5 @@ def _scales(pinned: PinnedTo | None, width_cm: float, depth_cm: float) -> tuple[
     return across, down
 
 
-def _length(points: list[Point]) -> float:
+def _length(points: Iterable[Point]) -> float:
     return sum(math.dist(p, q) for p, q in pairwise(points))

@@ -4,6 +4,8 @@ import json
 import random
 import subprocess
 import sys
+from collections.abc import Collection
+from typing import Any
 
 import lark
 import pytest
@@ -14,17 +16,17 @@ from halfhank.grammar.words import FACTS, HEADERS, SYNONYMS
 from tests.grammar.cases import CASES
 from tests.grammar.making import make_lines
 
-GRAMMAR = tables.GRAMMAR.read_bytes()
+GRAMMAR = tables.read(tables.GRAMMAR)
 
 
 def test_the_tables_are_fresh() -> None:
-    assert json.loads(tables.TABLES.read_bytes()) == json.loads(json.dumps(tables.make_tables(GRAMMAR)))
+    assert json.loads(tables.read(tables.TABLES)) == json.loads(json.dumps(tables.make_tables(GRAMMAR)))
 
 
 def test_both_ways_parse_alike() -> None:
     text = "\n".join(line.text for seed in range(5) for line in make_lines(random.Random(seed)))
     text += (CASES / "problems" / "notation.shawl").read_text(encoding="utf-8")
-    shipped, built = tables.load_parser(json.loads(tables.TABLES.read_bytes())), tables.build_parser(GRAMMAR.decode())
+    shipped, built = tables.load_parser(json.loads(tables.read(tables.TABLES))), tables.build_parser(GRAMMAR.decode())
     plain = lark.Lark(GRAMMAR.decode(), parser="lalr", start=list(tables.STARTS), propagate_positions=True)
     read = 0
     for line in lay_out(text).lines:
@@ -35,7 +37,7 @@ def test_both_ways_parse_alike() -> None:
     assert read > 100
 
 
-def _parse(parser: lark.Lark, code: str, start: str) -> object:
+def _parse(parser: lark.Lark, code: str, start: str) -> list[object] | None:
     try:
         tree = parser.parse(code, start=start)
     except lark.UnexpectedInput:
@@ -46,7 +48,7 @@ def _parse(parser: lark.Lark, code: str, start: str) -> object:
 @pytest.mark.parametrize("shipped", [b"", b"[]", b'{"key": ["0.0", "x"]}'])
 def test_tables_that_do_not_fit_are_not_used(shipped: bytes, tmp_path, monkeypatch: pytest.MonkeyPatch) -> None:  # type: ignore[no-untyped-def]
     (tmp_path / "tables.json").write_bytes(shipped)
-    monkeypatch.setattr(tables, "TABLES", tmp_path / "tables.json")
+    monkeypatch.setattr(tables, "TABLES", str(tmp_path / "tables.json"))
     tables.line_parser.cache_clear()
     try:
         assert tables.line_parser().parse("cast on 9 sts", start="in_shape").data == "cast_on"
@@ -61,8 +63,9 @@ def test_no_two_terminals_match_the_same_text_by_chance() -> None:
 
 def test_the_words_of_the_lists_are_words_of_the_grammar() -> None:
     terminals = {t.pattern.value: t.name for t in tables.line_parser().terminals}
-    for start, words in {"header": HEADERS, **FACTS}.items():
-        table = tables.line_parser().parser.parser._parse_table
+    openings: dict[str, Collection[str]] = {"header": HEADERS, **FACTS}
+    for start, words in openings.items():
+        table: Any = tables.line_parser().parser.parser._parse_table
         opening = table.states[table.start_states[start]]
         assert {terminals[word] for word in words} == {t for t in opening if t.isupper() and t != "WORD"}
     assert {word for meant in SYNONYMS.values() for word in meant if word.isalpha()} <= set(terminals)
