@@ -99,23 +99,25 @@ def _level(x: float, width: float, y: float) -> PathData:
 
 
 def facts(shawl: Shawl, column: Column, top: float, told: list[str], scale: float) -> Block:
-    """The facts in words at the left, the scale bar at the right of the first."""
-    bar, bar_width = scale_bar(shawl, column, top, scale)
+    """The facts in words at the left, the scale bar at the right of the first, or below where that is too long."""
     items: list[Item] = []
     y = top
-    for k, fact in enumerate(told):
-        room = column.width - (bar_width + 8 if k == 0 else 0)
-        for line in wrap(fact, room, SMALL, 3):
+    for fact in told:
+        for line in wrap(fact, column.width, SMALL, 4):
             y += SMALL * 1.5
             items.append(Label(column.left, y, line, SMALL, SOFT))
-    return Block(Group("facts", (*items, bar)), max(y, top + SMALL * 1.5) + 0.8)
+    bar, bar_width = scale_bar(shawl, column, top, scale)
+    if text_width(told[0], SMALL) > column.width - bar_width - 6:
+        bar, _ = scale_bar(shawl, column, y + 1.0, scale)
+        y += SMALL * 1.5 + 1.0
+    return Block(Group("facts", (*items, bar)), y + 0.8)
 
 
 def shawl_facts(shawl: Shawl) -> list[str]:
     """Gauge units, needles, cast-on and final counts."""
     over = {round(f.gauge_over_cm, 3) for f in shawl.fabrics}
-    over_words = _over_words(over.pop(), shawl.units) if len(over) == 1 else "the gauge's length"
-    needles = f"{plain_number(shawl.needles_mm)} mm needles"
+    over_words = _over_words(over.pop()) if len(over) == 1 else "the gauge's length"
+    needles = f"{round(shawl.needles_mm, 2):g} mm needles"
     counts = stitches(shawl.start.stitches)
     start = shawl.start.words[:1].upper() + shawl.start.words[1:]
     start = start if start.endswith(counts) else f"{start}, {counts}"
@@ -123,9 +125,9 @@ def shawl_facts(shawl: Shawl) -> list[str]:
     return [f"Gauge: sts × rows over {over_words}, blocked; {needles}", f"{start}; {final}"]
 
 
-def _over_words(cm: float, units: str) -> str:
+def _over_words(cm: float) -> str:
     inches = cm / CM_PER_INCH
-    if units == "in" or abs(inches - round(inches)) < 1e-6:
+    if abs(inches - round(inches)) < 1e-6:
         return f"{plain_number(inches)} in"
     return f"{plain_number(cm)} cm"
 

@@ -9,11 +9,12 @@ from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
 from halfhank.renderer.scene import Circle, Label, Path, Scene
-from halfhank.renderer.schematic import schematic
+from halfhank.renderer.schematic import CONTENT_MM, schematic
 from halfhank.renderer.sheet import surround, with_dimensions
+from halfhank.renderer.style import MARGIN
 from halfhank.renderer.svg import to_svg
 from halfhank.renderer.textures import patterns_of
-from shapely import LineString, Polygon, unary_union
+from shapely import LineString, Point, Polygon, unary_union
 
 from tests.pipe import svg_files
 from tests.renderer import checks
@@ -68,6 +69,8 @@ OPTIONS = {
     "narrow": Options(width_mm=100),
     "wide": Options(width_mm=420),
 }
+DIMENSIONS = {"wingspan", "depth", "spine", "side", "left-side", "right-side"}
+DIMENSIONS |= {"last-edge", "upper-edge", "lower-edge", "long-edge"}
 YARNS: dict[str, dict[str, float]] = {
     "too little yarn": {"skein_g": 50.0, "total_g": 82.0},
     "small skein": {"skein_g": 7.5, "total_g": 6.0, "keep_g": 0.1},
@@ -130,6 +133,18 @@ def test_leaders_cross_no_text_and_not_each_other(name: str) -> None:
         assert not any(line.crosses(other) for other in lines[:k])
         for box in text_boxes(scene):
             assert not line.intersects(Polygon(box.corners)), box.label.text
+
+
+@every
+def test_dimension_lines_cross_neither_texts_nor_badges(name: str) -> None:
+    scene = SCENES[name]
+    texts = [(box.label.text, Polygon(box.corners)) for box in text_boxes(scene)]
+    discs = [i for i in checks.leaves(checks.group(scene, "badges").items) if isinstance(i, Circle)]
+    for dimension in [g for g in checks.groups(scene.items) if g.name in DIMENSIONS]:
+        for path in [item for item in dimension.items if isinstance(item, Path)]:
+            line = LineString(checks.points_of(path))
+            assert not [text for text, room in texts if line.intersects(room)], dimension.name
+            assert all(line.distance(Point(disc.x, disc.y)) > disc.radius for disc in discs), dimension.name
 
 
 @pytest.mark.parametrize("name", ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "three metres"])
@@ -224,9 +239,8 @@ def test_scale_of_its_own_choice(name: str) -> None:
     if len(row) > 1:
         larger = schematic(shawl, Options(scale=row[-2]))
         high = 10 * shawl.outline.size.depth_cm / row[-2]
-        assert (
-            larger.width > 180 or high > 150 or with_dimensions(surround(shawl, row[-2], 122), False).bounds.width > 158
-        )
+        without = with_dimensions(surround(shawl, row[-2], CONTENT_MM), edges_too=False)
+        assert larger.width > 180 or high > 150 or without.bounds.width + 2 * MARGIN > 180
 
 
 def test_scales_go_on_evenly() -> None:
@@ -282,6 +296,17 @@ def test_ruler_shows_the_grams_left() -> None:
     assert [tick.text for tick in sorted(ticks, key=lambda t: t.x)] == [
         "100 g", "90", "80", "70", "60", "50", "40", "30", "20", "10", "0",
     ]  # fmt: skip
+
+
+def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
+    assert {"neck", "body", "border", "cast-on of 8 sts"} <= set(checks.texts(SCENES["narrow"]))
+
+
+def test_every_length_is_told_once() -> None:
+    """Drawn as a dimension or said in words: wingspan, depth, side, last edge."""
+    words = "\n".join(checks.texts(SCENES["triangle"]))
+    for told in ("95 cm (37 in), as knitted", "47 cm (19 in)", "side 67 cm (26 in)", "ast edge 134 cm (53 in)"):
+        assert words.count(told) == 1, told
 
 
 def test_table_sums_to_all_of_the_yarn() -> None:
