@@ -227,7 +227,7 @@ def test_saw_teeth_are_paid_for_as_they_come() -> None:
     assert (at.used_m[2] - at.used_m[1]) / METRES == pytest.approx((15 + 5 * 1.12) * SWATCH_G)
 
 
-MIXED = "repeat 3 times\n  net 5 rows\n  drop 2 wraps\n  garter 1, 2 ridges"
+MIXED = "garter 3 rows\nrepeat 3 times\n  net 5 rows\n  drop 2 wraps\n  garter 1, 2 ridges"
 NET = "stitch net\n  gauge 20 sts 30 rows over 10 cm\n  multiple of 6 sts + 1\n  swatch 30 sts 30 rows weighs 9 g"
 
 

@@ -2,13 +2,14 @@
 
 import itertools
 import math
+from typing import Any
 
 import pytest
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
-from halfhank.renderer.scene import Circle, Label, Path, Scene
+from halfhank.renderer.scene import Circle, Group, Label, Path, Scene
 from halfhank.renderer.schematic import CONTENT_MM, schematic
 from halfhank.renderer.sheet import surround, with_dimensions
 from halfhank.renderer.style import MARGIN
@@ -71,7 +72,7 @@ OPTIONS = {
 }
 DIMENSIONS = {"wingspan", "depth", "spine", "side", "left-side", "right-side"}
 DIMENSIONS |= {"last-edge", "upper-edge", "lower-edge", "long-edge"}
-YARNS: dict[str, dict[str, float]] = {
+YARNS: dict[str, dict[str, Any]] = {
     "too little yarn": {"skein_g": 50.0, "total_g": 82.0},
     "small skein": {"skein_g": 7.5, "total_g": 6.0, "keep_g": 0.1},
     "large skein": {"skein_g": 1234.5, "total_g": 82.0},
@@ -183,6 +184,7 @@ def test_every_band_says_what_it_is() -> None:
     bands = checks.group(scene, "fabric").items
     assert len(bands) == 17
     used = shawl_of(PIECES["triangle"]).bands[1].used_g
+    assert isinstance(bands[1], Group)
     assert bands[1].title == f"rows 33–40: mesh, to 88 sts, {used:.1f} g"
 
 
