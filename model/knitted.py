@@ -28,11 +28,14 @@ MOST_WEIGHINGS = 200
 
 
 class Lesson(NamedTuple):
-    """The log taken in for one count of `as yarn allows`."""
+    """The log taken in for one count of `as yarn allows`; with what it teaches, `allowed` is the count, and `found` is told."""
 
+    count: int | None
     accounts: Accounts
     heard: Heard
     room: Workroom
+    allowed: int | None
+    found: list[Problem]
 
 
 def plan_knitted(description: Description, problems: list[Problem]) -> Plan:
@@ -42,17 +45,26 @@ def plan_knitted(description: Description, problems: list[Problem]) -> Plan:
     problems = [*problems, *_too_many(log), *_no_such_rows(fresh, log, least)]
     if mistaken(problems):
         return Plan(None, in_order(problems))
-    planned, found = count_allowed(fresh)
-    count = None if planned is None else max(planned, least, 1)
-    for _ in range(ROUNDS):
+    planned, _ = count_allowed(fresh)
+    lesson = _settled(fresh, None if planned is None else max(planned, least, 1), least)
+    if isinstance(lesson, Problem):
+        return Plan(None, in_order([*problems, lesson]))
+    return _corrected(lesson, [*problems, *_still_true(lesson.found, least)])
+
+
+def _settled(fresh: Workroom, count: int | None, least: int) -> "Lesson | Problem":
+    """The lesson whose own count the yarn allows with it. Where the counts go in a ring, that of its smallest."""
+    lessons: dict[int | None, Lesson] = {}
+    while count not in lessons and len(lessons) < ROUNDS:
         lesson = _lesson(fresh, count)
         if isinstance(lesson, Problem):
-            return Plan(None, in_order([*problems, lesson]))
-        allowed, found = count_allowed(lesson.room)
-        if allowed is None or max(allowed, least) in (0, count):
-            break
-        count = max(allowed, least)
-    return _corrected(lesson, count, [*problems, *_still_true(found, least)])
+            return lesson
+        lessons[count] = lesson
+        if lesson.allowed is None or max(lesson.allowed, least) == 0:
+            return lesson
+        count = max(lesson.allowed, least)
+    ring = list(lessons.values())[list(lessons).index(count) if count in lessons else -1 :]
+    return min(ring, key=lambda lesson: lesson.count or 0)
 
 
 def rows_weighed(description: Description) -> list[Weighing]:
@@ -84,9 +96,9 @@ def _no_such_rows(room: Workroom, log: list[Weighing], least: int) -> list[Probl
     if rows < log[-1].row:
         return [_no_such_row(weighing, rows) for weighing in log if weighing.row > rows]
     while least:
-        lesson = _lesson(room, least, listened=False)
-        if not isinstance(lesson, Problem):
-            return _unbelievable(lesson.accounts, log)
+        accounts = _accounts(room, least)
+        if not isinstance(accounts, Problem):
+            return _unbelievable(accounts[0], log)
         least //= 2
     return []
 
@@ -106,18 +118,24 @@ def _unbelievable(accounts: Accounts, log: list[Weighing]) -> list[Problem]:
     ]
 
 
-def _lesson(fresh: Workroom, count: int | None, listened: bool = True) -> Lesson | Problem:
+def _lesson(fresh: Workroom, count: int | None) -> Lesson | Problem:
     """What the log teaches with that count; the problem where it cannot be worked."""
+    made = _accounts(fresh, count)
+    if isinstance(made, Problem):
+        return made
+    accounts, parts = made
+    log = fresh.description.log
+    heard = listen(accounts, log)
+    room = Workroom(fresh.description, learn(accounts, heard, _worked_before(fresh, parts, log[-1].row)))
+    allowed, found = count_allowed(room)
+    return Lesson(count, accounts, heard, room, allowed, found)
+
+
+def _accounts(fresh: Workroom, count: int | None) -> tuple[Accounts, list[Worked]] | Problem:
+    """The accounts with that count and the parts as worked; the problem where they cannot be."""
     wrong = check_rows(fresh, count or 0)
     parts, problem = work(fresh, count or 0) if not wrong else ([], wrong[0])
-    if problem:
-        return problem
-    log = fresh.description.log if listened else ()
-    accounts = accounts_of(fresh, RowYarn(fresh), parts)
-    heard = listen(accounts, log)
-    last = max((weighing.row for weighing in log), default=0)
-    learned = learn(accounts, heard, _worked_before(fresh, parts, last))
-    return Lesson(accounts, heard, Workroom(fresh.description, learned))
+    return problem or (accounts_of(fresh, RowYarn(fresh), parts), parts)
 
 
 def _worked_before(room: Workroom, parts: list[Worked], last: int) -> frozenset[str]:
@@ -136,9 +154,9 @@ def _still_true(found: list[Problem], least: int) -> list[Problem]:
     return [problem for problem in found if not (least and problem.code == "yarn-too-short")]
 
 
-def _corrected(lesson: Lesson, count: int | None, problems: list[Problem]) -> Plan:
+def _corrected(lesson: Lesson, problems: list[Problem]) -> Plan:
     """The plan with what was learned, and how sure it now is."""
-    shawl, found = computed(lesson.room, count, [*problems, *disagreements(lesson.heard)])
+    shawl, found = computed(lesson.room, lesson.count, [*problems, *disagreements(lesson.heard)])
     if shawl is None:
         return Plan(None, found)
     total, left = used_in_all(lesson.accounts, lesson.heard.belief)

@@ -11,8 +11,9 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
 @helped
 def command(file: str, output: str | None) -> int:
-    """Draw the yarn chart of FILE: grams left after every row, with a 90 % band and the weighings of its log.
+    """Draw grams left against rows.
 
+    The chart of FILE has the 90 % band, the marks, and the weighings of its log with the forecast that they make.
     Without -o the chart goes beside the description as NAME-yarn.svg, or to standard output if FILE is -.
     """
     target = output if output is not None else pictures.beside(file, "-yarn")

@@ -53,7 +53,7 @@ def command(
     step: tuple[str, float] | None,
     output: str | None,
 ) -> int:
-    """Tell what the shawl of FILE becomes from skeins of other lengths.
+    """Tell what FILE becomes from other skeins.
 
     LENGTH is the yarn in 100 g: 320m, 350m or 420yd. Gauge and yarn of a stitch stay as they are. With -o the outlines
     of all of them are drawn over each other, to one scale; with -o - the drawing goes to standard output, and no table.

@@ -12,9 +12,10 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES
 @click.argument("file", type=FileName())
 @helped
 def command(file: str) -> int:
-    """Tell where the shawl of FILE may end: after which bands near the yarn's end, and how that would look.
+    """Tell where the shawl of FILE may end.
 
-    Each stop has its stitches, the yarn of its bind-off, what that leaves, and the chance that the yarn lasts.
+    Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that the
+    yarn lasts, and whether it would look finished.
     """
     described = reading.describe(file)
     reading.tell_problems(described)

@@ -35,7 +35,7 @@ def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
 @click.option("--dry-run", is_flag=True, help="Tell what it means, but leave the file alone.")
 @helped
 def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
-    """Put a weighing into the log of FILE and tell what it means.
+    """Log a weighing, and tell what it means.
 
     ROW is the last row worked, 0 for the skein before the cast-on; GRAMS is what the scale shows, 94.7 or 3.34oz.
     Everything else in the file stays as it is, byte by byte. If FILE is -, the description goes to standard output.
