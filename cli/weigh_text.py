@@ -66,14 +66,16 @@ def _went_up(foretold: Forecast, reading: Reading) -> Iterator[str]:
     earlier = [one for one in foretold.readings if one.row < reading.row and one.left_g < reading.left_g]
     if earlier:
         least = min(earlier, key=lambda one: one.left_g)
-        yield f"That is more than was left after row {count(least.row)} ({grams(least.left_g)}): one of the two is wrong."
+        before = f"row {count(least.row)} ({grams(least.left_g)})"
+        yield f"That is more than was left after {before}: one of the two is wrong."
 
 
 def _lasts(after: Shawl, foretold: Forecast) -> Iterator[str]:
     end = foretold.end
     left = f"{grams(end.mean)} would be left" if end.mean >= 0 else f"{grams(-end.mean)} would be missing"
     band = f"{end.low:.1f} to {end.high:.1f} g nine times in ten"
-    yield f"The yarn lasts to the end of the bind-off with a chance of {chance(after.yarn.chance_enough)}: {left} ({band})."
+    likely = chance(after.yarn.chance_enough)
+    yield f"The yarn lasts to the end of the bind-off with a chance of {likely}: {left} ({band})."
 
 
 def _marks(after: Shawl, row: int) -> Iterator[str]:

@@ -22,8 +22,8 @@ class Line(NamedTuple):
 def with_weighing(text: str, description: Description, line: Line) -> str:
     """The text with the weighing in its place among the log's rows; one of the same row is replaced.
 
-    `description` is what the text was parsed to. The new line takes its indentation from the log's first entry and its line
-    end from the line before it; without a log one is opened after the last line that says anything.
+    `description` is what the text was parsed to. The new line takes its indentation from the log's first entry and its
+    line end from the line before it; without a log one is opened after the last line that is not blank.
     """
     lines = _lines(text)
     same = next((w for w in description.log if w.row == line.row), None)

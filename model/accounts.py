@@ -4,11 +4,12 @@ Grams left after a row are linear in the errors: the skein's mass less, for each
 ratio's error adds to its parent's, which is their product to first order.
 """
 
+import math
 from collections.abc import Iterator
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.syntax import Mass
+from halfhank.grammar.syntax import GRAMS_IN, Mass
 from halfhank.model.belief import Belief, Step, Sum, prior
 from halfhank.model.fabrics import Workroom, metres_per_gram
 from halfhank.model.shaping import BIND_OFF, Worked
@@ -31,7 +32,6 @@ CAST_ON, OFF, MEASURED_OFF = "the start", "a bind-off", "a bind-off by width"
 """What the ends are worked in, in place of a stitch's name; no stitch can be called so."""
 HANDLING_SD_G = 0.15
 """Standard deviation of one weighing from handling: a strand on the table, a draught (common practice)."""
-GRAMS_IN_OUNCE = 28.349523125
 
 Amounts = dict[str, float]
 
@@ -106,15 +106,12 @@ def skein_sd(room: Workroom, skein_g: float) -> float:
 
 
 def noise_sd_g(mass: Mass) -> float:
-    """Standard deviation of one reading: handling, and the scale's last figure, evenly distributed over one step of it."""
-    if mass.unit == "oz":
-        step_g = GRAMS_IN_OUNCE * 10.0 ** -min(mass.decimals, 3)
-    else:
-        step_g = 0.1 if mass.decimals else 1.0
-    return float((HANDLING_SD_G**2 + step_g**2 / 12) ** 0.5)
+    """Standard deviation of one reading: handling, and the scale's last figure, evenly distributed over its step."""
+    step_g = GRAMS_IN["oz"] * 10.0 ** -min(mass.decimals, 3) if mass.unit == "oz" else 0.1 if mass.decimals else 1.0
+    return math.hypot(HANDLING_SD_G, step_g / math.sqrt(12))
 
 
-# Metres by what they are worked in: a stitch's name, or an end, which has an error of its own on top of the plain stitch's.
+# Metres by what they are worked in: a stitch's name, or an end, which has an error of its own.
 
 
 def _end_name(room: Workroom) -> str:

@@ -119,7 +119,7 @@ def prior(sds: Iterable[float]) -> Belief:
 
 
 def _dot(one: Iterable[float], other: Iterable[float]) -> float:
-    return sum(map(mul, one, other))
+    return float(sum(map(mul, one, other)))
 
 
 def _estimate(mean: float, spread: float, shares: Iterable[float]) -> Estimate:

@@ -13,7 +13,7 @@ FINE_SCALE = 1
 
 
 class Checkpoint(NamedTuple):
-    """After `row` (0: after the start) the scale is to show `reading`, its own noise in; `band` ends there, if one does.
+    """After `row` (0: the start) the scale is to show `reading`, its own noise in; `band` ends there, if one does.
 
     `weighed_g` is what the log has for this row, as grams left.
     """

@@ -17,8 +17,10 @@ class Finish(NamedTuple):
 
 
 class Place(NamedTuple):
-    """A place in the work: after `row`, in a band of `run`; `inside` where the band goes on; `following` is the next run
-    of the same part, None after the last."""
+    """A place in the work: after `row`, in a band of `run`; `inside` where the band goes on.
+
+    `following` is the next run of the same part, None after the last; `live` the stitches on the needle.
+    """
 
     row: int
     part: int

@@ -22,7 +22,7 @@ SURPRISE_SDS = 2.0
 
 
 class Reading(NamedTuple):
-    """One weighing of the log as grams left after `row`; `foretold` is what was to be expected on the scale before it."""
+    """One weighing of the log as grams left after `row`; `foretold` is what the scale was to show before it."""
 
     row: int
     left_g: float
@@ -72,7 +72,9 @@ def foretell(accounts: Accounts, heard: Heard) -> Forecast:
     end = end_of(accounts)
     plan = tuple(before.along(accounts.full, accounts.steps))[1:]
     rows = tuple(after.along(accounts.full, accounts.steps))[1:] if heard.readings else plan
-    return Forecast(rows, after.estimate(end), after.estimate(_used(accounts, end)), plan, before.estimate(end), heard.readings)
+    return Forecast(
+        rows, after.estimate(end), after.estimate(_used(accounts, end)), plan, before.estimate(end), heard.readings
+    )
 
 
 def end_of(accounts: Accounts) -> Sum:

@@ -1,4 +1,4 @@
-"""A plan with rows already knitted and weighed: the log corrects the yarn, and the plan is worked out again with it.
+"""A plan with rows knitted and weighed: the log corrects the yarn, and the plan is worked out again with it.
 
 The count of `as yarn allows` and what the log says hang on each other where rows after the growing part were weighed, so
 the two are found in turns, until the count stays.
@@ -28,9 +28,12 @@ MOST_WEIGHINGS = 200
 
 
 class Lesson(NamedTuple):
-    """The log taken in for one count of `as yarn allows`; with what it teaches, `allowed` is the count, and `found` is told."""
+    """The log taken in for one count of `as yarn allows` (`passes`).
 
-    count: int | None
+    With what it teaches, `allowed` is the count, and `found` is to be told of that.
+    """
+
+    passes: int | None
     accounts: Accounts
     heard: Heard
     room: Workroom
@@ -64,7 +67,7 @@ def _settled(fresh: Workroom, count: int | None, least: int) -> "Lesson | Proble
             return lesson
         count = max(lesson.allowed, least)
     ring = list(lessons.values())[list(lessons).index(count) if count in lessons else -1 :]
-    return min(ring, key=lambda lesson: lesson.count or 0)
+    return min(ring, key=lambda lesson: lesson.passes or 0)
 
 
 def rows_weighed(description: Description) -> list[Weighing]:
@@ -156,7 +159,7 @@ def _still_true(found: list[Problem], least: int) -> list[Problem]:
 
 def _corrected(lesson: Lesson, problems: list[Problem]) -> Plan:
     """The plan with what was learned, and how sure it now is."""
-    shawl, found = computed(lesson.room, lesson.count, [*problems, *disagreements(lesson.heard)])
+    shawl, found = computed(lesson.room, lesson.passes, [*problems, *disagreements(lesson.heard)])
     if shawl is None:
         return Plan(None, found)
     total, left = used_in_all(lesson.accounts, lesson.heard.belief)

@@ -1,7 +1,7 @@
 """Even and uneven sequences of bands, and which of them may stop anywhere without looking cut off.
 
-A sequence that repeats one and the same pattern shows where it was broken off; one whose bands differ in height from pass
-to pass does not (common practice, no source).
+A sequence that repeats one and the same pattern shows where it was broken off; one whose bands differ in height from
+pass to pass does not (common practice, no source).
 """
 
 from collections.abc import Iterator

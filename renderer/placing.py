@@ -1,6 +1,5 @@
 """Finds room for a text near a point of a plot: beside the point first, then further out, never over another text."""
 
-import math
 from collections.abc import Iterable, Iterator
 
 from halfhank.model.outline.curve import Point
@@ -10,7 +9,6 @@ from halfhank.renderer.geometry import Box, Points
 from halfhank.renderer.metrics import CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Label
 from halfhank.renderer.style import SMALL
-
 
 AROUND = ((1.0, -1.0), (0.0, -1.0), (-1.0, -1.0), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (1.0, 1.0), (-1.0, 1.0))
 """Directions from the point, the best first; a diagonal one starts (or ends) the text beside it."""

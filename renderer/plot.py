@@ -81,7 +81,9 @@ def axes(plot: Plot) -> Group:
     step = _gram_step(plot)
     left = [(plot.y(g), tick_text(g, step)) for g in ticks(plot.low_g, plot.high_g, step)]
     most = plot.skein_g - plot.low_g
-    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
+    used = [
+        (plot.y(plot.skein_g - g), tick_text(g, step)) for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0
+    ]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
     items.append(_axis_title(_beside(plot.box.left, left, -1), middle, "left on the scale, g"))
@@ -127,7 +129,9 @@ def _level(plot: Plot) -> list[Item]:
     return items
 
 
-def ribbon(plot: Plot, xs: Sequence[float], lows: Sequence[float], highs: Sequence[float], thin: Callable[..., list[Point]]) -> PathData:
+def ribbon(
+    plot: Plot, xs: Sequence[float], lows: Sequence[float], highs: Sequence[float], thin: Callable[..., list[Point]]
+) -> PathData:
     """The closed area between two curves over the same places, each thinned out by `thin`."""
     upper = thin([(x, plot.y(g)) for x, g in zip(xs, highs, strict=True)])
     lower = thin([(x, plot.y(g)) for x, g in zip(xs, lows, strict=True)])

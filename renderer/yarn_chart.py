@@ -113,9 +113,8 @@ def _taken(shawl: Shawl, plot: Plot, now: Curve, before: Curve | None) -> Arrang
     taken = Arrangement(plot.box)
     for curve in filter(None, (now, before)):
         taken.add_line(curve.points)
-        for of in (lambda e: e.low, lambda e: e.high):
-            edge = [(x, plot.y(of(e))) for x, e in zip(curve.xs, curve.estimates, strict=True)]
-            taken.add_line(simplified(edge, 0.05))
+        for grams in ([e.low for e in curve.estimates], [e.high for e in curve.estimates]):
+            taken.add_line(simplified([(x, plot.y(g)) for x, g in zip(curve.xs, grams, strict=True)], 0.05))
     for part in shawl.parts:
         x = plot.x(part.last_row)
         taken.add_line([(x, plot.box.top), (x, plot.box.bottom)])

@@ -17,7 +17,7 @@ M_IN = {"m": 1.0, "yd": 0.9144}
 SHORTEST_M, LONGEST_M = 1.0, 100_000.0
 
 
-class Skein(click.ParamType):
+class Skein(click.ParamType[tuple[str, float]]):
     """A length of yarn in 100 g: 350m, 380yd; without a unit metres."""
 
     name = "length"

@@ -14,8 +14,8 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES
 def command(file: str) -> int:
     """Tell where the shawl of FILE may end.
 
-    Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that the
-    yarn lasts, and whether it would look finished.
+    Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that
+    the yarn lasts, and whether it would look finished.
     """
     described = reading.describe(file)
     reading.tell_problems(described)
@@ -25,7 +25,7 @@ def command(file: str) -> int:
     from halfhank.cli.skein_text import page, stop_table
     from halfhank.model.stops import stops
 
-    notes = ["Bound off at once after the row, without what the plan has after it. Margin and chance are of the skein as known."]
+    notes = ["Bound off at once after the row, without what the plan has after it. Left over counts the margin in."]
     room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
     terminal.out(page(f"{shawl.title}: where it may end", stop_table(shawl, stops(shawl)), notes, room, colour))
     return ALL_WELL

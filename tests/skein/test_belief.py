@@ -4,9 +4,8 @@ import math
 
 import numpy as np
 import pytest
-from scipy import stats
-
 from halfhank.model.belief import BAND_SDS, BAND_SHARE, Belief, Estimate, Step, Sum, prior
+from scipy import stats
 
 
 def covariance(belief: Belief) -> np.ndarray:

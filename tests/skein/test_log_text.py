@@ -1,7 +1,6 @@
 """A weighing goes into the text at its place and changes no other character."""
 
 import pytest
-
 from halfhank.grammar.log import Line, with_weighing
 from halfhank.grammar.parse import parse
 
@@ -18,13 +17,16 @@ part "all"
   garter 60 ridges
 bind off picot
 """
-LOG = HEAD + """
+LOG = (
+    HEAD
+    + """
 weighed   # scale of 0.1 g
   before cast on 101.2 g
   # after the first film
   after row 32 94.7 g left  # hm
   after row 64 20 g used
 """
+)
 
 
 def put(text: str, line: Line) -> str:

@@ -1,7 +1,6 @@
 """Even sequences that the yarn ends are told, with an uneven list of the same total."""
 
 import pytest
-
 from halfhank.grammar.parse import parse
 from halfhank.model.sequences import check_even_sequence, uneven
 
