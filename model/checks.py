@@ -154,9 +154,6 @@ def _too_many_wraps(room: Workroom) -> Iterator[Problem]:
 
 def _not_yet(room: Workroom) -> Iterator[Problem]:
     description = room.description
-    if any(weighing.row for weighing in description.log):
-        message = "The weighings after the cast-on are read, but do not change the plan yet."
-        yield advice("not-yet", description.log_span, message)
     for block in description.stitches:
         if block.rows:
             message = "The written rows give yarn and the length of a repeat; their stitches are not counted yet."

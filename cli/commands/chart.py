@@ -1,0 +1,17 @@
+"""`halfhank chart`: the charts, one file for each."""
+
+import click
+from halfhank.cli.group import LazyGroup
+from halfhank.cli.helping import helped
+
+
+class Charts(LazyGroup):
+    """The charts by name, loaded one by one."""
+
+    listed = {"yarn": "chart_yarn"}  # noqa: RUF012 (as in the class above it)
+
+
+@click.group("chart", cls=Charts, no_args_is_help=False)
+@helped
+def command() -> None:
+    """Draw a chart of FILE."""
