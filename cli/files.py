@@ -22,27 +22,31 @@ Identity = tuple[int, int]
 
 
 class Source(NamedTuple):
-    """A description as read: `name` for messages, its bytes, and the identity of the file (None: not a file)."""
+    """A description as read: its path as given, its bytes, and the identity of the file (None: not a file)."""
 
-    name: str
+    path: str
     data: bytes
     identity: Identity | None
 
+    @property
+    def name(self) -> str:
+        """What to call it in messages; not made safe yet."""
+        return "standard input" if self.path == STANDARD else self.path
 
-def read(name: str) -> Source:
-    """The description at `name`, or on standard input for `-`; at most one byte more than a description may have.
+
+def read(path: str) -> Source:
+    """The description at `path`, or on standard input for `-`; at most one byte more than a description may have.
 
     Raises `CommandError` where it cannot be read.
     """
-    shown = "standard input" if name == STANDARD else terminal.safe(name)
     try:
-        if name == STANDARD:
-            return Source(shown, _standard_input(), _identity_of(sys.stdin))
-        with open(name, "rb") as file:
-            return Source(shown, file.read(_READ_BYTES), _identity_of(file))
+        if path == STANDARD:
+            return Source(path, _standard_input(), _identity_of(sys.stdin))
+        with open(path, "rb") as file:
+            return Source(path, file.read(_READ_BYTES), _identity_of(file))
     except (OSError, ValueError) as error:
-        why = reason(error) if isinstance(error, OSError) else "the name cannot be one"
-        raise CommandError(f"cannot read {shown}: {why}") from error
+        shown = "standard input" if path == STANDARD else path
+        raise CommandError(f"cannot read {shown}: {reason(error)}") from error
 
 
 def _standard_input() -> bytes:
@@ -59,9 +63,9 @@ def _identity_of(file: IO[Any] | None) -> Identity | None:
         return None
 
 
-def _identity_at(name: str) -> Identity | None:
+def _identity_at(path: str) -> Identity | None:
     try:
-        return _identity(os.stat(name))
+        return _identity(os.stat(path))
     except (OSError, ValueError):
         return None
 
@@ -70,27 +74,26 @@ def _identity(status: os.stat_result) -> Identity | None:
     return (status.st_dev, status.st_ino) if stat.S_ISREG(status.st_mode) else None
 
 
-def write(name: str, data: bytes, source: Source | None = None) -> None:
-    """Put `data` at `name`, or on standard output for `-`.
+def write(path: str, data: bytes, source: Source | None = None) -> None:
+    """Put `data` at `path`, or on standard output for `-`.
 
-    Raises `CommandError` where that fails, and where `name` is the file that `source` was read from.
+    Raises `CommandError` where that fails, and where `path` is the file that `source` was read from.
     """
-    shown = "standard output" if name == STANDARD else terminal.safe(name)
-    _refuse_input(name, shown, source)
+    shown = "standard output" if path == STANDARD else path
+    _refuse_input(path, shown, source)
     try:
-        if name == STANDARD:
+        if path == STANDARD:
             terminal.out_bytes(data)
         else:
-            _place(os.path.realpath(name), data)
+            _place(os.path.realpath(path), data)
     except (OSError, ValueError) as error:
-        why = reason(error) if isinstance(error, OSError) else "the name cannot be one"
-        raise CommandError(f"cannot write {shown}: {why}") from error
+        raise CommandError(f"cannot write {shown}: {reason(error)}") from error
 
 
-def _refuse_input(name: str, shown: str, source: Source | None) -> None:
+def _refuse_input(path: str, shown: str, source: Source | None) -> None:
     if source is None or source.identity is None:
         return
-    if (_identity_of(sys.stdout) if name == STANDARD else _identity_at(name)) == source.identity:
+    if (_identity_of(sys.stdout) if path == STANDARD else _identity_at(path)) == source.identity:
         raise CommandError(f"{shown} is the description itself: nothing was written", "give another name with -o")
 
 

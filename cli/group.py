@@ -4,6 +4,8 @@ from importlib import import_module
 
 import click
 from halfhank import __version__
+from halfhank.cli import terminal
+from halfhank.cli.helping import helped
 
 # Name, and the module in `halfhank.cli.commands` whose `command` it is.
 COMMANDS = {
@@ -43,8 +45,17 @@ def _nearest(word: str) -> str:
     return f"; did you mean {near[0]}?" if near else ""
 
 
-@click.group(cls=LazyGroup, context_settings={"help_option_names": ["-h", "--help"]})
-@click.version_option(__version__, "-V", "--version", message="halfhank %(version)s")
+def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> None:
+    if wanted and not context.resilient_parsing:
+        terminal.out(f"halfhank {__version__}\n")
+        context.exit()
+
+
+@click.group(cls=LazyGroup)
+@click.option(
+    "-V", "--version", is_flag=True, expose_value=False, is_eager=True, callback=_show_version, help="Version."
+)
+@helped
 def halfhank() -> None:
     """Tell what a one-skein shawl will be, and whether the yarn pays for it.
 

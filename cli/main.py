@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import click
 from halfhank.cli import terminal
 from halfhank.cli.group import halfhank
-from halfhank.cli.trouble import ALL_WELL, FAULT, INTERRUPTED, USAGE, CommandError, reason
+from halfhank.cli.trouble import ALL_WELL, FAULT, INTERRUPTED, USAGE, CommandError
 
 NAME = "halfhank"
 _COMPLETE = "_HALFHANK_COMPLETE"
@@ -33,8 +33,6 @@ def run(arguments: Sequence[str]) -> int:
         return _wrong_usage(error)
     except CommandError as trouble:
         return _tell(trouble.message, trouble.hint)
-    except OSError as error:
-        return _stream_failed(error)
     except (KeyboardInterrupt, click.Abort):
         return INTERRUPTED
     except Exception as error:
@@ -60,26 +58,8 @@ def _wrong_usage(error: click.ClickException) -> int:
     return _tell(error.format_message(), f"see {path} --help")
 
 
-def _stream_failed(error: OSError) -> int:
-    """Only writing to a standard stream is not told as `CommandError` where it happens."""
-    if isinstance(error, BrokenPipeError):
-        terminal.silence()
-        return ALL_WELL
-    if error.filename is not None:
-        return _fault(error)
-    terminal.silence()
-    return _tell(f"cannot write standard output: {reason(error)}", None)
-
-
 def _tell(message: str, hint: str | None) -> int:
     terminal.err(f"{NAME}: {terminal.safe(message.rstrip('.'))}\n")
     if hint:
         terminal.err(f"  {terminal.safe(hint)}\n")
     return USAGE
-
-
-def _fault(error: Exception) -> int:
-    from halfhank.cli.fault import report
-
-    report(error)
-    return FAULT

@@ -4,34 +4,10 @@ import os
 import sys
 from typing import IO, Any, NamedTuple
 
-# Bidirectional controls, zero-width characters, line and paragraph separators and the byte-order mark: none is seen,
-# and some change how the text around them is shown.
-_UNSEEN = frozenset(
-    (0x061C, 0x2028, 0x2029, 0xFEFF, *range(0x200B, 0x2010), *range(0x202A, 0x202F), *range(0x2060, 0x2070))
-)
-_TAGS = range(0xE0000, 0xE1000)
+from halfhank.cli.trouble import CommandError, reason
+from halfhank.grammar.show import safe
 
-
-def _unsafe(code: int) -> bool:
-    control = code < 0x20 or 0x7F <= code < 0xA0
-    return control or 0xD800 <= code < 0xE000 or code in _UNSEEN or code in _TAGS
-
-
-def safe(text: str) -> str:
-    """`text` with every control, bidirectional, invisible or lone surrogate character written as an escape.
-
-    Line feeds and tabs are escaped too: what comes back is one line.
-    """
-    if text.isascii() and text.isprintable():
-        return text
-    return "".join(_escape(character) if _unsafe(ord(character)) else character for character in text)
-
-
-def _escape(character: str) -> str:
-    code = ord(character)
-    if code < 0x100:
-        return f"\\x{code:02x}"
-    return f"\\u{code:04x}" if code < 0x10000 else f"\\U{code:08x}"
+__all__ = ["Words", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]
 
 
 def wants_colour(stream: IO[Any] | None) -> bool:
@@ -53,45 +29,35 @@ def columns(stream: IO[Any] | None) -> int | None:
 
 
 def out(text: str) -> None:
-    """Write to standard output, which must already be safe; a reader that has gone is no fault."""
-    _write(sys.stdout, text)
+    """Write safe text to standard output. A reader that has gone is no fault; raises `CommandError` for all else."""
+    encoding = getattr(sys.stdout, "encoding", None) or "utf-8"
+    out_bytes(text.encode(encoding, "backslashreplace"))
 
 
 def err(text: str) -> None:
     """Write to standard error, in the same way; there is nobody left to tell when that fails."""
+    stream = sys.stderr
+    if stream is None:
+        return
     try:
-        _write(sys.stderr, text)
+        stream.write(text)
+        stream.flush()
     except OSError:
-        _silence(sys.stderr)
+        _silence(stream)
 
 
 def out_bytes(data: bytes) -> None:
-    """Write a whole file to standard output."""
+    """Write a whole file to standard output, on the same terms as `out`."""
     if sys.stdout is None:
-        raise OSError(9, os.strerror(9))
+        raise CommandError(f"cannot write standard output: {os.strerror(9)}")
     try:
-        sys.stdout.flush()
         sys.stdout.buffer.write(data)
         sys.stdout.buffer.flush()
     except BrokenPipeError:
         _silence(sys.stdout)
-
-
-def silence() -> None:
-    """Drop whatever is still on its way to standard output."""
-    if sys.stdout is not None:
+    except OSError as error:
         _silence(sys.stdout)
-
-
-def _write(stream: IO[str] | None, text: str) -> None:
-    if stream is None:
-        return
-    encoding = getattr(stream, "encoding", None) or "utf-8"
-    try:
-        stream.write(text.encode(encoding, "backslashreplace").decode(encoding))
-        stream.flush()
-    except BrokenPipeError:
-        _silence(stream)
+        raise CommandError(f"cannot write standard output: {reason(error)}") from error
 
 
 def _silence(stream: IO[str]) -> None:
@@ -102,6 +68,15 @@ def _silence(stream: IO[str]) -> None:
         os.close(nothing)
     except (OSError, ValueError):
         pass
+
+
+def width(text: str) -> int:
+    """The columns that a safe text takes on a terminal: two for wide East Asian characters, none for combining ones."""
+    if text.isascii():
+        return len(text)
+    from unicodedata import combining, east_asian_width
+
+    return sum(0 if combining(char) else 2 if east_asian_width(char) in "WF" else 1 for char in text)
 
 
 class Words(NamedTuple):

@@ -6,7 +6,7 @@ ALL_WELL, MISTAKES, USAGE, FAULT, INTERRUPTED = 0, 1, 2, 3, 130
 class CommandError(Exception):
     """Wrong usage, or a file that cannot be read or written: told in one line, exit status 2.
 
-    `message` is the line; `hint` is what to do, where one can be known.
+    `message` is the line, not made safe for a terminal yet; `hint` is what to do, where one can be known.
     """
 
     def __init__(self, message: str, hint: str | None = None) -> None:
@@ -15,6 +15,8 @@ class CommandError(Exception):
         self.hint = hint
 
 
-def reason(error: OSError) -> str:
+def reason(error: OSError | ValueError) -> str:
     """Why the system refused, in its own words ("No such file or directory")."""
-    return error.strerror or type(error).__name__
+    if isinstance(error, OSError):
+        return error.strerror or type(error).__name__
+    return "the name cannot be a file's"

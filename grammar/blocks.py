@@ -1,6 +1,5 @@
 """The top level: which lines open which blocks, in which order."""
 
-from bisect import bisect_right
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -16,6 +15,9 @@ _MANY = frozenset({"stitch", "part"})
 _MAY_BE_EMPTY = frozenset({"shawl", "needles", "turn back", "bind off"})
 _RANKS = {"shawl": 0, "yarn": 1, "needles": 1, "stitch": 1, "shape": 1, "part": 2}
 _RANKS |= {"turn back": 3, "bind off": 4, "weighed": 5}
+# How reluctantly a block is said to be in the wrong place: the parts make the piece, its first and last
+# blocks move most easily.
+_WEIGHTS = (0.9, 1.0, 1.5, 1.0, 0.95, 0.9)
 _PLACES = (
     "`shawl` comes first.",
     "`{}` comes after `shawl` and before the first part.",
@@ -133,25 +135,23 @@ def _without_doubles(teller: Teller, found: list[Block]) -> list[Block]:
 def _tell_order(teller: Teller, found: list[Block]) -> None:
     """Tell the fewest blocks whose move would put all in order."""
     ranks = [_RANKS[block.kind] for block in found]
-    settled = _longest_rising(ranks)
+    settled = _settled(ranks)
     for index, block in enumerate(found):
         if index not in settled:
             teller.tell("misplaced-block", block.span, _PLACES[ranks[index]].format(block.kind))
 
 
-def _longest_rising(ranks: Sequence[int]) -> set[int]:
-    """The indices of a longest subsequence that never falls (patience sorting)."""
-    tails: list[int] = []
-    last: list[int] = []
-    before: list[int | None] = []
+def _settled(ranks: Sequence[int]) -> set[int]:
+    """The indices of the weightiest subsequence of ranks that never falls."""
+    tops = [(0.0, -1)] * len(_WEIGHTS)  # by rank: weight and last index of the best chain that ends in it
+    before: list[int] = []
     for index, rank in enumerate(ranks):
-        place = bisect_right(tails, rank)
-        before.append(last[place - 1] if place else None)
-        tails[place : place + 1] = [rank]
-        last[place : place + 1] = [index]
+        weight, last = max(tops[: rank + 1])
+        before.append(last)
+        tops[rank] = (weight + _WEIGHTS[rank], index)
     settled: set[int] = set()
-    at = last[-1] if last else None
-    while at is not None:
+    at = max(tops)[1]
+    while at >= 0:
         settled.add(at)
         at = before[at]
     return settled

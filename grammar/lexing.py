@@ -5,7 +5,7 @@ is looked up in a dictionary. A word that is no keyword here stays a whole `WORD
 accepted.
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from copy import copy
 from typing import TYPE_CHECKING
 
@@ -62,6 +62,17 @@ class LineLexer(ContextualLexer):
         lexers = _Lexers(conf, states)
         self.lexers = lexers  # type: ignore[assignment]
         self.root_lexer = StateLexer(conf, lexers.scanner, {})
+
+
+class StraySigns:
+    """The post-lexer that does nothing but keep `OTHER` in every state, so that a stray sign is a token like any other."""
+
+    always_accept = ("OTHER",)
+
+    @staticmethod
+    def process(stream: Iterator[Token]) -> Iterator[Token]:
+        """The tokens as they come."""
+        return stream
 
 
 def _scanner(terminals: list[TerminalDef], conf: "LexerConf") -> Scanner:

@@ -17,7 +17,7 @@ from lark.parsers.lalr_interactive_parser import InteractiveParser
 
 _MAX_MENDS = 12
 _END = "$END"
-_NUMBERS = frozenset({"NUMBER", "MISNUMBER", "DASH"})
+_NUMBERS = frozenset({"NUMBER", "MISNUMBER", "MINUS"})
 _SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": "*", "LSQB": "[", "RSQB": "]"}
 _SIGNS["PLUS"] = "+"
 _KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
@@ -36,12 +36,29 @@ def read_line(source: SourceLine, start: str) -> Reading:
     try:
         return Reading(line_parser().parse(source.code, start=start), None)
     except UnexpectedToken as error:
-        return _mend(error, source, start)
+        return _renamed(source, start) or _mend(error, source, start)
 
 
 def accepted(source: SourceLine, start: str) -> bool:
     """Whether a line reads without a mistake by this start rule."""
     return read_line(source, start).problem is None
+
+
+def _renamed(source: SourceLine, start: str) -> Reading | None:
+    """A line of a part that was read as a band, but makes sense with its first word put right: `evn`, `repaet 3 times`."""
+    written, meant = first_word(source), guessed_word(source, start)
+    if start != "in_part" or meant is None or meant == written:
+        return None
+    parser = line_parser().parse_interactive(source.code, start=start)
+    token = next(parser.lexer_thread.lex(parser.parser_state))
+    try:
+        parser.feed_token(Token.new_borrow_pos(_types()[meant], meant, token))
+        tree = parser.resume_parse()  # type: ignore[no-untyped-call]
+    except UnexpectedToken:
+        return None
+    span = Span(source.number, source.column, source.column + len(written))
+    message = f"`{_short(written)}` is no word that fits here."
+    return Reading(tree, mistake("unknown-word", span, message, f"write `{meant}`"))
 
 
 def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
@@ -67,7 +84,7 @@ def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
 
 def _replacement(token: Token, accepts: set[str]) -> tuple[str, ...] | None:
     """The words to read in place of a token; an empty tuple: the line ends before it. None: nobody knows."""
-    if token.type != "WORD":
+    if not _is_word(token):
         return () if _END in accepts and token.type != _END else None
     named = _keywords(accepts)
     meant = SYNONYMS.get(token.casefold())
@@ -77,6 +94,10 @@ def _replacement(token: Token, accepts: set[str]) -> tuple[str, ...] | None:
     if close:
         return (close,)
     return () if _END in accepts else None
+
+
+def _is_word(token: Token) -> bool:
+    return token[:1].isalpha()
 
 
 def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
@@ -107,16 +128,24 @@ def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, sou
     if token.type == _END:
         return _ended(accepts, source)
     span = Span(source.number, token.column or 1, (token.column or 1) + len(token))
-    if token.type == "WORD" and (token.column == source.column or words):
+    if _is_word(token) and (token.column == source.column or words):
         return _wrong_word(token, accepts, words, span, source, start)
     if _only_units(accepts):
         return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", _fits(accepts))
     if _END in accepts:
         message = f"The line has said everything before `{_short(token)}`."
-        return mistake("line-goes-on", span, message, "leave the rest out, or give it a line of its own")
-    if token.type == "WORD":
+        return mistake("line-goes-on", span, message, _overhang(token, source))
+    if _is_word(token):
         return _wrong_word(token, accepts, words, span, source, start)
     return _wrong_token(token, accepts, span)
+
+
+def _overhang(token: Token, source: SourceLine) -> str:
+    """The hint for a line that goes on: a number apart from its item, or else words too many."""
+    counted = re.search(r"(?<![\w-])(k|p|sl) +$", source.code[: (token.column or 1) - 1])
+    if counted and token.type == "NUMBER":
+        return f"write `{counted[1]}{_short(token)}`"
+    return "leave the rest out, or give it a line of its own"
 
 
 def _ended(accepts: set[str], source: SourceLine) -> Problem:
@@ -145,6 +174,8 @@ def _wrong_word(
     if token.column == source.column and not words:
         message, hint = _stray_fact(str(token), start)
         return mistake("unknown-word", span, message, hint or _fits(accepts))
+    if not hint and "TEXT" in accepts:
+        hint = f'write `"{_short(source.code[(token.column or 1) - 1 :])}"`'
     return mistake("unknown-word", span, f"`{_short(token)}` is no word that fits here.", hint or _fits(accepts))
 
 

@@ -92,8 +92,11 @@ class _Items:
     def _work(self, tree: Branch, span: Span) -> Work:
         token = tree.children[0]
         assert isinstance(token, Token)
+        told = len(self._teller.problems)
         kind, number = self._kind(token)
         work = Work(kind, number, False, False, 1, False, span)
+        if told < len(self._teller.problems):
+            return work
         for modifier in branches(tree):
             work = self._modified(work, modifier, token)
         return work
@@ -121,7 +124,8 @@ class _Items:
         if not _takes(kind, said):
             shown = "with … wraps" if said == "wraps" else said
             message = f"`{token[:40]}` is not worked `{shown}`."
-            self._teller.tell("misplaced-modifier", self._teller.span(modifier), message)
+            hint = f"write `[{token[:40]}] 2 times`" if said == "twice" else None
+            self._teller.tell("misplaced-modifier", self._teller.span(modifier), message, hint)
         if said == "wraps":
             return work._replace(wraps=count(self._teller, branch(modifier, 0)))
         if said == "tbl":
@@ -141,5 +145,5 @@ def _item_hint(written: str) -> str | None:
     if found and found[1] in ITEMS:
         times = "yo twice" if lower == "yo2" else f"[{found[1]}] {found[2]} times"
         return f"write `{times}`"
-    near = nearest(lower, (*ITEMS, *WHOLE_ROWS)) or SYNONYMS.get(lower, (None,))[0]
+    near = nearest(lower, (*ITEMS, *WHOLE_ROWS, "tbl", "wyif", "twice")) or SYNONYMS.get(lower, (None,))[0]
     return f"write `{near}`" if near else None

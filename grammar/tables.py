@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 import lark
-from halfhank.grammar.lexing import LineLexer
+from halfhank.grammar.lexing import LineLexer, StraySigns
 from lark.grammar import NonTerminal, Rule, RuleOptions, Symbol, Terminal
 from lark.lexer import PatternRE, PatternStr, TerminalDef
 from lark.parsers.lalr_analysis import IntParseTable, Reduce, Shift
@@ -82,6 +82,7 @@ def build_parser(grammar: str) -> lark.Lark:
         lexer="contextual",
         start=list(STARTS),
         propagate_positions=True,
+        postlex=StraySigns,
         _plugins=_PLUGINS,
     )
 
@@ -89,7 +90,7 @@ def build_parser(grammar: str) -> lark.Lark:
 def make_tables(grammar: bytes) -> dict[str, Any]:
     """The tables of a grammar as plain data."""
     data, memo = build_parser(grammar.decode()).memo_serialize([TerminalDef, Rule])
-    data["options"].pop("_plugins")
+    del data["options"]["_plugins"], data["options"]["postlex"]
     parser = data["parser"]["parser"]
     rules = [number for number, one in memo.items() if one["__type__"] == "Rule"]
     states: dict[int, dict[int, tuple[int, Any]]] = parser["states"]
@@ -127,7 +128,7 @@ def load_parser(tables: Mapping[str, Any]) -> lark.Lark:
     """The parser from short tables as read back from JSON."""
     memo = {number: _rule(*one) if len(one) == 6 else _terminal(*one) for number, one in enumerate(tables["memo"])}
     parser: lark.Lark = lark.Lark._load_from_dict(  # type: ignore[no-untyped-call]
-        tables["data"], memo, _plugins=_LOAD_PLUGINS
+        tables["data"], memo, postlex=StraySigns, _plugins=_LOAD_PLUGINS
     )
     return parser
 

@@ -115,7 +115,7 @@ def _number(teller: Teller, tree: Branch, listed: bool = False) -> float | None:
 
 def _misnumber(teller: Teller, written: str, span: Span, listed: bool) -> None:
     if "," in written:
-        teller.tell("comma-number", span, "A comma between digits has no space after it.", _comma_mend(written, listed))
+        teller.tell("comma-number", span, "A comma stands between digits without a space.", _comma_mend(written, listed))
     elif "e" in written.lower():
         message = "Numbers are written out, without an exponent."
         teller.tell("exponent-number", span, message, _written_out(written))
@@ -169,7 +169,7 @@ def length(teller: Teller, tree: Branch) -> Length:
     found = measure(teller, tree)
     if isinstance(found, Length):
         return found
-    teller.tell("wrong-unit", found.span, "This is a length, not a mass.", "use `cm`, `m`, `in` or `yd`")
+    teller.tell("wrong-unit", found.span, "A length belongs here, not a mass.", "use `cm`, `m`, `in` or `yd`")
     return Length(1.0, "cm", found.span)
 
 
@@ -178,7 +178,7 @@ def mass(teller: Teller, tree: Branch, zero: bool = False) -> Mass:
     found = measure(teller, tree, zero)
     if isinstance(found, Mass):
         return found
-    teller.tell("wrong-unit", found.span, "This is a mass, not a length.", "use `g` or `oz`")
+    teller.tell("wrong-unit", found.span, "A mass belongs here, not a length.", "use `g` or `oz`")
     return Mass(1.0, "g", 0, found.span)
 
 

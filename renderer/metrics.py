@@ -35,16 +35,14 @@ def fit(text: str, width: float, size: float, face: str = "sans", bold: bool = F
     room = width - text_width(ELLIPSIS, size, face, bold)
     if room < 0:
         return ""
-    end, used = 0, 0.0
-    for end, character in enumerate(text):
-        used += text_width(character, size, face, bold)
-        if used > room:
-            break
+    end = 0
+    while (room := room - text_width(text[end], size, face, bold)) >= 0:
+        end += 1
     return text[:end].rstrip() + ELLIPSIS
 
 
 def wrap(text: str, width: float, size: float, lines: int, face: str = "sans", bold: bool = False) -> list[str]:
-    """The text in at most so many lines, broken at spaces, a word too long for a line anywhere; the rest is an ellipsis."""
+    """The text in at most so many lines, broken at spaces, too long words anywhere; an ellipsis for the rest."""
     done: list[str] = []
     rest = " ".join(text.split())
     while rest and len(done) < lines - 1:

@@ -71,7 +71,7 @@ def contrast(one: str, other: str) -> float:
 
 
 def ink_on(lab: Lab, difference: float) -> str:
-    """An ink of the fabric's own hue, darker on light fabric and lighter on dark, by a difference of lightness in OKLab."""
+    """An ink of the fabric's hue, darker on light fabric and lighter on dark, by a difference of lightness in OKLab."""
     lightness, a, b = lab
     if lightness > 0.66:
         return hex_colour((max(lightness - difference, 0.1), a - 0.01, b - 0.02))

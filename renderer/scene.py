@@ -49,7 +49,7 @@ class Rect(NamedTuple):
 class Label(NamedTuple):
     """One line of text: `x`, `y` is its baseline's start, middle or end (`anchor`); `size` the font size in mm.
 
-    `face` is `sans` or `serif`; `turn` is 0 or -90 degrees about (x, y).
+    `face` is `sans` or `serif`; `turn` is degrees clockwise about (x, y).
     """
 
     x: float
@@ -60,7 +60,7 @@ class Label(NamedTuple):
     face: str = "sans"
     bold: bool = False
     anchor: str = "start"
-    turn: int = 0
+    turn: float = 0
 
 
 class Group(NamedTuple):

@@ -10,7 +10,7 @@ from halfhank.model.shawl import Shawl
 from tests.outside.pieces import part, piece
 from tests.whole import shawl
 
-UNITS = pint.UnitRegistry()
+UNITS: pint.UnitRegistry[float] = pint.UnitRegistry()
 YARD_M = 0.9144  # international yard and pound agreement, 1959
 
 

@@ -137,7 +137,7 @@ def even_rows(spec: Spec) -> bool:
 
 def with_turn(pick: Random, spec: Spec) -> Spec:
     """The piece worked back, where its rows allow that plainly."""
-    lines = [line for part in (spec, *spec.parts) for line in part.lines]
+    lines = [line for lines in (spec.lines, *(part.lines for part in spec.parts)) for line in lines]
     plain = all(line.every and line.every % 2 == 0 and line.action == "increase" for line in lines)
     if not plain or not even_rows(spec) or any((line.from_row or 1) % 2 == 0 for line in lines):
         return spec

@@ -3,11 +3,11 @@
 import math
 
 import pytest
-from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from shapely import LineString
 
 from tests.pipe.making import seeded
+from tests.pipe.outlines import border
 from tests.pipe.writing import write
 from tests.whole import planned
 
@@ -18,19 +18,6 @@ STEP = 20
 def some(request: pytest.FixtureRequest) -> list[Shawl]:
     found = [planned(write(seeded(number))).shawl for number in range(request.param, request.param + STEP)]
     return [one for one in found if one is not None]
-
-
-def border(shawl: Shawl) -> list[Point]:
-    """The outline as a closed ring: the start, the right ends, the last row back, the left ends back."""
-    outline, last = shawl.outline, shawl.rows.count
-    left, right = [], []
-    for row in range(1, last):
-        for after in (False, True):
-            one, two = outline.ends(row, after)
-            left.append(one)
-            right.append(two)
-    start, end = outline.boundary(0, after=True).flattened(), outline.boundary(last).flattened()
-    return [*start, *right, *end[::-1], *left[::-1]]
 
 
 def knitted_cm2(shawl: Shawl) -> float:

@@ -11,13 +11,12 @@ from reportlab.pdfbase.pdfmetrics import stringWidth
 
 FACES = {"SANS": "Helvetica", "SANS_BOLD": "Helvetica-Bold", "SERIF": "Times-Roman"}
 BEYOND_LATIN_1 = {"\u2212": "minus", "\u2044": "fraction", "\u0141": "Lslash", "\u0142": "lslash", "\u0131": "dotlessi"}
-DISAGREED = "\xaf\xb1\xb5\xf7"  # macron, plus-minus, micro, division: other widths in the Liberation fonts
 TARGET = Path(__file__).parents[2] / "renderer" / "advances.py"
 
 HEAD = '''"""Advance widths in thousandths of an em, by width: the characters that have it.
 
 Helvetica, Helvetica Bold and Times Roman, as Adobe published them for the standard PDF fonts; Arial, Times New
-Roman and the Liberation fonts share them. Four signs on which those disagree are left out. Written by `tests/renderer/advance_tables.py`.
+Roman and the Liberation fonts share nearly all of them. Written by `tests/renderer/advance_tables.py`.
 """
 
 '''
@@ -26,7 +25,7 @@ Roman and the Liberation fonts share them. Four signs on which those disagree ar
 def characters() -> list[str]:
     """Windows code page 1252: the characters that the standard fonts encode, without controls."""
     codes = "".join(bytes([code]).decode("cp1252", "ignore") for code in range(32, 256))
-    return [c for c in codes if (c.isprintable() and c not in DISAGREED) or c == "\xa0"]
+    return [c for c in codes if c.isprintable() or c == "\xa0"]
 
 
 def advances(font: str) -> dict[str, int]:

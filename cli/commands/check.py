@@ -1,0 +1,54 @@
+"""`halfhank check`: mistakes and advice, of any number of descriptions."""
+
+import sys
+
+import click
+from halfhank.cli import reading, terminal
+from halfhank.cli.helping import helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
+
+
+@click.command("check")
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path())
+@click.option("--json", "json_wanted", is_flag=True, help="Print a list of files with their problems.")
+@click.option("--strict", is_flag=True, help="Let advice count as a mistake.")
+@helped
+def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
+    """Check descriptions: tell every mistake and every piece of advice.
+
+    Exit status 0 if there is no mistake (with --strict: no advice either), else 1; 2 if a file cannot be read.
+    """
+    described, unread = _read_all(files)
+    if json_wanted:
+        terminal.out(reading.as_json([_entry(one) for one in described]))
+    else:
+        for one in described:
+            terminal.out(_report(one))
+    if unread:
+        return USAGE
+    return MISTAKES if any(one.has_mistakes or (strict and one.problems) for one in described) else ALL_WELL
+
+
+def _read_all(names: tuple[str, ...]) -> tuple[list[reading.Described], bool]:
+    """All that can be read; the others are told on the way."""
+    described, unread = [], False
+    for name in names:
+        try:
+            described.append(reading.describe(name))
+        except CommandError as error:
+            terminal.err(f"halfhank: {terminal.safe(error.message)}\n")
+            unread = True
+    return described, unread
+
+
+def _entry(one: reading.Described) -> dict[str, object]:
+    from halfhank.model.plan_json import problems_json
+
+    return {"file": one.source.path, "problems": problems_json(one.problems)}
+
+
+def _report(one: reading.Described) -> str:
+    name = terminal.safe(one.source.name)
+    if not one.problems:
+        return f"{name}: all well\n"
+    return f"{reading.shown_problems(one, sys.stdout)}{name}: {reading.counted(one.problems)}\n"

@@ -1,0 +1,97 @@
+"""`halfhank draw`: the true-to-scale schematic, as SVG, PNG or PDF."""
+
+import os
+from typing import TYPE_CHECKING
+
+import click
+from halfhank.cli import files, reading, terminal
+from halfhank.cli.helping import helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+
+if TYPE_CHECKING:
+    from halfhank.model.shawl import Shawl
+    from halfhank.renderer.options import Options
+
+FORMATS = (".svg", ".png", ".pdf")
+RAMPS = ("tide", "haze")
+
+
+class Scale(click.ParamType):
+    """A scale written 1:N."""
+
+    name = "scale"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        text = str(value)
+        digits = text.removeprefix("1:").replace(".", "", 1)
+        if not text.startswith("1:") or not (digits.isascii() and digits.isdigit()) or len(digits) > 12:
+            self.fail(f"{text!r} is no scale; write it as 1:10", param, ctx)
+        return float(text.removeprefix("1:"))
+
+
+@click.command("draw")
+@click.argument("file", type=click.Path())
+@click.option("-o", "--output", metavar="OUT", type=click.Path(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
+@click.option("--scale", metavar="1:N", type=Scale(), help="The scale; else the largest round one that fits.")
+@click.option("--width", "width_mm", metavar="MM", type=float, help="The drawing's width in mm, in place of a scale.")
+@click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
+@click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
+@click.option("--contours", is_flag=True, help="Draw a line every 10 g of yarn.")
+@helped
+def command(
+    file: str,
+    output: str | None,
+    scale: float | None,
+    width_mm: float | None,
+    units: str | None,
+    ramp: str,
+    contours: bool,
+) -> int:
+    """Draw the schematic of FILE, shaded by the yarn used.
+
+    Without -o the drawing goes beside the description as NAME.svg, or to standard output if FILE is -.
+    """
+    target = output if output is not None else _beside(file)
+    format_ = _format(target)
+    options = _options(scale, width_mm, units, ramp, contours)
+    described = reading.describe(file)
+    reading.tell_problems(described)
+    if described.has_mistakes or described.shawl is None:
+        return MISTAKES
+    files.write(target, _render(described.shawl, options, format_), described.source)
+    if target != files.STANDARD:
+        terminal.out(f"{terminal.safe(target)}\n")
+    return ALL_WELL
+
+
+def _beside(file: str) -> str:
+    return files.STANDARD if file == files.STANDARD else os.path.splitext(file)[0] + ".svg"
+
+
+def _format(target: str) -> str:
+    if target == files.STANDARD:
+        return ".svg"
+    extension = os.path.splitext(target)[1]
+    if extension.lower() not in FORMATS:
+        hint = f"end its name in {', '.join(FORMATS[:-1])} or {FORMATS[-1]}"
+        raise CommandError(f"{target}: a drawing cannot be written as {extension or 'that'}", hint)
+    return extension.lower()
+
+
+def _options(scale: float | None, width_mm: float | None, units: str | None, ramp: str, contours: bool) -> "Options":
+    from halfhank.renderer.options import OptionError, Options, check
+
+    options = Options(scale, width_mm, units, ramp, contours)
+    try:
+        check(options)
+    except OptionError as error:
+        raise CommandError(str(error), "see halfhank draw --help") from error
+    return options
+
+
+def _render(shawl: "Shawl", options: "Options", format_: str) -> bytes:
+    from halfhank import renderer
+
+    scene = renderer.schematic(shawl, options)
+    write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
+    return write(scene)

@@ -1,0 +1,210 @@
+"""A plan for people: what the shawl takes, how large it will be, and every part and band, as text."""
+
+from halfhank.cli.table import Column, Table, paragraph
+from halfhank.cli.terminal import Words, safe
+from halfhank.model.shawl import BandPlan, Mark, Shawl, Size
+
+_LEAD = 10
+_WIDEST = 100
+_INCH_CM = 2.54
+_YARD_M = 0.9144
+
+
+def plan_text(shawl: Shawl, with_rows: bool, room: int | None, colour: bool) -> str:
+    """The whole plan. `room` is the terminal's width, None where there is none: then nothing is cut."""
+    words = Words(colour)
+    if room is not None:
+        room = max(24, min(room, _WIDEST))
+    blocks = [
+        _heading(shawl, words, room),
+        _facts(shawl, room),
+        _section("Marks", _marks(shawl), room, words),
+        _section("Parts", _parts(shawl), room, words),
+        _section("Bands", _bands(shawl), room, words),
+        _section("Stitches", _stitches(shawl), room, words),
+    ]
+    if with_rows:
+        blocks.append(_section("Rows", _rows(shawl), room, words))
+    return "\n".join("\n".join(block) + "\n" for block in blocks if block)
+
+
+def _section(title: str, table: Table, room: int | None, words: Words) -> list[str]:
+    return [words.bold(title), *table.lines(room, words)] if table.rows else []
+
+
+def _heading(shawl: Shawl, words: Words, room: int | None) -> list[str]:
+    title = paragraph("", safe(shawl.title), 0, room or _WIDEST)
+    return [words.bold(line) for line in title] + paragraph("", safe(shawl.summary), 0, room or _WIDEST)
+
+
+def _facts(shawl: Shawl, room: int | None) -> list[str]:
+    yarn = shawl.yarn
+    name = f"{yarn.name}: " if yarn.name else ""
+    facts = (
+        ("yarn", f"{name}{_grams(yarn.skein_g)}, {_metres(yarn.skein_m)}; {_grams(yarn.keep_g)} kept back"),
+        ("needles", f"{shawl.needles_mm:g} mm"),
+        ("start", f"{shawl.start.words}: {_count(shawl.start.stitches)} sts"),
+        ("rows", _rows_fact(shawl)),
+        ("size", _size(shawl)),
+        ("edges", _edges(shawl.outline.size, shawl.units)),
+        ("takes", f"{_grams(yarn.total_g)}, {_metres(yarn.total_m)}"),
+        ("of it", _shares(shawl)),
+        ("leaves", f"{_grams(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
+        ("lasts", f"{_chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {_grams(yarn.sd_g)})"),
+    )
+    lines = []
+    for lead, text in facts:
+        lines += paragraph(lead, safe(text), _LEAD, room or _WIDEST)
+    return lines
+
+
+def _rows_fact(shawl: Shawl) -> str:
+    stitches = shawl.rows.stitches
+    allowed = "" if shawl.allowed is None else f"; as yarn allows: {_count(shawl.allowed)}"
+    ends = f"{_count(stitches[-1])} sts at the end, {_count(sum(stitches[1:]))} in all"
+    return f"{_count(shawl.rows.count)}; {ends}{allowed}"
+
+
+def _shares(shawl: Shawl) -> str:
+    yarn = shawl.yarn
+    return (
+        f"{shawl.start.words} {_grams(yarn.start_g)}, rows {_grams(yarn.knitting_g)}, "
+        f"{shawl.bind_off.words} {_grams(yarn.bind_off_g)}"
+    )
+
+
+def _size(shawl: Shawl) -> str:
+    size = shawl.outline.size
+    wide, deep = size.wingspan_cm, size.depth_cm
+    cm, inches = f"{wide:.1f} x {deep:.1f} cm", f"{wide / _INCH_CM:.1f} x {deep / _INCH_CM:.1f} in"
+    both = f"{inches} ({cm})" if shawl.units == "in" else f"{cm} ({inches})"
+    return f"{both}, {'pinned' if shawl.outline.pinned else 'as knitted'}"
+
+
+def _edges(size: Size, units: str) -> str:
+    lengths = [("spine", size.spine_cm), ("top", size.top_cm), ("last row", size.last_row_cm)]
+    if size.sides_cm is not None:
+        lengths += [("left side", size.sides_cm[0]), ("right side", size.sides_cm[1])]
+    return ", ".join(f"{name} {_length(value, units)}" for name, value in lengths if value is not None)
+
+
+def _marks(shawl: Shawl) -> Table:
+    named = (
+        ("half the yarn", shawl.marks.halfway),
+        ("turn back by", shawl.marks.turn_back),
+        ("bind off by", shawl.marks.bind_off_by),
+    )
+    columns = (Column("", True), Column("row"), Column("used"), Column("left"), Column("", True, 1))
+    return Table(columns, tuple(_mark(name, mark) for name, mark in named if mark is not None))
+
+
+def _mark(name: str, mark: Mark) -> tuple[str, ...]:
+    beyond = "past the planned end" if mark.beyond else ""
+    return (name, _count(mark.row), _grams(mark.used_g), _grams(mark.left_g), beyond)
+
+
+def _parts(shawl: Shawl) -> Table:
+    columns = (
+        Column("part", True),
+        Column("rows"),
+        Column("sts at end"),
+        Column("used"),
+        Column("share", weight=1),
+        Column("left"),
+    )
+    rows = (
+        (
+            part.name,
+            _span(part.first_row, part.last_row),
+            _count(part.stitches_at_end),
+            _grams(part.used_g),
+            f"{part.share:.1%}",
+            _grams(part.left_g),
+        )
+        for part in shawl.parts
+    )
+    return Table(columns, tuple(rows))
+
+
+def _bands(shawl: Shawl) -> Table:
+    columns = (
+        Column("part", True, 3),
+        Column("stitch", True),
+        Column("", True, 2),
+        Column("rows"),
+        Column("sts at end"),
+        Column("height", weight=1),
+        Column("used"),
+        Column("left", weight=4),
+    )
+    return Table(columns, tuple(_band(shawl, index) for index in range(len(shawl.bands))))
+
+
+def _band(shawl: Shawl, index: int) -> tuple[str, ...]:
+    band = shawl.bands[index]
+    opens = index == 0 or shawl.bands[index - 1].part != band.part
+    return (
+        shawl.parts[band.part].name if opens else "",
+        _stitch(band),
+        band.label or "",
+        _span(band.first_row, band.last_row),
+        _count(band.stitches_at_end),
+        _length(band.height_cm, shawl.units),
+        _grams(band.used_g),
+        _grams(band.left_g),
+    )
+
+
+def _stitch(band: BandPlan) -> str:
+    return f"{band.stitch}, {band.wraps} wraps" if band.wraps > 1 else band.stitch
+
+
+def _stitches(shawl: Shawl) -> Table:
+    columns = (Column("stitch", True), Column("gauge"), Column("over"), Column("yarn a stitch"), Column("by", True, 1))
+    rows = (
+        (
+            fabric.name,
+            f"{fabric.gauge[0]:.4g} x {fabric.gauge[1]:.4g}",
+            _length(fabric.gauge_over_cm, shawl.units),
+            f"{fabric.yarn_m * 1000:.1f} mm",
+            fabric.basis + ("; gauge assumed" if fabric.gauge_assumed else ""),
+        )
+        for fabric in shawl.fabrics
+    )
+    return Table(columns, tuple(rows))
+
+
+def _rows(shawl: Shawl) -> Table:
+    columns = (Column("row"), Column("sts"), Column("used"), Column("left"))
+    skein_g, used_g, stitches = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
+    rows = (
+        (_count(row), _count(stitches[row]), _grams(used_g[row]), _grams(skein_g - used_g[row]))
+        for row in range(1, shawl.rows.count + 1)
+    )
+    return Table(columns, tuple(rows))
+
+
+def _count(number: int) -> str:
+    return f"{number:,}"
+
+
+def _span(first: int, last: int) -> str:
+    return _count(first) if first == last else f"{_count(first)}-{_count(last)}"
+
+
+def _grams(grams: float) -> str:
+    return f"{grams + 0.0:,.1f} g".replace("-0.0 g", "0.0 g")
+
+
+def _metres(metres: float) -> str:
+    return f"{metres:,.0f} m ({metres / _YARD_M:,.0f} yd)"
+
+
+def _length(cm: float, units: str) -> str:
+    return f"{cm / _INCH_CM:.1f} in" if units == "in" else f"{cm:.1f} cm"
+
+
+def _chance(chance: float) -> str:
+    if chance > 0.999:
+        return "over 99.9 %"
+    return "under 0.1 %" if chance < 0.001 else f"{100 * chance:.1f} %"

@@ -1,0 +1,70 @@
+"""What is already on the drawing: the texts, lines and badges that a new one must keep clear of."""
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.boxes import TextBox, corners_of, label_box
+from halfhank.renderer.geometry import Box, Points, box_of, crosses, lines_meet
+from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect
+
+
+class Arrangement:
+    """Boxes and lines in use, in the piece's own mm, and the box around everything placed."""
+
+    def __init__(self, piece: Box) -> None:
+        self.boxes: list[Box] = []
+        self.lines: list[Points] = []
+        self.dimension_lines: list[Points] = []
+        self.bounds = piece
+
+    def free(self, box: Box, margin: float = 0.6) -> bool:
+        """Whether a box, and so much around it, holds nothing yet."""
+        room = box.grown(margin)
+        return not any(room.meets(other) for other in self.boxes) and not any(
+            crosses(line, room) for line in self.lines + self.dimension_lines
+        )
+
+    def free_for(self, text: TextBox) -> bool:
+        """Whether a text, however it is turned, meets no box and no line."""
+        around = [*text.corners, text.corners[0]]
+        if any(text.meets_corners(corners_of(box.grown(0.4))) for box in self.boxes):
+            return False
+        return not any(lines_meet(around, line) for line in self.lines + self.dimension_lines)
+
+    def line_free(self, points: Points, margin: float = 0.6) -> bool:
+        """Whether a line keeps clear of all boxes."""
+        return not any(crosses(points, box.grown(margin)) for box in self.boxes)
+
+    def add_box(self, box: Box) -> None:
+        """Takes the room of a box."""
+        self.boxes.append(box)
+        self.bounds = self.bounds.joined(box)
+
+    def add_label(self, label: Label) -> None:
+        """Takes the room of a text."""
+        self.add_box(label_box(label))
+
+    def add_line(self, points: Points) -> None:
+        """Takes the room of a line."""
+        self.lines.append(points)
+        self.bounds = self.bounds.joined(box_of(points))
+
+    def add_dimension_line(self, points: Points) -> None:
+        """Takes the room of a dimension's line, which an extension line may cross with a gap."""
+        self.dimension_lines.append(points)
+        self.bounds = self.bounds.joined(box_of(points))
+
+
+def moved(item: Item, by: Point) -> Item:
+    """The item somewhere else."""
+    x, y = by
+    match item:
+        case Label() | Rect():
+            return item._replace(x=item.x + x, y=item.y + y)
+        case Circle():
+            return item._replace(x=item.x + x, y=item.y + y)
+        case Group():
+            return item._replace(items=tuple([moved(child, by) for child in item.items]))
+        case Path():
+            data = tuple(
+                [(c, tuple([v + (y if k % 2 else x) for k, v in enumerate(numbers)])) for c, numbers in item.data]
+            )
+            return item._replace(data=data)

@@ -1,0 +1,163 @@
+"""Part numbers in small white badges: on the fabric where the part is high enough, else outside on a short leader."""
+
+import math
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.arrangement import Arrangement
+from halfhank.renderer.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.geometry import Box, Points, at_length, distance_to, inside, length_of
+from halfhank.renderer.metrics import CAP_HEIGHT
+from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Style
+from halfhank.renderer.style import BADGE_RADIUS, INK, LIGHT, THIN
+
+ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55, 0.85, 0.1, 0.9, 0.5)
+"""Where along its row a badge is tried, as a share of the row; the first that is free is taken."""
+ALONG_SIDEWAYS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
+ALONG_LAST = (0.68, 0.74, 0.62, 0.8, 0.56, 0.86, 0.5, 0.32, 0.26, 0.38, 0.2, 0.14)
+ALONG_ROWS = (0.5, 0.4, 0.6, 0.3, 0.7)
+LEADERS = (2.2, 4.0, 6.5, 9.5, 13.0, 17.0)
+
+
+class Badge(NamedTuple):
+    """A placed badge; `leader` is empty on the fabric."""
+
+    number: int
+    centre: Point
+    leader: tuple[Point, ...] = ()
+
+
+def badge_items(number: int, x: float, y: float, radius: float = BADGE_RADIUS) -> list[Item]:
+    """A number in a white disc."""
+    size = radius * (1.42 if number < 10 else 1.2 if number < 100 else 0.95)
+    disc = Circle(x, y, radius, Style(fill=LIGHT, stroke=INK, width=0.28))
+    return [disc, Label(x, y + size * CAP_HEIGHT / 2, str(number), size, INK, bold=True, anchor="middle")]
+
+
+def inner_badges(frame: Frame, lines: list[Points], taken: Arrangement) -> dict[int, Badge]:
+    """The badges that find room on the fabric, by number; `lines` are marks, spine and arrow that they keep off."""
+    badges: dict[int, Badge] = {}
+    for number, part in enumerate(frame.shawl.parts, 1):
+        badge = _on_fabric(frame, number, part.first_row - 1, part.last_row, lines, list(badges.values()))
+        if badge is not None:
+            badges[number] = badge
+            taken.add_box(badge_box(badge.centre))
+    return badges
+
+
+def badge_box(centre: Point, radius: float = BADGE_RADIUS) -> Box:
+    """The box around a badge."""
+    x, y = centre
+    return Box(x - radius, y - radius, x + radius, y + radius)
+
+
+def _on_fabric(
+    frame: Frame, number: int, first: int, last: int, lines: list[Points], others: list[Badge]
+) -> Badge | None:
+    clear = BADGE_RADIUS + 0.4
+    if frame.rise(first, last) < 2 * clear:
+        return None
+    region = frame.region(first, last)
+    closed = [*region, region[0]]
+    shares = ALONG_SIDEWAYS if frame.shawl.outline.sideways else ALONG
+    for rows in ALONG_ROWS:
+        row = points_of_row(frame, first, last, rows)
+        length = length_of(row)
+        for share in shares:
+            centre = at_length(row, share * length)[0]
+            if not inside(centre, region) or distance_to(centre, closed) < clear:
+                continue
+            if all(distance_to(centre, line) > BADGE_RADIUS + 1.1 for line in lines) and all(
+                math.dist(centre, other.centre) > 2 * BADGE_RADIUS + 1 for other in others
+            ):
+                return Badge(number, centre)
+    return None
+
+
+def points_of_row(frame: Frame, first: int, last: int, share: float) -> list[Point]:
+    """The boundary nearest to a share of the height between two, as a polyline."""
+    heights = frame.shawl.rows.height_cm
+    wanted = share * sum(heights[first + 1 : last + 1])
+    run, row = 0.0, first
+    while row < last - 1 and run + heights[row + 1] / 2 < wanted:
+        row += 1
+        run += heights[row]
+    return frame.points(row if row > first or last - first == 1 else first + 1)
+
+
+def outer_badges(frame: Frame, missing: list[int], taken: Arrangement, overhang: float) -> list[Badge]:
+    """Badges outside the piece for the parts that are too thin; one that finds no room is left out."""
+    badges = []
+    for number in missing:
+        part = frame.shawl.parts[number - 1]
+        for badge in _outside(frame, number, part.first_row - 1, part.last_row, overhang):
+            if _has_room(frame, badge, taken):
+                badges.append(badge)
+                taken.add_box(badge_box(badge.centre))
+                taken.add_line(badge.leader)
+                break
+    return badges
+
+
+def _has_room(frame: Frame, badge: Badge, taken: Arrangement) -> bool:
+    silhouette = frame.silhouette
+    closed = [*silhouette, silhouette[0]]
+    return (
+        taken.free(badge_box(badge.centre))
+        and taken.line_free(badge.leader, 0.3)
+        and not inside(badge.centre, silhouette)
+        and distance_to(badge.centre, closed) > BADGE_RADIUS + 0.8
+    )
+
+
+def _outside(frame: Frame, number: int, first: int, last: int, overhang: float) -> Iterator[Badge]:
+    """Places to try: off the bound-off edge for the last part, off the start for the first, then off the row's ends."""
+    middle = points_of_row(frame, first, last, 0.5)
+    for reach in LEADERS:
+        if last == frame.last:
+            yield from _off_edge(frame, number, middle, frame.points(last), reach + overhang)
+        for side in (LEFT, RIGHT):
+            point = middle[0] if side == LEFT else middle[-1]
+            for normal in _outward(frame, side, first, last):
+                centre = _along(point, normal, reach + BADGE_RADIUS)
+                yield Badge(number, centre, (point, _along(point, normal, reach)))
+        if first == 0:
+            yield from _off_edge(frame, number, middle, frame.points(0), reach)
+
+
+def _off_edge(frame: Frame, number: int, middle: Points, edge: Points, reach: float) -> Iterator[Badge]:
+    length = length_of(edge)
+    for share in ALONG_LAST:
+        point, (tx, ty) = at_length(edge, share * length)
+        start = at_length(middle, share * length_of(middle))[0]
+        for normal in ((ty, -tx), (-ty, tx)):
+            if not inside(_along(point, normal, 0.6), frame.silhouette):
+                yield Badge(number, _along(point, normal, reach + BADGE_RADIUS), (start, _along(point, normal, reach)))
+
+
+def _outward(frame: Frame, side: int, first: int, last: int) -> Iterator[Point]:
+    """Directions away from the fabric at a side edge: square to it, then up, down and outwards."""
+    (px, py), (qx, qy) = frame.end(side, first, True), frame.end(side, last)
+    length = math.dist((px, py), (qx, qy))
+    if length > 0:
+        sign = 1 if side == LEFT else -1
+        yield (sign * (py - qy) / length, sign * (qx - px) / length)
+        yield (-sign * (py - qy) / length, -sign * (qx - px) / length)
+    yield from ((0.0, -1.0), (0.0, 1.0), (-1.0, 0.0), (1.0, 0.0))
+
+
+def _along(point: Point, direction: Point, length: float) -> Point:
+    return (point[0] + direction[0] * length, point[1] + direction[1] * length)
+
+
+def badge_group(badges: list[Badge]) -> Group:
+    """All badges of the drawing, leaders first."""
+    items: list[Item] = []
+    for badge in badges:
+        if badge.leader:
+            data = tuple([("L" if k else "M", point) for k, point in enumerate(badge.leader)])
+            items.append(Path(data, Style(stroke=INK, width=THIN + 0.05)))
+    for badge in badges:
+        items += badge_items(badge.number, *badge.centre)
+    return Group("badges", tuple(items))

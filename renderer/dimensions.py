@@ -1,0 +1,258 @@
+"""Dimensions as on a technical drawing: extension lines, oblique ticks, the measure in a gap of its line."""
+
+import math
+from itertools import pairwise
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.arrangement import Arrangement
+from halfhank.renderer.boxes import text_box
+from halfhank.renderer.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.geometry import (
+    Points,
+    at_length,
+    box_of,
+    crosses,
+    inside,
+    length_of,
+    lines_meet,
+    offset,
+    part_of,
+)
+from halfhank.renderer.metrics import ASCENT, CAP_HEIGHT, text_width
+from halfhank.renderer.scene import Group, Item, Label, Path, Style
+from halfhank.renderer.style import DIMENSION, INK, SMALL, THIN
+from halfhank.renderer.words import length_words
+
+EXTENSION = Style(stroke="#8796a0", width=0.15)
+LINE = Style(stroke=INK, width=THIN)
+TICK = Style(stroke=INK, width=0.45)
+TICK_LENGTH = 2.6
+CLEAR, BEYOND = 1.4, 1.4
+COLUMN = 7.0
+EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
+
+
+class Dimension(NamedTuple):
+    """One dimension: its lines as polylines with their styles, and its text."""
+
+    name: str
+    lines: tuple[tuple[tuple[Point, ...], Style], ...]
+    label: Label
+
+    @property
+    def group(self) -> Group:
+        """The dimension's items."""
+        items: list[Item] = []
+        for points, style in self.lines:
+            items.append(Path(tuple([("L" if k else "M", point) for k, point in enumerate(points)]), style))
+        return Group(self.name, (*items, self.label))
+
+    def take(self, taken: Arrangement) -> None:
+        """Takes the dimension's room."""
+        for points, _ in self.lines:
+            taken.add_dimension_line(points)
+        taken.add_label(self.label)
+
+
+def straight(
+    name: str, start: Point, end: Point, words: str, extensions: list[tuple[Point, Point]], side: int = RIGHT
+) -> Dimension:
+    """A dimension along a straight line; its text stands to one side of the line where that is too short to hold it."""
+    length = math.dist(start, end)
+    gap = text_width(words, DIMENSION) + 2.6
+    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+    label = _beside_line(start, end, words, side)
+    runs = [(start, end)]
+    if length >= gap + 3:
+        ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+        label = _label_at(middle, (ux, uy), words, DIMENSION)
+        near = (middle[0] - ux * gap / 2, middle[1] - uy * gap / 2)
+        runs = [(start, near), ((middle[0] + ux * gap / 2, middle[1] + uy * gap / 2), end)]
+    lines = [(line, EXTENSION) for line in extensions] + [(run, LINE) for run in runs]
+    ticks = [(_tick(point, start, end), TICK) for point in (start, end)]
+    return Dimension(name, (*lines, *ticks), label)
+
+
+def _beside_line(start: Point, end: Point, words: str, side: int) -> Label:
+    if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
+        return Label(max(start[0], end[0]) + 2.5, start[1] + DIMENSION * CAP_HEIGHT / 2, words, DIMENSION, INK)
+    y = (start[1] + end[1]) / 2 + DIMENSION * CAP_HEIGHT / 2
+    if side == LEFT:
+        return Label(start[0] - 2.5, y, words, DIMENSION, INK, anchor="end")
+    return Label(start[0] + 2.5, y, words, DIMENSION, INK)
+
+
+def _label_at(point: Point, tangent: Point, words: str, size: float, drop: float = 0.0) -> Label:
+    """A text centred on a point along a direction, turned to be read from below or from the right."""
+    turn = math.degrees(math.atan2(tangent[1], tangent[0]))
+    turn = turn - 180 if turn > 89.99 else turn + 180 if turn < -90.01 else turn
+    radians = math.radians(turn)
+    down = drop + size * CAP_HEIGHT / 2
+    x, y = point[0] - math.sin(radians) * down, point[1] + math.cos(radians) * down
+    return Label(x, y, words, size, INK, anchor="middle", turn=turn + 0.0)
+
+
+def _tick(point: Point, start: Point, end: Point) -> tuple[Point, Point]:
+    """An oblique stroke through a point, at 45 degrees to the line."""
+    angle = math.atan2(end[1] - start[1], end[0] - start[0]) - math.pi / 4
+    dx, dy = math.cos(angle) * TICK_LENGTH / 2, math.sin(angle) * TICK_LENGTH / 2
+    return ((point[0] - dx, point[1] - dy), (point[0] + dx, point[1] + dy))
+
+
+def wingspan(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
+    """The width of the piece's box, above everything that stands there."""
+    left = min(frame.silhouette, key=lambda p: (round(p[0], 1), p[1]))
+    right = max(frame.silhouette, key=lambda p: (round(p[0], 1), -p[1]))
+    y = min(taken.bounds.top - 4.0, -overhang - 6.0)
+    outline = frame.shawl.outline
+    words = length_words(outline.size.wingspan_cm, frame.shawl.units)
+    words += ", pinned" if outline.pinned else ", as knitted"
+    extensions = []
+    for x, point in ((0.0, left), (frame.width, right)):
+        start = _free_start(x, point[1] - CLEAR - overhang, taken)
+        extensions.append(((x, start), (x, y - BEYOND)))
+    return straight("wingspan", (0.0, y), (frame.width, y), words, extensions)
+
+
+def _free_start(x: float, start: float, taken: Arrangement) -> float:
+    """Where an upward extension line begins: above all that would touch it."""
+    for box in taken.boxes:
+        if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
+            start = min(start, box.top - 0.8)
+    for line in taken.lines:
+        near = [py for px, py in line if abs(px - x) < 0.9]
+        if near and min(near) < start:
+            start = min(near) - 0.8
+    return start
+
+
+def depth(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
+    """The height of the piece's box, to its right; to its left where flags stand or are in the way."""
+    if taken.bounds.right > frame.width + 10:
+        return _upright(frame, taken, "depth", LEFT, (0.0, frame.height), overhang)
+    right = _upright(frame, taken, "depth", RIGHT, (0.0, frame.height), overhang)
+    if all(taken.line_free(points, 0.2) and not _meets_lines(points, taken) for points, _ in right.lines):
+        return right
+    return _upright(frame, taken, "depth", LEFT, (0.0, frame.height), overhang)
+
+
+def spine(frame: Frame, taken: Arrangement, overhang: float, side: int) -> Dimension | None:
+    """The spine from the start to the point, on one side; None where there is none or the depth says the same."""
+    size, line = frame.shawl.outline.size, frame.shawl.outline.spine
+    if size.spine_cm is None or not line:
+        return None
+    low, high = sorted((line[0][1] * frame.mm, line[-1][1] * frame.mm))
+    if high - low < 6 or abs((high - low) - size.spine_cm * frame.mm) > 0.02 * (high - low):
+        return None
+    if length_words(size.spine_cm, frame.shawl.units) == length_words(size.depth_cm, frame.shawl.units):
+        return None
+    found = _upright(frame, taken, "spine", side, (low, high), overhang)
+    clear = all(taken.line_free(points, 0.2) and not _meets_lines(points, taken) for points, _ in found.lines)
+    return found if clear else None
+
+
+def _upright(
+    frame: Frame, taken: Arrangement, name: str, side: int, heights: tuple[float, float], overhang: float
+) -> Dimension:
+    sign = -1 if side == LEFT else 1
+    edge = min(0.0, taken.bounds.left) if side == LEFT else max(frame.width, taken.bounds.right)
+    words = length_words((heights[1] - heights[0]) / frame.mm, frame.shawl.units)
+    words = f"{name} {words}" if name != "depth" else words
+    x = edge + sign * COLUMN
+    extensions = []
+    for y in heights:
+        start = _outermost(frame, side, y) + sign * (CLEAR + overhang)
+        extensions += _broken((start, y), (x + sign * BEYOND, y), taken)
+    return straight(name, (x, heights[0]), (x, heights[1]), words, extensions, side)
+
+
+def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
+    """A level extension line with a gap of 1.6 mm around each dimension line that it crosses."""
+    y, low, high = start[1], min(start[0], end[0]), max(start[0], end[0])
+    segments = [segment for line in taken.dimension_lines for segment in pairwise(line)]
+    crossings = [_level_crossing(p, q, y) for p, q in segments]
+    runs = []
+    for place in sorted(x for x in crossings if x is not None and low < x < high):
+        if place - 0.8 > low:
+            runs.append(((low, y), (place - 0.8, y)))
+        low = place + 0.8
+    return [*runs, ((low, y), (high, y))] if low < high else runs
+
+
+def _level_crossing(p: Point, q: Point, y: float) -> float | None:
+    """Where a segment crosses a height."""
+    if (p[1] > y) == (q[1] > y):
+        return None
+    return p[0] + (y - p[1]) / (q[1] - p[1]) * (q[0] - p[0])
+
+
+def _outermost(frame: Frame, side: int, y: float) -> float:
+    """The outermost place of the outline at a height (within 0.1 mm of it)."""
+    closed = [*frame.silhouette, frame.silhouette[0]]
+    places = []
+    for (px, py), (qx, qy) in pairwise(closed):
+        if min(py, qy) - 0.1 <= y <= max(py, qy) + 0.1:
+            t = min(max((y - py) / (qy - py), 0.0), 1.0) if abs(qy - py) > 0.2 else None
+            places += [px, qx] if t is None else [px + t * (qx - px)]
+    if not places:
+        return 0.0 if side == LEFT else frame.width
+    return min(places) if side == LEFT else max(places)
+
+
+def _meets_lines(points: Points, taken: Arrangement) -> bool:
+    room = box_of(points).grown(0.3)
+    return any(crosses(line, room) for line in taken.lines)
+
+
+def along_edge(
+    frame: Frame, taken: Arrangement, overhang: float, name: str, cm: float, points: Points
+) -> Dimension | None:
+    """A dimension along an edge outside the piece, as far out as it must be; None where it finds no room."""
+    middle, tangent = at_length(points, length_of(points) / 2)
+    outside = 1 if inside((middle[0] - tangent[1] * 0.5, middle[1] + tangent[0] * 0.5), frame.silhouette) else -1
+    for distance in EDGE_OFFSETS:
+        found = _along(frame, name, cm, points, outside * (distance + overhang))
+        if _has_room(found, taken):
+            return found
+    return None
+
+
+def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension:
+    words = f"{name} {length_words(cm, frame.shawl.units)}"
+    line = offset(points, distance)
+    length = length_of(line)
+    middle = at_length(line, length / 2)[0]
+    gap = text_width(words, SMALL) + 2.4
+    ends = part_of(line, length / 2 - gap / 2, length / 2 + gap / 2)
+    chord = math.dist(ends[0], ends[-1]) or 1.0
+    tangent = ((ends[-1][0] - ends[0][0]) / chord, (ends[-1][1] - ends[0][1]) / chord)
+    bend = max(abs((p[0] - middle[0]) * tangent[1] - (p[1] - middle[1]) * tangent[0]) for p in ends)
+    runs: list[list[Point]] = [line]
+    drop = SMALL * ASCENT + 0.6
+    if bend < 0.5:
+        runs, drop = [part_of(line, 0, length / 2 - gap / 2), part_of(line, length / 2 + gap / 2, length)], 0.0
+    label = _label_at(middle, tangent, words, SMALL, drop)
+    extensions = [_square(points, line, 0), _square(points, line, -1)]
+    ticks = [(_tick(line[0], line[0], line[1]), TICK), (_tick(line[-1], line[-2], line[-1]), TICK)]
+    lines = [(e, EXTENSION) for e in extensions] + [(tuple(run), LINE) for run in runs]
+    return Dimension(name.replace(" ", "-"), (*lines, *ticks), label)
+
+
+def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
+    """The extension line from an end of an edge to the end of its dimension line, with a gap and a little beyond."""
+    (px, py), (qx, qy) = points[which], line[which]
+    length = math.dist((px, py), (qx, qy))
+    ux, uy = (qx - px) / length, (qy - py) / length
+    return ((px + ux * CLEAR, py + uy * CLEAR), (qx + ux * BEYOND, qy + uy * BEYOND))
+
+
+def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
+    if not taken.free_for(text_box(dimension.label)):
+        return False
+    for points, _ in dimension.lines:
+        if not taken.line_free(points, 0.3):
+            return False
+        if any(lines_meet(points, line) for line in taken.lines):
+            return False
+    return True

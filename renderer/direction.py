@@ -1,0 +1,90 @@
+"""The arrow that shows in which direction the piece is worked."""
+
+import math
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.frame import Frame
+from halfhank.renderer.geometry import Points, at_length, distance_to, inside, length_of
+from halfhank.renderer.ramp import Ramp
+from halfhank.renderer.scene import Group, Path, Style
+from halfhank.renderer.spans import share_at
+from halfhank.renderer.style import INK, LIGHT
+
+LONGEST, SHORTEST = 10.0, 4.5
+BESIDE_SPINE = 3.4
+EDGE_ROOM = 1.3
+
+
+class Arrow(NamedTuple):
+    """From `tail` to `tip`; `row` is where its tail lies."""
+
+    tail: Point
+    tip: Point
+    row: int
+
+
+def arrow_of(frame: Frame, lines: list[Points]) -> Arrow | None:
+    """The first place near the start where an arrow has room on the fabric and keeps off the marks."""
+    total = frame.rise(0, frame.last)
+    closed = [*frame.silhouette, frame.silhouette[0]]
+    for length in (min(LONGEST, total * 0.3), SHORTEST):
+        for row in _tail_rows(frame, total):
+            tail, direction = _tail(frame, row)
+            tip = (tail[0] + direction[0] * length, tail[1] + direction[1] * length)
+            spots = [
+                (tail[0] + direction[0] * k * length / 4, tail[1] + direction[1] * k * length / 4) for k in range(5)
+            ]
+            if length < SHORTEST or not all(inside(p, frame.silhouette) for p in spots):
+                continue
+            if min(distance_to(p, closed) for p in spots) < EDGE_ROOM:
+                continue
+            if all(distance_to(p, line) > 1.6 for p in spots for line in lines):
+                return Arrow(tail, tip, row)
+    return None
+
+
+def _tail_rows(frame: Frame, total: float) -> list[int]:
+    """Rows from 1.5 mm after the start on, about 1.5 mm apart, in the first two thirds."""
+    heights, mm = frame.shawl.rows.height_cm, frame.mm
+    rows, run = [], 0.0
+    for row in range(1, frame.last):
+        run += heights[row] * mm
+        if run >= 1.6:
+            rows.append(row)
+            run = 0.0
+        if len(rows) > total * 2 / 3 / 1.6 or len(rows) > 60:
+            break
+    return rows
+
+
+def _tail(frame: Frame, row: int) -> tuple[Point, Point]:
+    """Where an arrow starts on a row, and the direction across the row towards the next ones."""
+    points = frame.points(row)
+    length = length_of(points)
+    centre = at_length(points, length / 2)[0]
+    (px, py), (qx, qy) = points[0], points[-1]
+    chord = math.dist((px, py), (qx, qy)) or 1.0
+    normal = ((py - qy) / chord, (qx - px) / chord)
+    later = at_length(frame.points(min(row + 1, frame.last)), length / 2)[0]
+    if (later[0] - centre[0]) * normal[0] + (later[1] - centre[1]) * normal[1] < 0:
+        normal = (-normal[0], -normal[1])
+    if frame.shawl.outline.sideways:
+        return centre, normal
+    beside = min(BESIDE_SPINE, length / 5)
+    along = ((qx - px) / chord * beside, (qy - py) / chord * beside)
+    return (centre[0] + along[0], centre[1] + along[1]), normal
+
+
+def arrow_group(arrow: Arrow, frame: Frame, ramp: Ramp) -> Group:
+    """Shaft and head, dark on light fabric and light on dark."""
+    (px, py), (qx, qy) = arrow.tail, arrow.tip
+    length = math.dist(arrow.tail, arrow.tip)
+    ux, uy = (qx - px) / length, (qy - py) / length
+    wing = 1.9
+    left = (qx - wing * (ux * 0.8 - uy * 0.55), qy - wing * (uy * 0.8 + ux * 0.55))
+    right = (qx - wing * (ux * 0.8 + uy * 0.55), qy - wing * (uy * 0.8 - ux * 0.55))
+    ink = INK if ramp.lab(share_at(frame.shawl, arrow.row))[0] > 0.62 else LIGHT
+    style = Style(stroke=ink, width=0.4, cap="round")
+    data = (("M", arrow.tail), ("L", arrow.tip), ("M", left), ("L", arrow.tip), ("L", right))
+    return Group("direction", (Path(data, style),))

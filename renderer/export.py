@@ -1,0 +1,67 @@
+"""PNG and PDF by way of CairoSVG, which is imported only here and only when one of them is asked for."""
+
+import io
+from typing import Any
+
+from halfhank.renderer.scene import Scene
+from halfhank.renderer.svg import to_svg
+
+MM_PER_INCH = 25.4
+PNG_DPI = 300.0
+MOST_PIXELS = 60_000_000
+"""The largest PNG, in pixels; each takes four bytes while it is drawn."""
+_DATE = "2000-01-01T00:00:00Z"
+
+
+class ExportError(RuntimeError):
+    """A picture that cannot be made: too many pixels, or no cairo library on this machine."""
+
+
+def to_png(scene: Scene, dpi: float = PNG_DPI) -> bytes:
+    """The scene as a PNG on white.
+
+    Raises `ExportError` where it would have more than 60 million pixels, or where the cairo library is missing.
+    """
+    width, height = round(scene.width * dpi / MM_PER_INCH), round(scene.height * dpi / MM_PER_INCH)
+    if not 1 <= width * height <= MOST_PIXELS:
+        raise ExportError(
+            f"a PNG of {width:,} by {height:,} pixels is too large; draw it at a smaller scale, or as SVG or PDF"
+        )
+    picture = _cairosvg().svg2png(
+        bytestring=to_svg(scene), output_width=width, output_height=height, background_color="#ffffff", unsafe=False
+    )
+    return bytes(picture)
+
+
+def to_pdf(scene: Scene) -> bytes:
+    """The scene as a PDF of one page of its size. Its date is a fixed one: the same scene gives the same bytes.
+
+    Raises `ExportError` where the cairo library is missing.
+    """
+    cairosvg = _cairosvg()
+
+    class DatedSurface(cairosvg.surface.PDFSurface):  # type: ignore[misc]
+        """A PDF surface that tells cairo its date and title, in place of the clock's."""
+
+        def _create_surface(self, width: float, height: float) -> tuple[Any, float, float]:
+            import cairocffi
+
+            surface, width, height = super()._create_surface(width, height)
+            surface.set_metadata(cairocffi.PDF_METADATA_CREATE_DATE, _DATE)
+            surface.set_metadata(cairocffi.PDF_METADATA_TITLE, scene.title)
+            return surface, width, height
+
+    output = io.BytesIO()
+    DatedSurface.convert(bytestring=to_svg(scene), write_to=output, unsafe=False)
+    return output.getvalue()
+
+
+def _cairosvg() -> Any:
+    try:
+        import cairosvg
+    except (ImportError, OSError) as error:  # cairocffi raises OSError where the library itself is missing
+        raise ExportError(
+            "PNG and PDF need the cairo library, which is not installed: "
+            "apt install libcairo2, dnf install cairo or brew install cairo"
+        ) from error
+    return cairosvg

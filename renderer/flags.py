@@ -1,0 +1,178 @@
+"""Flags: the words of a mark outside its row's end, in lanes above, below or beside the piece, with a leader each."""
+
+from collections.abc import Iterator
+from itertools import product
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.arrangement import Arrangement
+from halfhank.renderer.boxes import label_box
+from halfhank.renderer.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.geometry import Box, Points, crosses, spread
+from halfhank.renderer.marks import DrawnMark
+from halfhank.renderer.metrics import CAP_HEIGHT, text_width
+from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Style
+from halfhank.renderer.style import RED, TEXT, THIN
+
+LANE = 5.0
+FIRST_LANE = 3.2
+APART = 2.4
+UP, DOWN, LEFTWARDS, RIGHTWARDS = "up", "down", "left", "right"
+FAR = 1e6
+
+
+class Exit(NamedTuple):
+    """Where a mark's leader leaves the piece, and in which direction it sees no fabric."""
+
+    point: Point
+    direction: str
+
+
+class Flag(NamedTuple):
+    """A placed flag: its leader from the row's end, and its lines of text."""
+
+    leader: tuple[Point, ...]
+    labels: tuple[Label, ...]
+
+
+def exit_of(frame: Frame, row: int) -> Exit:
+    """The end of a row from which a leader sees no fabric; downwards first where the piece is worked sideways."""
+    left, right = frame.end(LEFT, row), frame.end(RIGHT, row)
+    if frame.shawl.outline.sideways:
+        choices = [(right, DOWN), (left, UP), (right, RIGHTWARDS), (left, LEFTWARDS), (right, UP), (left, DOWN)]
+    else:
+        choices = [(right, UP), (left, UP), (right, DOWN), (right, RIGHTWARDS), (left, DOWN), (left, LEFTWARDS)]
+    for point, direction in choices:
+        if _clear(frame.silhouette, point, direction):
+            return Exit(point, direction)
+    return Exit(right, RIGHTWARDS)
+
+
+def _clear(silhouette: Points, point: Point, direction: str) -> bool:
+    """Whether nothing of the outline lies ahead, a corridor of 1.2 mm to each side and the first 2.5 mm left out."""
+    x, y = point
+    ahead = {
+        UP: Box(x - 1.2, -FAR, x + 1.2, y - 2.5),
+        DOWN: Box(x - 1.2, y + 2.5, x + 1.2, FAR),
+        LEFTWARDS: Box(-FAR, y - 1.2, x - 2.5, y + 1.2),
+        RIGHTWARDS: Box(x + 2.5, y - 1.2, FAR, y + 1.2),
+    }[direction]
+    near = {UP: (x, y - 1.0), DOWN: (x, y + 1.0), LEFTWARDS: (x - 1.0, y), RIGHTWARDS: (x + 1.0, y)}[direction]
+    closed = [*silhouette, silhouette[0]]
+    return not crosses(closed, ahead) and not _holds(silhouette, near)
+
+
+def _holds(silhouette: Points, point: Point) -> bool:
+    from halfhank.renderer.geometry import inside
+
+    return inside(point, silhouette)
+
+
+def place_flags(
+    frame: Frame, marks: list[DrawnMark], taken: Arrangement, limits: tuple[float, float], overhang: float
+) -> list[Flag]:
+    """All flags, placed; their room is taken. `limits` are the leftmost and rightmost place of a text."""
+    exits = [(mark, exit_of(frame, mark.row)) for mark in marks]
+    flags: list[Flag] = []
+    for direction in (UP, DOWN):
+        group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0])
+        flags += _in_lanes(frame, group, direction, taken, limits, overhang)
+    for direction in (RIGHTWARDS, LEFTWARDS):
+        group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0][1])
+        flags += _beside(frame, group, direction, limits)
+    for flag in flags:
+        taken.add_line(flag.leader)
+        for label in flag.labels:
+            taken.add_label(label)
+    return flags
+
+
+Group_ = list[tuple[Point, DrawnMark]]
+
+
+def _in_lanes(
+    frame: Frame, group: Group_, direction: str, taken: Arrangement, limits: tuple[float, float], overhang: float
+) -> list[Flag]:
+    """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already."""
+    if not group:
+        return []
+    xs = spread([point[0] for point, _ in group], APART, *limits)
+    options = [
+        list(_lane_options(frame, p, x, m, direction, len(group), overhang))
+        for (p, m), x in zip(group, xs, strict=True)
+    ]
+    best: tuple[float, list[Flag]] | None = None
+    for choice in product(*options):
+        cost = sum(price for price, _ in choice)
+        flags = [flag for _, flag in choice]
+        if (best is None or cost < best[0]) and _compatible(flags, taken, limits):
+            best = (cost, flags)
+    return best[1] if best else [options_of[0][1] for options_of in options]
+
+
+def _lane_options(
+    frame: Frame, point: Point, x: float, mark: DrawnMark, direction: str, lanes: int, overhang: float
+) -> Iterator[tuple[float, Flag]]:
+    """Every lane and side of one flag with its price: further out costs more, pointing away from the middle a bit."""
+    sign = -1 if direction == UP else 1
+    edge = -overhang if direction == UP else frame.height + overhang
+    for lane in range(lanes + 3):
+        for side in ("end", "start"):
+            baseline = edge + sign * (FIRST_LANE + lane * LANE) + (0 if sign < 0 else TEXT * CAP_HEIGHT)
+            tip = baseline - TEXT * CAP_HEIGHT if sign < 0 else baseline
+            gap = -1.0 if side == "end" else 1.0
+            label = Label(x + gap, baseline, mark.words, TEXT, RED, anchor=side)
+            away = (side == "start") == (x > frame.width / 2)
+            yield lane + (0.3 if away else 0.0), Flag(_leader(point, x, tip, sign), (label,))
+
+
+def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
+    """Straight up or down, after a short slant where the leader had to move aside."""
+    if abs(x - point[0]) < 0.01:
+        return (point, (x, tip))
+    return (point, (x, point[1] + sign * 1.8), (x, tip))
+
+
+def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, float]) -> bool:
+    boxes = [label_box(flag.labels[0]) for flag in flags]
+    for k, box in enumerate(boxes):
+        if box.left < limits[0] or box.right > limits[1] or not taken.free(box):
+            return False
+        for j, flag in enumerate(flags):
+            if j != k and (crosses(flag.leader, box.grown(0.6)) or (j < k and boxes[j].grown(0.3).meets(box))):
+                return False
+    return True
+
+
+def _beside(frame: Frame, group: Group_, direction: str, limits: tuple[float, float]) -> list[Flag]:
+    """Texts at the height of their rows' ends, wrapped to the room, moved apart where rows lie close."""
+    if not group:
+        return []
+    sign = 1 if direction == RIGHTWARDS else -1
+    start = frame.width + 5.5 if sign > 0 else -5.5
+    room = max(limits[1] - start, 27.0) if sign > 0 else max(start - limits[0], 27.0)
+    whole = all(text_width(mark.words, TEXT) <= room for _, mark in group)
+    texts = [[mark.words] if whole else list(mark.lines) for _, mark in group]
+    pitch = LANE * (1 if whole else 1.85)
+    heights = spread([point[1] for point, _ in group], pitch, -FAR, FAR)
+    flags = []
+    for (point, _), lines, y in zip(group, texts, heights, strict=True):
+        edge = frame.width if sign > 0 else 0.0
+        bent = ((edge + sign * 1.6, point[1]), (edge + sign * 4.4, y)) if abs(y - point[1]) > 0.01 else ()
+        leader = (point, *bent, (start - sign * 0.8, y))
+        first = y + TEXT * CAP_HEIGHT / 2 - (len(lines) - 1) * 2.1
+        anchor = "start" if sign > 0 else "end"
+        labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
+        flags.append(Flag(leader, tuple(labels)))
+    return flags
+
+
+def flag_group(flags: list[Flag]) -> Group:
+    """Leaders with a dot on the row's end, and the words."""
+    items: list[Item] = []
+    for flag in flags:
+        data = tuple([("L" if k else "M", point) for k, point in enumerate(flag.leader)])
+        items.append(Path(data, Style(stroke=RED, width=THIN + 0.05)))
+        items.append(Circle(*flag.leader[0], 0.75, Style(fill=RED)))
+        items.extend(flag.labels)
+    return Group("flags", tuple(items))

@@ -1,0 +1,68 @@
+"""The rows that a knitter must know: halfway, bind off by, turn back by. Lines on the fabric, notes beyond its end."""
+
+from typing import NamedTuple
+
+from halfhank.model.shawl import Mark, Shawl
+from halfhank.renderer.frame import Frame
+from halfhank.renderer.scene import Group, Path, Style
+from halfhank.renderer.style import CASING_WIDTH, LIGHT, MARK_WIDTH, RED
+from halfhank.renderer.words import grams
+
+DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
+DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round")
+
+
+class DrawnMark(NamedTuple):
+    """A mark as a line: `name` on the ruler, `words` on its flag (or in two `lines`), `style` of its stroke."""
+
+    name: str
+    row: int
+    left_g: float
+    words: str
+    lines: tuple[str, str]
+    style: Style
+
+
+def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
+    """The marks that lie on the piece, the most important last."""
+    marks = shawl.marks
+    candidates = [
+        ("half", "half the yarn:", marks.halfway, DASHED),
+        ("turn back by", "turn back by", marks.turn_back, DOTTED),
+        ("bind off by", "bind off by", marks.bind_off_by, DOTTED),
+    ]
+    drawn = []
+    for name, words, mark, style in candidates:
+        if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
+            where = f"row {mark.row}, {grams(mark.left_g)} g left"
+            drawn.append(DrawnMark(name, mark.row, mark.left_g, f"{words} {where}", (words, where), style))
+    return drawn
+
+
+def mark_notes(shawl: Shawl) -> list[str]:
+    """What is said of marks beyond the planned end."""
+    marks = shawl.marks
+    notes = []
+    for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
+        if mark is not None and _is_beyond(mark, shawl):
+            left = f"{grams(mark.left_g)} g left"
+            notes.append(f"There is yarn to go on to row {mark.row}, and to {words} by then ({left}).")
+    return notes
+
+
+def _is_beyond(mark: Mark, shawl: Shawl) -> bool:
+    return mark.beyond or mark.row > shawl.rows.count
+
+
+def mark_lines(frame: Frame, marks: list[DrawnMark]) -> Group:
+    """Each mark along its row, cased in white."""
+    lines = {mark.row: mark for mark in marks}
+    groups = []
+    for row, mark in lines.items():
+        data = frame.data(frame.curve(row))
+        casing = Style(stroke=LIGHT, width=CASING_WIDTH)
+        if row == frame.last:  # beads leave the kind of the bound-off edge to be seen between them
+            casing = casing._replace(dash=DOTTED.dash, cap="round", width=CASING_WIDTH + 0.1)
+        name = mark.name.replace(" ", "-")
+        groups.append(Group(name, (Path(data, casing), Path(data, mark.style)), title=mark.words))
+    return Group("marks", tuple(groups))

@@ -1,0 +1,94 @@
+"""The table of parts: number, name, rows, stitches at the end, grams, share, grams left on the scale."""
+
+from typing import NamedTuple
+
+from halfhank.model.shawl import Shawl
+from halfhank.renderer.badges import badge_items
+from halfhank.renderer.block import Block, Column
+from halfhank.renderer.metrics import CAP_HEIGHT, fit, text_width
+from halfhank.renderer.scene import Group, Item, Label, Path, Style
+from halfhank.renderer.style import INK, RULE, SMALL, SOFT, TEXT
+from halfhank.renderer.words import percent, tenths
+
+HEADS = ("rows", "sts at end", "grams", "share", "g left")
+GAP = 6.0
+BADGE, INDENT = 2.0, 6.4
+PITCH = 5.5
+
+
+class Line(NamedTuple):
+    """One line of the table; `number` is None for the start and the bind-off."""
+
+    number: int | None
+    name: str
+    cells: tuple[str, ...]
+
+
+def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
+    """The table, figures right-aligned under their heads; names take what room is left."""
+    lines = table_lines(shawl)
+    rights = _column_ends(lines, column)
+    y = top + SMALL
+    items: list[Item] = [Label(x, y, head, SMALL, SOFT, anchor="end") for head, x in zip(HEADS, rights, strict=True)]
+    y += 1.9
+    items.append(_rule(column, y))
+    names_end = rights[0] - _widest(lines, 0) - GAP
+    for line in lines:
+        y += PITCH
+        items += _line_items(line, column, y - 1.6, rights, names_end)
+    y += 1.0
+    items.append(_rule(column, y))
+    return Block(Group("parts", tuple(items)), y)
+
+
+def table_lines(shawl: Shawl) -> list[Line]:
+    """The start, every part, the bind-off: together all of the shawl's yarn."""
+    yarn = shawl.yarn
+    lines = [_edge_line(shawl, shawl.start.words, shawl.start.stitches, yarn.start_g, yarn.skein_g - yarn.start_g)]
+    for number, part in enumerate(shawl.parts, 1):
+        rows = str(part.first_row) if part.first_row == part.last_row else f"{part.first_row}–{part.last_row}"
+        figures = (tenths(part.used_g), percent(part.share), tenths(part.left_g))
+        lines.append(Line(number, part.name, (rows, str(part.stitches_at_end), *figures)))
+    lines.append(_edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g))
+    return lines
+
+
+def _edge_line(shawl: Shawl, words: str, count: int | None, used_g: float, left_g: float) -> Line:
+    share = used_g / shawl.yarn.total_g if shawl.yarn.total_g > 0 else 0.0
+    cells = ("", "" if count is None else str(count), tenths(used_g), percent(share), tenths(left_g))
+    return Line(None, words, cells)
+
+
+def _widest(lines: list[Line], cell: int) -> float:
+    heads = text_width(HEADS[cell], SMALL)
+    return max(heads, *(text_width(line.cells[cell], TEXT, bold=cell == 1) for line in lines))
+
+
+def _column_ends(lines: list[Line], column: Column) -> list[float]:
+    """Right ends of the figure columns, from the right margin leftwards; closer together where names need the room."""
+    widths = [_widest(lines, cell) for cell in range(len(HEADS))]
+    names = max(text_width(line.name, TEXT, bold=line.number is not None) for line in lines) + INDENT
+    gap = min(GAP * 1.8, max(3.0, (column.width - sum(widths) - min(names, 40.0)) / len(HEADS)))
+    ends = [column.right]
+    for width in widths[:0:-1]:
+        ends.append(ends[-1] - width - gap)
+    return ends[::-1]
+
+
+def _line_items(line: Line, column: Column, y: float, rights: list[float], names_end: float) -> list[Item]:
+    items: list[Item] = []
+    if line.number is not None:
+        items += badge_items(line.number, column.left + BADGE, y - TEXT * CAP_HEIGHT / 2, BADGE)
+    named = line.number is not None
+    name = fit(line.name, names_end - column.left - INDENT, TEXT, bold=named)
+    ink = INK if named else SOFT
+    items.append(Label(column.left + INDENT, y, name, TEXT, ink, bold=named))
+    for k, (cell, x) in enumerate(zip(line.cells, rights, strict=True)):
+        if cell:
+            bold = k == 1
+            items.append(Label(x, y, cell, TEXT, INK if bold else SOFT, bold=bold, anchor="end"))
+    return items
+
+
+def _rule(column: Column, y: float) -> Path:
+    return Path((("M", (column.left, y)), ("L", (column.right, y))), Style(stroke=RULE, width=0.2))

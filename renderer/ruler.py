@@ -1,0 +1,272 @@
+"""The skein as a ruler: what is used, by whom, what is left, in grams on the scale."""
+
+import math
+from itertools import pairwise
+from typing import NamedTuple
+
+from halfhank.model.shawl import Shawl
+from halfhank.renderer.badges import badge_items
+from halfhank.renderer.block import Block, Column
+from halfhank.renderer.geometry import spread
+from halfhank.renderer.marks import DrawnMark
+from halfhank.renderer.metrics import CAP_HEIGHT, fit, text_width
+from halfhank.renderer.ramp import Ramp
+from halfhank.renderer.scene import Group, Item, Label, Path, Rect, Style
+from halfhank.renderer.spans import share_at
+from halfhank.renderer.style import (
+    BADGE_RADIUS,
+    CASING_WIDTH,
+    EDGE,
+    HEADING,
+    INK,
+    LIGHT,
+    PAPER,
+    RED,
+    SMALL,
+    SOFT,
+    TEXT,
+    THIN,
+)
+from halfhank.renderer.words import grams, plain_number, yarn_words
+
+BAR = 7.5
+STEPS = 100
+TICK = 1.5
+SMALL_BADGE = 1.9
+INSIDE = 2.8
+
+
+class Ruler(NamedTuple):
+    """The scale: from `full_g` grams left at the bar's left end to `end_g` (0, or below it where yarn is short)."""
+
+    left: float
+    width: float
+    full_g: float
+    end_g: float
+
+    def at(self, left_g: float) -> float:
+        """Where so many grams are left, in mm on the page."""
+        return self.left + self.width * (self.full_g - left_g) / (self.full_g - self.end_g)
+
+
+def ruler(shawl: Shawl, column: Column, top: float, ramp: Ramp, marks: list[DrawnMark]) -> Block:
+    """Heading, marks' names, bar, ticks."""
+    yarn = shawl.yarn
+    scale = Ruler(column.left, column.width, yarn.skein_g, min(0.0, yarn.skein_g - yarn.total_g))
+    y = top + HEADING
+    items: list[Item] = [_heading(shawl, column, y)]
+    y += 2.0
+    aside = _thin_parts(shawl, scale, marks)
+    names = _mark_names(scale, marks, y + SMALL)
+    y += (5.0 if names else 1.0) + (5.0 if aside else 0.0)
+    items.append(_bar(shawl, scale, y, ramp))
+    items.append(_marks(scale, marks, y, 5.0 if aside else 0.0))
+    items.append(Group("mark-names", tuple(names)))
+    items.append(_badges(shawl, scale, y, aside, [scale.at(mark.left_g) for mark in marks]))
+    ticks = _ticks(scale, y + BAR)
+    return Block(Group("skein", (*items, ticks)), y + BAR + TICK + SMALL + 2.2)
+
+
+def _heading(shawl: Shawl, column: Column, y: float) -> Group:
+    yarn = shawl.yarn
+    heading = "The skein"
+    unit = "grams left"
+    start = column.left + text_width(heading, HEADING, bold=True) + 3
+    facts = [yarn.name, f"{plain_number(yarn.skein_g)} g", yarn_words(yarn.skein_m, shawl.units), yarn.fibre]
+    told = ", ".join(fact for fact in facts if fact)
+    told = fit(told, column.right - text_width(unit, SMALL) - 4 - start, TEXT)
+    labels = (
+        Label(column.left, y, heading, HEADING, INK, bold=True),
+        Label(start, y, told, TEXT, SOFT),
+        Label(column.right, y, unit, SMALL, SOFT, anchor="end"),
+    )
+    return Group("skein-heading", labels)
+
+
+def _bar(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> Group:
+    """The ramp over the rows, the hatched bind-off, what is left open, the margin kept, and the frame."""
+    yarn = shawl.yarn
+    knitted = scale.at(yarn.skein_g - shawl.used_g[-1])
+    bound = scale.at(yarn.skein_g - yarn.total_g)
+    items: list[Item] = _kept(shawl, scale, y)
+    items += [*_ramp(shawl, scale, y, ramp), *_hatching(knitted, bound, y, ramp.colour(1.0))]
+    bounds = [scale.at(part.left_g) for part in shawl.parts[:-1]]
+    items += [Rect(x - 0.25, y, 0.5, BAR, Style(fill=LIGHT)) for x in bounds]
+    items.append(Rect(scale.left, y, scale.width, BAR, Style(stroke=SOFT, width=EDGE)))
+    items += _left_words(shawl, scale, y)
+    if scale.end_g < 0:
+        zero = scale.at(0)
+        items.append(Rect(zero, y, scale.left + scale.width - zero, BAR, Style(stroke=RED, width=0.5)))
+    return Group("bar", tuple(items))
+
+
+def _ramp(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> list[Item]:
+    """The used part of the skein in steps of a hundredth, each reaching under the next."""
+    end = share_at(shawl, shawl.rows.count)
+    total, skein = shawl.yarn.total_g, shawl.yarn.skein_g
+    steps = max(1, math.ceil(STEPS * end))
+    items: list[Item] = []
+    for k in range(steps):
+        first, last = end * k / steps, end * min(k + 2, steps) / steps
+        x = scale.at(skein - first * total)
+        colour = ramp.colour(end * (k + 0.5) / steps)
+        items.append(Rect(x, y, scale.at(skein - last * total) - x, BAR, Style(fill=colour)))
+    return items
+
+
+def _hatching(left: float, right: float, y: float, colour: str) -> list[Item]:
+    """The bind-off: slanted strokes in its colour."""
+    if right - left < 0.05:
+        return []
+    box = (("M", (left, y)), ("L", (right, y)), ("L", (right, y + BAR)), ("L", (left, y + BAR)), ("Z", ()))
+    strokes = []
+    x = left - 2.0
+    while x < right:
+        strokes += [("M", (x, y + BAR)), ("L", (x + 2.4, y))]
+        x += 1.2
+    hatching = Path(tuple(strokes), Style(stroke=LIGHT, width=0.4))
+    ground = Rect(left, y, right - left, BAR, Style(fill=colour))
+    return [ground, Group("bind-off-yarn", (hatching,), clip=box)]
+
+
+def _kept(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
+    """The margin that is never planned for, set apart at the end of the skein."""
+    keep = shawl.yarn.keep_g
+    if keep <= 0:
+        return []
+    x, end = scale.at(keep), scale.at(0)
+    border = Path((("M", (x, y)), ("L", (x, y + BAR))), Style(stroke=SOFT, width=THIN, dash=(1.0, 0.7)))
+    return [Rect(x, y, end - x, BAR, Style(fill=PAPER)), border]
+
+
+def _left_words(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
+    """`kept` in the margin and `19 g left` in the open part, each where it fits."""
+    yarn = shawl.yarn
+    baseline = y + BAR / 2 + INSIDE * CAP_HEIGHT / 2
+    bound = scale.at(yarn.skein_g - yarn.total_g)
+    kept = scale.at(yarn.keep_g)
+    items: list[Item] = []
+    fields = [("kept", max(kept, bound), scale.at(0)), (f"{grams(max(yarn.left_g, 0))} g left", bound, kept)]
+    for words, first, last in fields:
+        if last - first > text_width(words, INSIDE) + 0.8:
+            items.append(Label((first + last) / 2, baseline, words, INSIDE, SOFT, anchor="middle"))
+    return items
+
+
+def _ticks(scale: Ruler, y: float) -> Group:
+    """Ticks at round grams with their numbers, the skein's own mass first; what would touch another is left out."""
+    items: list[Item] = []
+    taken: list[tuple[float, float]] = []
+    for value in [scale.full_g, 0.0, *_round_grams(scale)]:
+        x = scale.at(value)
+        first = value == scale.full_g
+        words = f"{plain_number(value)} g" if first else plain_number(value)
+        width = text_width(words, SMALL)
+        ends = value == 0.0 and scale.end_g == 0
+        start = x if first else x - width if ends else x - width / 2
+        inside = start >= scale.left - 0.01 and start + width <= scale.left + scale.width + 0.01
+        if not inside or any(start < b + 1.5 and a < start + width + 1.5 for a, b in taken):
+            continue
+        taken.append((start, start + width))
+        items.append(Path((("M", (x, y)), ("L", (x, y + TICK))), Style(stroke=SOFT, width=THIN)))
+        items.append(Label(start, y + TICK + SMALL + 0.2, words, SMALL, SOFT))
+    return Group("ticks", tuple(items))
+
+
+def _round_grams(scale: Ruler) -> list[float]:
+    """Round values inside the scale: steps of 1, 2 or 5 times a power of ten, at most some twelve."""
+    raw = (scale.full_g - scale.end_g) / 12
+    power = 10 ** math.floor(math.log10(raw))
+    step = next(power * m for m in (1, 2, 5, 10) if power * m >= raw * 0.999)
+    first = math.floor(scale.full_g / step)
+    last = math.ceil(scale.end_g / step)
+    return [k * step for k in range(first, last - 1, -1) if 0 != k * step < scale.full_g]
+
+
+def _marks(scale: Ruler, marks: list[DrawnMark], y: float, above: float) -> Group:
+    items: list[Item] = []
+    for mark in marks:
+        x = scale.at(mark.left_g)
+        inside = (("M", (x, y)), ("L", (x, y + BAR)))
+        whole = (("M", (x, y - 1.0 - above)), ("L", (x, y + BAR)))
+        items.append(Path(inside, Style(stroke=LIGHT, width=CASING_WIDTH - 0.3)))
+        items.append(Path(whole, mark.style._replace(width=mark.style.width - 0.15)))
+    return Group("ruler-marks", tuple(items))
+
+
+def _mark_names(scale: Ruler, marks: list[DrawnMark], y: float) -> list[Label]:
+    """The marks' names above their lines, moved apart where they would meet."""
+    placed: list[Label] = []
+    ordered = sorted(marks, key=lambda mark: scale.at(mark.left_g))
+    edge = scale.left
+    starts = []
+    for mark in ordered:
+        width = text_width(mark.name, SMALL)
+        start = max(edge, scale.at(mark.left_g) - width / 2)
+        starts.append((start, width))
+        edge = start + width + 2.5
+    limit = scale.left + scale.width
+    for mark, (start, width) in zip(reversed(ordered), reversed(starts), strict=True):
+        start = min(start, limit - width)
+        placed.append(Label(start, y, mark.name, SMALL, RED))
+        limit = start - 2.5
+    return placed[::-1]
+
+
+def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> dict[int, float]:
+    """Where the badges of parts too thin to hold them stand above the bar; those without room are left out."""
+    lines = [scale.at(mark.left_g) for mark in marks]
+    wanted = {}
+    for number, (first, last) in enumerate(_segments(shawl, scale), 1):
+        if _off_lines(first, last, lines) is None:
+            wanted[number] = (first + last) / 2
+    gap = 2 * SMALL_BADGE + 0.7
+    room = int(scale.width / gap)
+    if len(wanted) > room:
+        return {}
+    low, high = scale.left + SMALL_BADGE, scale.left + scale.width - SMALL_BADGE
+    places = spread(list(wanted.values()), gap, low, high)
+    placed: dict[int, float] = {}
+    for number, place in zip(wanted, places, strict=True):
+        for x in [place, *sorted(_beside(lines), key=lambda x: abs(x - place))]:
+            clear = all(abs(x - line) > SMALL_BADGE + 0.79 for line in lines)
+            apart = all(abs(x - other) > gap - 0.4 for other in [*placed.values(), *places] if other != place)
+            if clear and apart and abs(x - place) < 2 * gap and low <= x <= high:
+                placed[number] = x
+                break
+    return placed
+
+
+def _beside(lines: list[float]) -> list[float]:
+    """Places just left and right of each mark's line."""
+    return [line + side * (SMALL_BADGE + 0.8) for line in lines for side in (-1, 1)]
+
+
+def _segments(shawl: Shawl, scale: Ruler) -> list[tuple[float, float]]:
+    bounds = [scale.at(shawl.yarn.skein_g), *[scale.at(part.left_g) for part in shawl.parts]]
+    return list(pairwise(bounds))
+
+
+def _badges(shawl: Shawl, scale: Ruler, y: float, aside: dict[int, float], lines: list[float]) -> Group:
+    items: list[Item] = []
+    for number, (first, last) in enumerate(_segments(shawl, scale), 1):
+        middle = (first + last) / 2
+        place = _off_lines(first, last, lines)
+        if number in aside:
+            x = aside[number]
+            leader = (("M", (x, y - 4.2 + SMALL_BADGE)), ("L", (middle, y + 1.2)))
+            items.append(Path(leader, Style(stroke=INK, width=THIN)))
+            items += badge_items(number, x, y - 3.2, SMALL_BADGE)
+        elif place is not None:
+            items += badge_items(number, place, y + BAR / 2)
+    return Group("ruler-badges", tuple(items))
+
+
+def _off_lines(first: float, last: float, lines: list[float]) -> float | None:
+    """The place nearest to a segment's middle at which a badge fits and keeps off the marks."""
+    low, high = first + BADGE_RADIUS + 0.4, last - BADGE_RADIUS - 0.4
+    clear = BADGE_RADIUS + 1.2
+    middle = (first + last) / 2
+    places = [middle, *[line + side * clear for line in lines for side in (-1, 1)]]
+    free = [x for x in places if low <= x <= high and all(abs(x - line) >= clear - 1e-9 for line in lines)]
+    return min(free, key=lambda x: abs(x - middle)) if free else None

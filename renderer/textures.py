@@ -1,0 +1,180 @@
+"""Textures that tell fabrics apart without colour: lines, dots and rungs that follow the rows.
+
+All are strokes along rows. Dots are round dashes without length and rungs are short dashes of a stroke as wide as the
+elongated row, so that one path draws a whole row of either. No two marks of a fabric lie closer than 1.5 mm.
+"""
+
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.shawl import BandPlan, Shawl
+from halfhank.renderer.frame import Frame
+from halfhank.renderer.geometry import curve_length, cut_at
+from halfhank.renderer.ramp import Lab, Ramp, ink_on
+from halfhank.renderer.scene import Path, PathData, Style
+from halfhank.renderer.spans import Span, share_at
+
+LINE_PITCH = 1.75
+DOT_PITCH, DOT_SPACING = 1.35, 2.7
+RUNG_WIDTH = 0.3
+LINES, DOTS, RUNGS = "plain", "openwork", "drop"
+LINE_DASHES: tuple[tuple[float, ...], ...] = ((), (2.6, 1.5), (0.9, 1.5), (4.5, 1.5, 0.9, 1.5))
+DOT_LENGTHS = (0.0, 1.2, 0.0, 2.0)
+DOT_WIDTHS = (0.52, 0.4, 0.8, 0.3)
+RUNG_GAPS = (1.5, 2.5, 3.7, 5.2)
+INK_STEPS = 12
+
+
+class Pattern(NamedTuple):
+    """A texture: its kind, and which variation of it, 0…3."""
+
+    kind: str
+    variation: int
+
+
+Patterns = dict[tuple[str, int], Pattern]
+
+
+def patterns_of(shawl: Shawl) -> Patterns:
+    """A pattern for each fabric that a band is worked in, by name and wraps; fabrics of one kind take turns."""
+    kinds = {fabric.name: fabric.texture for fabric in shawl.fabrics}
+    patterns: Patterns = {}
+    counts: dict[str, int] = {}
+    for band in shawl.bands:
+        key = fabric_key(band)
+        if key not in patterns:
+            kind = RUNGS if band.wraps > 1 else kinds.get(band.stitch, LINES)
+            patterns[key] = Pattern(kind, counts.get(kind, 0) % 4)
+            counts[kind] = counts.get(kind, 0) + 1
+    return patterns
+
+
+def fabric_key(band: BandPlan) -> tuple[str, int]:
+    """What tells two fabrics apart: the stitch, and for elongated rows the wraps."""
+    return band.stitch, band.wraps
+
+
+def line_style(pattern: Pattern, lab: Lab) -> Style:
+    """Stroke of a line in plain fabric."""
+    return Style(stroke=ink_on(lab, 0.13), width=0.15, dash=LINE_DASHES[pattern.variation])
+
+
+def dot_style(pattern: Pattern, lab: Lab, spacing: float = DOT_SPACING) -> Style:
+    """Stroke of a row of dots, `spacing` between their middles."""
+    length = DOT_LENGTHS[pattern.variation]
+    gap = spacing - length if spacing - length >= 1.5 else 1.5
+    return Style(stroke=ink_on(lab, 0.36), width=DOT_WIDTHS[pattern.variation], dash=(length, gap), cap="round")
+
+
+def rung_style(pattern: Pattern, lab: Lab, height: float) -> Style:
+    """Stroke along the middle of an elongated row of that height, whose dashes are its rungs."""
+    return Style(stroke=ink_on(lab, 0.3), width=height, dash=(RUNG_WIDTH, RUNG_GAPS[pattern.variation]))
+
+
+def texture(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
+    """The texture of one span."""
+    if pattern.kind == RUNGS:
+        return _rungs(frame, span, pattern, ramp)
+    if pattern.kind == DOTS:
+        return _dots(frame, span, pattern, ramp)
+    return _lines(frame, span, pattern, ramp)
+
+
+def texture_rows(span: Span, height: float, pitch: float) -> list[int]:
+    """Boundaries inside the span, evenly at least `pitch` mm apart and half of it from its ends; `height` in mm."""
+    rows = span.last - span.first + 1
+    if rows < 2 or height < 0.5 * pitch:
+        return []
+    step = max(1, -int(-pitch * rows // height))
+    count = max(1, rows // step)
+    first = span.first - 1 + (rows - (count - 1) * step) // 2
+    return [first + k * step for k in range(count)]
+
+
+def _ink_lab(frame: Frame, ramp: Ramp, row: int) -> tuple[int, Lab]:
+    """The fabric's colour at a row in a few steps, so that the texture's paths can be joined by ink."""
+    step = round(share_at(frame.shawl, row) * INK_STEPS)
+    return step, ramp.lab(step / INK_STEPS)
+
+
+def _lines(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
+    by_ink: dict[Style, list[PathData]] = {}
+    for row in texture_rows(span, frame.rise(span.first - 1, span.last), LINE_PITCH):
+        style = line_style(pattern, _ink_lab(frame, ramp, row)[1])
+        halves = [frame.curve(row)] if not style.dash else outwards(frame, row)
+        by_ink.setdefault(style, []).extend(frame.data(half) for half in halves)
+    return _joined(by_ink)
+
+
+def _dots(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
+    by_ink: dict[Style, list[PathData]] = {}
+    for k, row in enumerate(texture_rows(span, frame.rise(span.first - 1, span.last), DOT_PITCH)):
+        style = dot_style(pattern, _ink_lab(frame, ramp, row)[1])
+        pitch = sum(style.dash)
+        for half in outwards(frame, row):
+            part = trimmed(half, pitch * (0.25 if k % 2 else 0.75), 0.7)
+            if part is not None:
+                by_ink.setdefault(style, []).append(frame.data(part))
+    return _joined(by_ink)
+
+
+def _rungs(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
+    heights = frame.shawl.rows.height_cm
+    row = max(range(span.first, span.last + 1), key=lambda i: heights[i])
+    height = frame.rise(row - 1, row)
+    if height < 0.25:
+        return []
+    lab = _ink_lab(frame, ramp, row)[1]
+    style = rung_style(pattern, lab, height)
+    middle = halfway_between(frame.curve(row - 1, True), frame.curve(row))
+    parts = [trimmed(half, sum(style.dash) / 2, 0.3 + height / 2) for half in halves_of(frame, middle)]
+    rungs = tuple(command for part in parts if part is not None for command in frame.data(part))
+    sides = frame.data(frame.curve(row - 1, True)) + frame.data(frame.curve(row))
+    rails = Path(sides, Style(stroke=ink_on(lab, 0.16), width=0.14))
+    return [rails, Path(rungs, style)] if rungs else [rails]
+
+
+def _joined(by_ink: dict[Style, list[PathData]]) -> list[Path]:
+    return [Path(tuple(command for data in parts for command in data), style) for style, parts in by_ink.items()]
+
+
+def outwards(frame: Frame, row: int) -> list[Curve]:
+    """A boundary as its halves from the middle outwards, so that a texture lies symmetrically; sideways as it is."""
+    return halves_of(frame, frame.curve(row))
+
+
+def halves_of(frame: Frame, curve: Curve) -> list[Curve]:
+    """A curve along a row as its halves from the spine or the middle outwards; whole in a piece worked sideways."""
+    if frame.shawl.outline.sideways:
+        return [curve]
+    corner = len(curve.pieces) // 2
+    if frame.shawl.outline.spine is not None and len(curve.pieces) % 2 == 0:
+        left = Curve(curve.start, curve.pieces[:corner])
+        return [left.reversed(), Curve(left.end, curve.pieces[corner:])]
+    length = curve_length(curve)
+    if length <= 0:
+        return []
+    left, right = cut_at(curve, length / 2)
+    return [left.reversed(), right]
+
+
+def trimmed(curve: Curve, start: float, end: float) -> Curve | None:
+    """The curve without so much of its two ends; None where nothing is left."""
+    length = curve_length(curve)
+    if length - start - end < 0.1:
+        return None
+    return cut_at(cut_at(curve, start)[1], length - start - end)[0]
+
+
+def halfway_between(one: Curve, other: Curve) -> Curve:
+    """The curve midway between two neighbouring boundaries; the second where they are built differently."""
+    if [len(p) for p in one.pieces] != [len(p) for p in other.pieces]:
+        return other
+
+    def middle(p: Point, q: Point) -> Point:
+        return ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
+
+    pieces = [
+        tuple([middle(p, q) for p, q in zip(a, b, strict=True)]) for a, b in zip(one.pieces, other.pieces, strict=True)
+    ]
+    return Curve(middle(one.start, other.start), tuple(pieces))

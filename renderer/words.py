@@ -1,0 +1,54 @@
+"""Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
+
+CM_PER_INCH = 2.54
+M_PER_YARD = 0.9144
+MINUS = "−"
+
+
+def rounded(value: float) -> str:
+    """Whole from ten on, below it to a tenth: `105`, `7.5`, `5`."""
+    if abs(value) >= 9.95:
+        return f"{value:.0f}".replace("-", MINUS)
+    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0").replace("-", MINUS)
+
+
+def length_words(cm: float, units: str) -> str:
+    """A length with the leading unit first: `105 cm (41 in)`, or the reverse where `units` is `in`."""
+    metric, imperial = f"{rounded(cm)} cm", f"{rounded(cm / CM_PER_INCH)} in"
+    return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
+
+
+def yarn_words(metres: float, units: str) -> str:
+    """A length of yarn: `380 m (416 yd)` or the reverse."""
+    metric, imperial = f"{metres:.0f} m", f"{metres / M_PER_YARD:.0f} yd"
+    return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
+
+
+def grams(value: float) -> str:
+    """A scale reading without its unit: `55`, `7.9`."""
+    return rounded(value)
+
+
+def tenths(value: float) -> str:
+    """A mass to 0.1 g without its unit, never `-0.0`."""
+    return f"{round(value, 1) + 0.0:.1f}".replace("-", MINUS)
+
+
+def percent(share: float) -> str:
+    """A share of the yarn: `8 %`, `<1 %` for less than half a percent that is not nothing."""
+    return "<1 %" if 0 < share < 0.005 else f"{100 * share:.0f} %"
+
+
+def stitches(count: int) -> str:
+    """`1 st`, `73 sts`."""
+    return f"{count} st" if count == 1 else f"{count} sts"
+
+
+def row_range(first: int, last: int) -> str:
+    """`row 5` or `rows 5–12`."""
+    return f"row {first}" if first == last else f"rows {first}–{last}"
+
+
+def plain_number(value: float) -> str:
+    """A number as short as it can be said to a tenth: `20`, `22.5`."""
+    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0").replace("-", MINUS)

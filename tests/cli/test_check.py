@@ -1,0 +1,63 @@
+"""`halfhank check`: many files, one report."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from tests.cli.running import GOOD, halfhank
+
+MISTAKEN = GOOD.replace("garter 4 ridges", "gatrer 4 ridges")
+ADVISED = GOOD.replace("gauge 20 sts 40 rows", "gauge 20 sts 60 rows")
+
+
+@pytest.fixture
+def three(tmp_path: Path) -> list[Path]:
+    paths = [tmp_path / name for name in ("good.shawl", "advised.shawl", "mistaken.shawl")]
+    for path, text in zip(paths, (GOOD, ADVISED, MISTAKEN), strict=True):
+        path.write_text(text)
+    return paths
+
+
+def test_every_file_is_reported(three: list[Path]) -> None:
+    good, advised, mistaken = three
+    result = halfhank("check", *three)
+    assert (result.status, result.err) == (1, "")
+    text = result.out.decode()
+    assert f"{good}: all well\n" in text
+    assert f"{advised}: 1 piece of advice\n" in text and "advice [odd-gauge]" in text
+    line = MISTAKEN.split("\n").index("  gatrer 4 ridges") + 1
+    assert f"{mistaken}:{line}:3: mistake [unknown-stitch]" in text
+    assert f"{mistaken}: 1 mistake\n" in text
+    assert f" {line} |   gatrer 4 ridges\n" in text and "|   ^^^^^^\n" in text
+
+
+def test_advice_counts_only_when_asked(three: list[Path]) -> None:
+    assert halfhank("check", three[1]).status == 0
+    assert halfhank("check", "--strict", three[1]).status == 1
+    assert halfhank("check", "--strict", three[0]).status == 0
+
+
+def test_a_file_that_cannot_be_read_does_not_hide_the_others(three: list[Path]) -> None:
+    missing = three[0].with_name("missing.shawl")
+    result = halfhank("check", missing, three[2])
+    assert result.status == 2
+    assert result.err == f"halfhank: cannot read {missing}: No such file or directory\n"
+    assert "unknown-stitch" in result.out.decode()
+
+
+def test_json_is_a_list_of_files_with_their_problems(three: list[Path]) -> None:
+    result = halfhank("check", "--json", *three)
+    assert (result.status, result.err) == (1, "")
+    files = json.loads(result.out)
+    assert [entry["file"] for entry in files] == [str(path) for path in three]
+    assert files[0]["problems"] == []
+    (advice,), (mistake,) = files[1]["problems"], files[2]["problems"]
+    assert (advice["severity"], advice["code"]) == ("advice", "odd-gauge")
+    assert set(mistake) == {"code", "severity", "line", "column", "message", "hint"}
+    assert (mistake["severity"], mistake["code"], mistake["column"]) == ("mistake", "unknown-stitch", 3)
+
+
+def test_standard_input_can_be_checked() -> None:
+    assert halfhank("check", "-", stdin=GOOD.encode()).out == b"standard input: all well\n"
+    assert b"unknown-stitch" in halfhank("check", "-", stdin=MISTAKEN.encode()).out

@@ -1,0 +1,78 @@
+"""`halfhank draw`: formats, places and options."""
+
+from pathlib import Path
+
+import pytest
+from halfhank.cli.commands.draw import RAMPS
+from halfhank.renderer.ramp import RAMPS as DRAWN
+from lxml import etree
+
+from tests.cli.running import GOOD, halfhank
+
+MAGIC = {"svg": b"<?xml", "png": b"\x89PNG\r\n\x1a\n", "pdf": b"%PDF-"}
+
+
+@pytest.mark.parametrize("extension", ["svg", "png", "pdf", "SVG", "Png"])
+def test_the_extension_decides_the_format(good: Path, extension: str) -> None:
+    path = good.parent / f"a.b.{extension}"
+    result = halfhank("draw", good, "-o", path)
+    assert result == (0, f"{path}\n".encode(), "")
+    assert path.read_bytes().startswith(MAGIC[extension.lower()])
+
+
+def test_without_a_place_the_drawing_goes_beside_the_description(good: Path) -> None:
+    assert halfhank("draw", good).status == 0
+    assert good.with_suffix(".svg").read_bytes().startswith(MAGIC["svg"])
+    assert len(list(good.parent.iterdir())) == 2
+
+
+def test_a_description_called_svg_is_not_drawn_over(good: Path) -> None:
+    path = good.rename(good.with_suffix(".svg"))
+    result = halfhank("draw", path)
+    assert result.status == 2 and "is the description itself" in result.err
+    assert path.read_text() == GOOD
+
+
+def test_the_same_bytes_wherever_it_goes(good: Path) -> None:
+    halfhank("draw", good)
+    assert halfhank("draw", "-", stdin=GOOD.encode()).out == good.with_suffix(".svg").read_bytes()
+
+
+def test_a_scale_is_kept(good: Path) -> None:
+    for scale in ("1:10", "1:12.5"):
+        assert scale in "".join(_root("--scale", scale, good=good).itertext())
+
+
+def test_a_width_is_kept(good: Path) -> None:
+    width = _root("--width", "150", good=good).get("width", "")
+    assert width.endswith("mm")
+    assert float(width.removesuffix("mm")) == pytest.approx(150, abs=0.5)
+
+
+def test_units_lead_as_asked(good: Path) -> None:
+    text = "".join(_root("--units", "in", good=good).itertext())
+    assert text != "".join(_root("--units", "cm", good=good).itertext())
+
+
+def test_every_ramp_can_be_asked_for(good: Path) -> None:
+    assert set(RAMPS) == set(DRAWN)
+    assert len({halfhank("draw", "-", "--ramp", ramp, stdin=GOOD.encode()).out for ramp in RAMPS}) == len(RAMPS)
+
+
+def test_contours_are_drawn_when_asked(good: Path) -> None:
+    plain, contoured = _root(good=good), _root("--contours", good=good)
+    assert len(list(contoured.iter())) > len(list(plain.iter()))
+
+
+def test_advice_is_told_and_the_drawing_stands(good: Path) -> None:
+    good.write_text(GOOD.replace("gauge 20 sts 40 rows", "gauge 20 sts 60 rows"))
+    result = halfhank("draw", good)
+    assert result.status == 0
+    assert "advice [odd-gauge]" in result.err
+    assert good.with_suffix(".svg").exists()
+
+
+def _root(*options: str, good: Path) -> etree._Element:
+    result = halfhank("draw", good, "-o", "-", *options)
+    assert result.status == 0, result
+    return etree.fromstring(result.out)

@@ -1,0 +1,108 @@
+"""What a scene holds, taken apart without the renderer's own geometry: texts, points and filled areas in mm."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from halfhank.renderer.metrics import text_width
+from halfhank.renderer.scene import Circle, Group, Item, Label, Path, PathData, Rect, Scene
+from shapely import Polygon
+
+ASCENT, DESCENT = 0.75, 0.21
+"""Helvetica's ascender (0.718) and descender (0.207) in ems, from its font metrics, with a little air."""
+
+
+class TextBox(NamedTuple):
+    """A label and the upright box around it."""
+
+    label: Label
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def meets(self, other: "TextBox") -> bool:
+        return (
+            self.left < other.right - 1e-6
+            and other.left < self.right - 1e-6
+            and self.top < other.bottom - 1e-6
+            and other.top < self.bottom - 1e-6
+        )
+
+
+def text_box(label: Label) -> TextBox:
+    width = text_width(label.text, label.size, label.face, label.bold)
+    left = -{"start": 0.0, "middle": 0.5, "end": 1.0}[label.anchor] * width
+    up, down = ASCENT * label.size, DESCENT * label.size
+    if label.turn == 0:
+        return TextBox(label, label.x + left, label.y - up, label.x + left + width, label.y + down)
+    assert label.turn == -90
+    return TextBox(label, label.x - up, label.y - left - width, label.x + down, label.y - left)
+
+
+def walk(items: tuple[Item, ...], clipped: bool = False) -> Iterator[tuple[Item, bool]]:
+    """Every item that is no group, and whether a clip confines it."""
+    for item in items:
+        if isinstance(item, Group):
+            yield from walk(item.items, clipped or item.clip is not None)
+        else:
+            yield item, clipped
+
+
+def labels(scene: Scene) -> list[Label]:
+    return [item for item, _ in walk(scene.items) if isinstance(item, Label) and item.text.strip()]
+
+
+def group(items: tuple[Item, ...], name: str) -> Group:
+    """The group of that name, wherever it is."""
+    for item in items:
+        if isinstance(item, Group):
+            if item.name == name:
+                return item
+            try:
+                return group(item.items, name)
+            except LookupError:
+                pass
+    raise LookupError(name)
+
+
+def flattened(data: PathData, steps: int = 12) -> list[tuple[float, float]]:
+    """The points of one subpath, each cubic cut into equal steps of its parameter."""
+    points: list[tuple[float, float]] = []
+    for letter, numbers in data:
+        if letter in "ML":
+            points.append((numbers[0], numbers[1]))
+        elif letter == "C":
+            a, (b, c, d) = points[-1], zip(numbers[::2], numbers[1::2], strict=True)
+            for k in range(1, steps + 1):
+                t = k / steps
+                w = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
+                x, y = (sum(f * p[i] for f, p in zip(w, (a, b, c, d), strict=True)) for i in (0, 1))
+                points.append((x, y))
+        else:
+            assert letter == "Z", letter
+    return points
+
+
+def extent(item: Item) -> tuple[float, float, float, float]:
+    """The upright box of an item's centre lines."""
+    if isinstance(item, Label):
+        return text_box(item)[1:]
+    if isinstance(item, Circle):
+        return (item.x - item.radius, item.y - item.radius, item.x + item.radius, item.y + item.radius)
+    if isinstance(item, Rect):
+        return (item.x, item.y, item.x + item.width, item.y + item.height)
+    assert isinstance(item, Path)
+    points = flattened(item.data)
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def strips(scene: Scene) -> list[Path]:
+    """The shaded strips of the fabric, in working order."""
+    bands = [item for item in group(scene.items, "fabric").items if isinstance(item, Group)]
+    return [item for band in bands for item in band.items if isinstance(item, Path) and item.style.fill]
+
+
+def areas(paths: list[Path]) -> list[Polygon]:
+    """Filled paths as polygons, made valid."""
+    return [Polygon(flattened(path.data)).buffer(0) for path in paths]
