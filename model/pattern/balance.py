@@ -61,10 +61,10 @@ def passes(level: Level, tally: RowTally, multiples: int) -> int:
 
 
 def least_multiples(levels: list[Level], tallies: list[RowTally]) -> int:
-    """The smallest number of multiples, from 1, over which every row's stars are worked at least once."""
+    """The smallest number of multiples, from 1, over which every row works a whole multiple between its stars."""
     least = 1
     for level, tally in zip(levels, tallies, strict=False):
         if tally.across is not None and level.each:
-            needed = tally.outside.taken + tally.across.taken - level.extra
+            needed = tally.outside.taken + level.each - level.extra
             least = max(least, -(-needed // level.each))
     return least

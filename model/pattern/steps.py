@@ -1,5 +1,6 @@
 """A pattern's rows stitch by stitch, over a given number of multiples."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.syntax import Across, Item, Work
@@ -43,7 +44,7 @@ def levels_of(pattern: Pattern) -> tuple[Level, ...]:
 
 
 def fewest_multiples(pattern: Pattern) -> int:
-    """The smallest number of multiples in which every row's stars are worked at least once."""
+    """The smallest number of multiples over which every row works a whole multiple between its stars."""
     return least_multiples(list(levels_of(pattern)), [row.tally for row in pattern.rows])
 
 
@@ -53,34 +54,68 @@ def worked_rows(pattern: Pattern, multiples: int, turned: bool = False) -> list[
     box = _first_box(pattern, turned)
     for row, level in zip(pattern.rows, levels_of(pattern), strict=False):
         wrong_side = row.wrong_side != turned
-        steps = _steps(row, level, multiples)
-        box_in, box_out = _boxes(row, level, wrong_side, box)
-        found.append(WorkedRow(row, wrong_side, tuple(steps[::-1] if wrong_side else steps), box_in, box_out))
+        steps = _steps(row, level, multiples, wrong_side)
+        if row.across:
+            window = _window(row, level, multiples, wrong_side, box)
+            box_in = (_sum(steps[: window[0]], "taken"), _sum(steps[: window[1]], "taken"))
+            box_out = (_sum(steps[: window[0]], "made"), _sum(steps[: window[1]], "made"))
+        else:
+            box_in = box_out = box
+        found.append(WorkedRow(row, wrong_side, steps, box_in, box_out))
         box = box_out
     return found
 
 
+def _sum(steps: Sequence[Step], what: str) -> int:
+    return sum(getattr(step, what) for step in steps)
+
+
 def _first_box(pattern: Pattern, turned: bool) -> tuple[int, int]:
-    """Where the multiple lies before row 1: where the first row with stars finds it."""
-    for row, level in zip(pattern.rows, levels_of(pattern), strict=False):
-        if row.across:
-            return _boxes(row, level, row.wrong_side != turned, (0, 0))[0]
-    return (0, pattern.multiple.each)
+    """Where the multiple lies before row 1: where the first row with stars has it, a right-side row if there is one."""
+    levels = levels_of(pattern)
+    starred = [(row.wrong_side != turned, i) for i, row in enumerate(pattern.rows) if row.across]
+    if not starred:
+        return (0, pattern.multiple.each)
+    wrong_side, first = min(starred)
+    if levels[first] != levels[0]:
+        wrong_side, first = starred[0]
+    tally = pattern.rows[first].tally
+    right = (tally.after if wrong_side else tally.before).taken
+    return (right, right + levels[0].each)
 
 
-def _boxes(
-    row: PatternRow, level: Level, wrong_side: bool, before: tuple[int, int]
-) -> tuple[tuple[int, int], tuple[int, int]]:
-    tally = row.tally
-    if tally.across is None:
-        return before, before
-    right = tally.after if wrong_side else tally.before
-    times = level.each // tally.across.taken
-    box_in = (right.taken, right.taken + times * tally.across.taken)
-    return box_in, (right.made, right.made + times * tally.across.made)
+def _window(row: PatternRow, level: Level, multiples: int, wrong_side: bool, box: tuple[int, int]) -> tuple[int, int]:
+    """The steps of the first multiple: those in the box, if one multiple more only means working them once more.
+
+    Else they are those that stand between the stars. A row may have its stars at either end of a multiple: `k2, *p4, k2*`
+    is `*k2, p4*, k2`.
+    """
+    steps = _steps(row, level, multiples, wrong_side)
+    longer = _steps(row, level, multiples + 1, wrong_side)
+    length = len(longer) - len(steps)
+    outside = units(row.items[: row.items.index(row.across)] if row.across and not wrong_side else _after(row))
+    own = len(outside)
+    starts, at = [], 0
+    for place, step in enumerate(longer[: len(steps) - length + 1]):
+        if at == box[0] and (*longer[:place], *longer[place + length :]) == steps:
+            starts.append(place)
+        at += step.taken
+    start = min(starts, key=lambda place: abs(place - own), default=own)
+    return (start, start + length)
 
 
-def _steps(row: PatternRow, level: Level, multiples: int) -> list[Step]:
+def _after(row: PatternRow) -> tuple[Item, ...]:
+    across = row.across
+    return row.items[row.items.index(across) + 1 :] if across else ()
+
+
+def _steps(row: PatternRow, level: Level, multiples: int, wrong_side: bool) -> tuple[Step, ...]:
+    """A row's steps from the right edge to the left one."""
+    steps = _in_order(row, level, multiples)
+    return tuple(steps[::-1] if wrong_side else steps)
+
+
+def _in_order(row: PatternRow, level: Level, multiples: int) -> list[Step]:
     whole = row.tally.whole
     if whole:
         first = whole_row(row)
