@@ -53,13 +53,14 @@ def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> N
 
 @click.group(cls=LazyGroup)
 @click.option(
-    "-V", "--version", is_flag=True, expose_value=False, is_eager=True, callback=_show_version, help="Version."
+    "-V", "--version", is_flag=True, expose_value=False, is_eager=True, callback=_show_version, help="Show the version."
 )
 @helped
 def halfhank() -> None:
     """Tell what a one-skein shawl will be, and whether the yarn pays for it.
 
     A description goes in (FILE, or - for standard input); a true-to-scale drawing or a plan of every row comes out.
+    Each command has its own --help.
 
     \b
     Exit status: 0 all well, 1 mistakes in the description,

@@ -8,7 +8,7 @@ from halfhank.grammar.problems import Span
 from halfhank.grammar.stitches import Stitches
 from halfhank.grammar.syntax import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
 from halfhank.grammar.values import Branch, Teller, branch, branches, count, decimal, length, maybe, name, text
-from halfhank.grammar.words import SHAPES, nearest
+from halfhank.grammar.words import FACTS, SHAPES, nearest
 
 _REQUIRED = {
     "shawl": 'start with `shawl "…"`',
@@ -23,7 +23,6 @@ _PICOT = (2, 4)
 def assemble(teller: Teller, blocks: Blocks) -> Description | None:
     """The description that the blocks make, None where a required fact was not understood."""
     stitches = Stitches().read(teller, blocks)
-    _tell_missing(teller, blocks, stitches)
     title, heads = _shawl(teller, blocks)
     yarn = _yarn(teller, blocks)
     needles = _needles(teller, blocks)
@@ -33,6 +32,7 @@ def assemble(teller: Teller, blocks: Blocks) -> Description | None:
     bind_off = _bind_off(teller, blocks)
     log = _log(teller, blocks, yarn)
     check_turn_back(teller, turn_back, blocks)
+    _tell_missing(teller, blocks, stitches)
     if not (title and yarn and needles and shape and parts and any(s.gauge for s in stitches.blocks.values())):
         return None
     by, remarks, units = heads.get("by"), heads.all("remark"), heads.get("units") or "cm"
@@ -47,9 +47,9 @@ def _tell_missing(teller: Teller, blocks: Blocks, stitches: Stitches) -> None:
     if blocks.unsure:
         return
     for kind, hint in _REQUIRED.items():
-        if not blocks.of(kind):
+        if not blocks.of(kind) and not teller.strays & set(FACTS.get(f"in_{kind}", ())):
             teller.tell("missing-block", None, f"There is no `{kind}` block.", hint)
-    if not stitches.maybe_gauge:
+    if not stitches.maybe_gauge and "gauge" not in teller.strays:
         span = next((block.span for block in blocks.of("stitch")), None)
         hint = "add `gauge … sts … rows over 10 cm` to a `stitch` block"
         teller.tell("missing-fact", span, "No stitch has a gauge.", hint)

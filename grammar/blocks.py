@@ -10,6 +10,7 @@ from halfhank.grammar.problems import Span
 from halfhank.grammar.values import Branch, Teller
 from halfhank.grammar.words import FACTS, HEADERS
 
+_GUESSED_BY = 5
 _KINDS = {"turn": "turn back", "bind": "bind off"}
 _MANY = frozenset({"stitch", "part"})
 _MAY_BE_EMPTY = frozenset({"shawl", "needles", "turn back", "bind off"})
@@ -56,40 +57,46 @@ def find_blocks(teller: Teller, roots: list[Line]) -> Blocks:
     """Sort the lines of the top level into blocks, and tell headers that are wrong, empty, doubled or out of order."""
     found: list[Block] = []
     unsure = False
+    spared: set[int] = set()  # blocks that a line of no known kind may belong to
     for line in roots:
-        if _is_stray(line.source, found):
+        if _is_stray(line, found):
             unsure |= not _take_in(teller, line, found)
             continue
         tree = parsed(teller, line.source, "header")
-        kind = _kind(line)
-        if kind is None:
-            unsure = True
-        else:
+        kind = _kind(line, {block.kind for block in found})
+        if guessed_word(line.source, "header") is None:
+            spared.update(block.source.number for block in found[-1:])
+        if kind:
             found.append(Block(kind, line.source, tree, list(line.children)))
-    _tell_empty(teller, found)
+        else:
+            unsure = True
+    _tell_empty(teller, [block for block in found if block.source.number not in spared])
     _tell_order(teller, _without_doubles(teller, found))
     return Blocks(found, unsure)
 
 
-def _kind(line: Line) -> str | None:
+def _kind(line: Line, found: set[str]) -> str | None:
     """The kind of a header, misspelt or not; by the lines under it where the word itself says nothing."""
     word = "bind" if line.source.code.startswith("cast off") else guessed_word(line.source, "header")
-    if word is None:
-        guesses = (word for word, start in HEADERS.items() if start and _reads_any(line.children, start))
-        word = next(guesses, None)
+    if word is None and line.children:
+        fitting = {kind: _fitting(line.children, start) for kind, start in HEADERS.items() if start}
+        word = max(fitting, key=lambda kind: (fitting[kind], kind in _MANY or kind not in found))
+        word = word if fitting[word] else None
     return None if word is None else _KINDS.get(word, word)
 
 
-def _reads_any(lines: list[Line], start: str) -> bool:
-    return any(accepted(line.source, start) for line in lines[:3])
+def _fitting(lines: list[Line], start: str) -> int:
+    """How many of the first lines say something in this kind of block."""
+    return sum(accepted(line.source, start) for line in lines[:_GUESSED_BY])
 
 
-def _is_stray(source: SourceLine, found: list[Block]) -> bool:
+def _is_stray(line: Line, found: list[Block]) -> bool:
     """Whether a line of the top level is a fact of some block."""
-    word = first_word(source)
+    word, source = first_word(line.source), line.source
     if word in HEADERS or source.code.startswith("cast off"):
         return False
-    if any(word in facts for facts in FACTS.values()):
+    homes = [start for start, facts in FACTS.items() if word in facts]
+    if homes and (not line.children or any(accepted(source, start) for start in homes)):
         return True
     return bool(found) and found[-1].kind == "part" and accepted(source, "in_part")
 
@@ -124,6 +131,8 @@ def _without_doubles(teller: Teller, found: list[Block]) -> list[Block]:
     kept = []
     for block in found:
         if block.kind in first and block.kind not in _MANY:
+            if block.source.number in teller.told:
+                continue
             message = f"A description has one `{block.kind}` block."
             teller.tell("duplicate-block", block.span, message, f"line {first[block.kind]} has it already")
         else:

@@ -3,8 +3,8 @@
 from typing import Any
 
 from halfhank.grammar.facts import FACT_BUILDERS
-from halfhank.grammar.layout import Line, SourceLine
-from halfhank.grammar.lines import guessed_word, read_line
+from halfhank.grammar.layout import MAX_LINE, Line, SourceLine
+from halfhank.grammar.lines import first_word, guessed_word, read_line
 from halfhank.grammar.problems import Span
 from halfhank.grammar.values import Branch, Teller
 from halfhank.grammar.words import FACTS
@@ -26,6 +26,8 @@ _MANY = frozenset({"remark", "row", "shaping", "weighing"})
 def parsed(teller: Teller, source: SourceLine, start: str) -> Branch | None:
     """The tree of a line, mended where a mend is known; its mistake of grammar is told, one a line."""
     teller.line = source.number
+    if len(source.raw) > MAX_LINE:
+        return None
     tree, problem = read_line(source, start)
     if problem and source.number not in teller.told:
         teller.told.add(source.number)
@@ -56,8 +58,9 @@ class Body:
         return tuple(self.found.get(key, ()))
 
     def lacks(self, key: str) -> bool:
-        """Whether a fact is missing, and no mistake explains it."""
-        return key not in self.seen and not self.unsure
+        """Whether a fact is missing, and no mistake explains it, here or in another block."""
+        elsewhere = {facts.get(word) for word in self._teller.strays for facts in FACTS.values()}
+        return key not in self.seen and key not in elsewhere and not self.unsure
 
     def read(self, lines: list[Line], start: str) -> "Body":
         """Read all lines by the start rule of the block."""
@@ -69,6 +72,7 @@ class Body:
         tree = parsed(self._teller, source, start)
         if tree is None:
             word = guessed_word(source, start)
+            self._teller.strays.add(first_word(source))
             self.fail(FACTS[start][word] if word else None, source.span)
             return
         key = _KEYS.get(tree.data, tree.data)

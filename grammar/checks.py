@@ -23,8 +23,8 @@ def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) 
     parts = blocks.of("part")
     if turn_back is None or turn_back.around is None or not parts:
         return
-    tree, line = parts[-1].tree, parts[-1].source.number
-    if tree is None or any(problem.span and problem.span.line == line for problem in teller.problems):
+    tree, lines = parts[-1].tree, (parts[-1].source.number, turn_back.span.line)
+    if tree is None or any(problem.span and problem.span.line in lines for problem in teller.problems):
         return
     last = branch(tree, 0)
     if text(Teller(), last).value != turn_back.around.value:

@@ -162,6 +162,7 @@ class _Tree:
             if parent.depth == MAX_NESTING and not parent.told:
                 message = f"Blocks nest at most {MAX_NESTING} deep."
                 self._tell(line.source, "nesting-too-deep", message, "unroll a repeat")
+                siblings.append(line)
             parent.told.add(width)
             siblings = []
         self._hang(line, siblings, parent.depth + 1, width)

@@ -65,7 +65,7 @@ class LineLexer(ContextualLexer):
 
 
 class StraySigns:
-    """The post-lexer that does nothing but keep `OTHER` in every state, so that a stray sign is a token like any other."""
+    """The post-lexer that does nothing but keep `OTHER` in every state, so that a stray sign is a token as well."""
 
     always_accept = ("OTHER",)
 

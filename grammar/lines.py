@@ -45,7 +45,7 @@ def accepted(source: SourceLine, start: str) -> bool:
 
 
 def _renamed(source: SourceLine, start: str) -> Reading | None:
-    """A line of a part that was read as a band, but makes sense with its first word put right: `evn`, `repaet 3 times`."""
+    """A line that was read as a band but makes sense with its first word put right: `evn`, `repaet 3 times`."""
     written, meant = first_word(source), guessed_word(source, start)
     if start != "in_part" or meant is None or meant == written:
         return None
@@ -68,6 +68,8 @@ def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
         parser = error.interactive_parser
         accepts: set[str] = parser.accepts()  # type: ignore[no-untyped-call]
         words = _replacement(error.token, accepts)
+        if words and not _fit(parser, error.token, words):
+            words = None
         problem = problem or _explain(error.token, accepts, words, source, start)
         if words is None:
             return Reading(None, problem)
@@ -76,8 +78,6 @@ def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> Reading:
                 return Reading(parser.resume_parse(), problem)  # type: ignore[no-untyped-call]
             return Reading(parser.feed_eof(error.token), problem)  # type: ignore[no-untyped-call]
         except UnexpectedToken as next_error:
-            if next_error.token.type == _END and error.token.type == _END:
-                return Reading(None, problem)
             error = next_error
     return Reading(None, problem)
 
@@ -107,6 +107,14 @@ def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bo
         kind = "NUMBER" if word.isdigit() else types[word]
         parser.feed_token(Token.new_borrow_pos(kind, word, token))
     return bool(words)
+
+
+def _fit(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
+    """Whether the parser takes all of the words."""
+    try:
+        return _feed(parser.copy(deepcopy_values=False), token, words)
+    except UnexpectedToken:
+        return False
 
 
 def _types() -> dict[str, str]:

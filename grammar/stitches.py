@@ -19,6 +19,8 @@ class Stitches:
         self.blocks: dict[str, Stitch] = {}
         self.maybe_gauge = False
         self._known: set[str] = set(BUILT_IN_STITCHES)
+        self._doubtful: set[str] = set()  # names in headers with a mistake
+        self._nameless = False  # some header's name was not understood at all
         self._lines: dict[str, int] = {}
         self._rowed: set[str] = set()
         self._bases: dict[str, str] = {}
@@ -37,8 +39,10 @@ class Stitches:
         if stitch.value == "drop" and not drop:
             message = "`drop` is worked only as `drop W wraps`, in a part."
             teller.tell("drop-as-band", stitch.span, message)
-        elif stitch.value not in self._known:
+        elif stitch.value not in self._known and not nearest(stitch.value, tuple(sorted(self._doubtful))):
             near = nearest(stitch.value, tuple(sorted(self._known)))
+            if self._nameless and near is None:
+                return
             hint = f"write `{near}`" if near else f"describe it: `stitch {stitch.value[:40]}`"
             teller.tell("unknown-stitch", stitch.span, f"There is no stitch `{stitch.value[:40]}`.", hint)
 
@@ -51,16 +55,17 @@ class Stitches:
                 return True
             met.add(at)
             at = self._bases.get(at)
-        return stitch not in self._known or (at is not None and at not in self._known)
+        return self._nameless or stitch not in self._known or (at is not None and at not in self._known)
 
     def _header(self, teller: Teller, block: Block) -> Name | None:
         if block.tree is None:
-            words = re.findall(r"[^\W\d_][\w-]*", block.source.code)
-            self._known.update(words)
-            self._rowed.update(words)
+            self._doubtful.update(re.findall(r"[^\W\d_][\w-]*", block.source.code))
+            self._nameless = True
             return None
         teller.line = block.source.number
         stitch = name(teller, branch(block.tree, 0))
+        if block.source.number in teller.told:
+            self._doubtful.add(stitch.value)
         if stitch.value in RESERVED and stitch.value != "drop":
             message = f"`{stitch.value}` is a word of the language and names no stitch."
             teller.tell("reserved-name", stitch.span, message, "choose another name")

@@ -88,28 +88,43 @@ def build_parser(grammar: str) -> lark.Lark:
 
 
 def make_tables(grammar: bytes) -> dict[str, Any]:
-    """The tables of a grammar as plain data."""
+    """The tables of a grammar as plain data; the same grammar gives the same data in every run."""
     data, memo = build_parser(grammar.decode()).memo_serialize([TerminalDef, Rule])
     del data["options"]["_plugins"], data["options"]["postlex"]
-    parser = data["parser"]["parser"]
-    rules = [number for number, one in memo.items() if one["__type__"] == "Rule"]
-    states: dict[int, dict[int, tuple[int, Any]]] = parser["states"]
-    data["parser"]["parser"] = {
-        "symbols": list(parser["tokens"].values()),
-        "rules": rules,
-        "states": [_short_state(states[state], rules) for state in range(len(states))],
-        "start_states": parser["start_states"],
-        "end_states": parser["end_states"],
-    }
-    short = [_short_rule(one) if one["__type__"] == "Rule" else _short_terminal(one) for one in memo.values()]
-    return {"key": tables_key(grammar), "data": data, "memo": short}
+    short = {number: _short_rule(one) if _is_rule(one) else _short_terminal(one) for number, one in memo.items()}
+    order = sorted(memo, key=lambda number: (_is_rule(memo[number]), repr(short[number])))
+    place = {number: index for index, number in enumerate(order)}
+    rules = [place[number] for number in order if _is_rule(memo[number])]
+    terminals = [place[number] for number in order if not _is_rule(memo[number])]
+    parser = data["parser"]
+    parser["parser"] = _short_table(parser["parser"], {order[index]: at for at, index in enumerate(rules)})
+    parser["parser"]["rules"] = rules
+    parser["lexer_conf"]["terminals"] = [{"@": index} for index in terminals]
+    parser["parser_conf"]["rules"] = data["rules"] = [{"@": index} for index in rules]
+    return {"key": tables_key(grammar), "data": data, "memo": [short[number] for number in order]}
 
 
-def _short_state(actions: Mapping[int, tuple[int, Any]], rules: list[int]) -> list[int]:
-    row = []
-    for symbol, (kind, target) in actions.items():
-        row += [symbol, -1 - rules.index(target["@"]) if kind else target]
-    return row
+def _is_rule(one: Mapping[str, Any]) -> bool:
+    return bool(one["__type__"] == "Rule")
+
+
+def _short_table(table: Mapping[str, Any], rules: Mapping[int, int]) -> dict[str, Any]:
+    """Lark's parse table with its states in the order in which the start rules lead to them."""
+    names: dict[int, str] = table["tokens"]
+    symbols = sorted(names.values())
+    order = list(dict.fromkeys(table["start_states"][start] for start in STARTS))
+    for state in order:
+        actions = sorted((names[symbol], action) for symbol, action in table["states"][state].items() if not action[0])
+        order += [target for _, (_, target) in actions if target not in order]
+    place = {state: index for index, state in enumerate(order)}
+    states = []
+    for state in order:
+        row: list[int] = []
+        for symbol, (reduces, target) in sorted(table["states"][state].items(), key=lambda item: names[item[0]]):
+            row += [symbols.index(names[symbol]), -1 - rules[target["@"]] if reduces else place[target]]
+        states.append(row)
+    ends = {kind: {start: place[table[kind][start]] for start in STARTS} for kind in ("start_states", "end_states")}
+    return {"symbols": symbols, "states": states, **ends}
 
 
 def _short_terminal(one: Mapping[str, Any]) -> list[Any]:

@@ -20,7 +20,8 @@ class Teller:
     """Collects the problems of one description; `line` is the number of the line that is being read.
 
     `told` are the lines whose one mistake of grammar (or layout) is told. `rows_written` counts the rows of working
-    notation, so that their number stays bounded.
+    notation, so that their number stays bounded. `strays` are the first words of facts that stand in the wrong
+    block.
     """
 
     def __init__(self) -> None:
@@ -28,6 +29,7 @@ class Teller:
         self.rows_written = 0
         self.problems: list[Problem] = []
         self.told: set[int] = set()
+        self.strays: set[str] = set()
 
     def span(self, branch: Branch | Token) -> Span:
         """Where a token or a tree with at least one token stands."""
@@ -115,7 +117,9 @@ def _number(teller: Teller, tree: Branch, listed: bool = False) -> float | None:
 
 def _misnumber(teller: Teller, written: str, span: Span, listed: bool) -> None:
     if "," in written:
-        teller.tell("comma-number", span, "A comma stands between digits without a space.", _comma_mend(written, listed))
+        teller.tell(
+            "comma-number", span, "A comma stands between digits without a space.", _comma_mend(written, listed)
+        )
     elif "e" in written.lower():
         message = "Numbers are written out, without an exponent."
         teller.tell("exponent-number", span, message, _written_out(written))

@@ -99,7 +99,8 @@ def contour_lines(frame: Frame) -> Group:
 def contour_rows(frame: Frame) -> list[tuple[int, int]]:
     """Grams (10, 20 …) and the first row after which so much is used."""
     used = frame.shawl.used_g
-    rows, row = [], 0
+    rows: list[tuple[int, int]] = []
+    row = 0
     for ten in range(1, math.floor(used[-1] / 10) + 1):
         while used[row] < 10 * ten:
             row += 1

@@ -38,9 +38,9 @@ def to_pdf(scene: Scene) -> bytes:
 
     Raises `ExportError` where the cairo library is missing.
     """
-    cairosvg = _cairosvg()
+    plain_surface: Any = _cairosvg().surface.PDFSurface
 
-    class DatedSurface(cairosvg.surface.PDFSurface):  # type: ignore[misc]
+    class DatedSurface(plain_surface):  # type: ignore[misc]
         """A PDF surface that tells cairo its date and title, in place of the clock's."""
 
         def _create_surface(self, width: float, height: float) -> tuple[Any, float, float]:

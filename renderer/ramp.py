@@ -30,7 +30,7 @@ class Ramp(NamedTuple):
 
 RAMPS = {
     "tide": Ramp((0.955, 0.004, 0.042), (0.38, -0.046, -0.062)),
-    "haze": Ramp((0.985, 0.001, 0.012), (0.79, -0.012, -0.022)),
+    "haze": Ramp((0.985, 0.001, 0.012), (0.74, -0.02, -0.03)),
 }
 """`tide` runs from sand to deep sea; `haze` stays light, for printing with little ink."""
 

@@ -11,7 +11,7 @@ from halfhank.renderer.dimensions import Dimension, along_edge, depth, spine, wi
 from halfhank.renderer.direction import Arrow, arrow_group, arrow_of
 from halfhank.renderer.flags import Flag, flag_group, place_flags
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Box, length_of
+from halfhank.renderer.geometry import Box, Points, length_of
 from halfhank.renderer.heading import heading
 from halfhank.renderer.marks import DrawnMark, drawn_marks, mark_lines, mark_notes
 from halfhank.renderer.options import NARROWEST_MM, TALLEST_MM, WIDEST_MM, Options, check, scales
@@ -96,7 +96,7 @@ def lay_out(shawl: Shawl, scale: float, content: float = CONTENT_MM, edges_too: 
     overhang = edges.OVERHANG.get(shawl.bind_off.method, 0.3)
     marks = drawn_marks(shawl)
     taken = Arrangement(Box(0, 0, frame.width, frame.height).grown(overhang))
-    lines = [frame.points(mark.row) for mark in marks]
+    lines: list[Points] = [frame.points(mark.row) for mark in marks]
     arrow = arrow_of(frame, lines)
     if shawl.outline.spine:
         lines.append([(x * frame.mm, y * frame.mm) for x, y in shawl.outline.spine])

@@ -217,7 +217,10 @@ def _svgwrite() -> Any:
     loaded = sys.modules.get("svgwrite")
     if loaded is not None:
         return loaded
-    stand_ins = {"urllib.request": {"urlopen": _urlopen}, "svgwrite.validator2": {"get_validator": _Validator}}
+    stand_ins: dict[str, dict[str, Any]] = {
+        "urllib.request": {"urlopen": _urlopen},
+        "svgwrite.validator2": {"get_validator": _Validator},
+    }
     ours = []
     for name, content in stand_ins.items():
         if name not in sys.modules:

@@ -16,23 +16,21 @@ FORMATS = (".svg", ".png", ".pdf")
 RAMPS = ("tide", "haze")
 
 
-class Scale(click.ParamType):
-    """A scale written 1:N."""
-
-    name = "scale"
-
-    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> float:
-        text = str(value)
-        digits = text.removeprefix("1:").replace(".", "", 1)
-        if not text.startswith("1:") or not (digits.isascii() and digits.isdigit()) or len(digits) > 12:
-            self.fail(f"{text!r} is no scale; write it as 1:10", param, ctx)
-        return float(text.removeprefix("1:"))
+def _scale(context: click.Context, parameter: click.Parameter, text: str | None) -> float | None:
+    """N of a scale written 1:N."""
+    if text is None:
+        return None
+    number = text.removeprefix("1:")
+    digits = number.replace(".", "", 1)
+    if number == text or not (digits.isascii() and digits.isdigit()) or len(digits) > 12:
+        raise click.BadParameter(f"{text!r} is no scale; write it as 1:10", context, parameter)
+    return float(number)
 
 
 @click.command("draw")
 @click.argument("file", type=click.Path())
 @click.option("-o", "--output", metavar="OUT", type=click.Path(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
-@click.option("--scale", metavar="1:N", type=Scale(), help="The scale; else the largest round one that fits.")
+@click.option("--scale", metavar="1:N", callback=_scale, help="The scale; else the largest round one that fits.")
 @click.option("--width", "width_mm", metavar="MM", type=float, help="The drawing's width in mm, in place of a scale.")
 @click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
@@ -92,6 +90,8 @@ def _options(scale: float | None, width_mm: float | None, units: str | None, ram
 def _render(shawl: "Shawl", options: "Options", format_: str) -> bytes:
     from halfhank import renderer
 
-    scene = renderer.schematic(shawl, options)
     write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
-    return write(scene)
+    try:
+        return write(renderer.schematic(shawl, options))
+    except (renderer.ExportError, renderer.OptionError) as error:
+        raise CommandError(str(error)) from error

@@ -12,7 +12,7 @@ _FOLDER = os.path.join(os.path.dirname(os.path.dirname(__file__)), "starters")
 
 
 @click.command("new")
-@click.argument("shape", type=click.Choice(SHAPES), default=SHAPES[0])
+@click.argument("shape", metavar="[SHAPE]", type=click.Choice(SHAPES), default=SHAPES[0])
 @click.option("-o", "--output", metavar="FILE", type=click.Path(), default=files.STANDARD, help="Where to write it.")
 @helped
 def command(shape: str, output: str) -> int:

@@ -14,9 +14,10 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES
 @click.option("--rows", is_flag=True, help="List every row too.")
 @helped
 def command(file: str, json_wanted: bool, rows: bool) -> int:
-    """Print the plan of FILE: parts, bands, marks, sizes, yarn, and the chance that it lasts.
+    """Print the plan of FILE: its parts, marks, sizes and yarn.
 
-    With --json the plan goes to standard output for other programs, its problems included.
+    Among them is the chance that the yarn lasts. With --json the plan is written for other programs, its problems
+    included.
     """
     described = reading.describe(file)
     if json_wanted:

@@ -1,7 +1,7 @@
 """Case files: a description with the expected problems written beside its lines.
 
-`#~ 17 unknown-word` at the end of a line: a problem of that code at that column; several are parted by `;`. Where a line cannot
-carry a comment, `#~ line 5: 9 unclosed-text` on another; `#~ whole: missing-block` for problems of no place.
+`#~ 17 unknown-word` at the end of a line: a problem of that code at that column; several are parted by `;`. Where a
+line cannot carry a comment, `#~ line 5: 9 unclosed-text` on another; `#~ whole: missing-block` without a place.
 """
 
 import re

@@ -70,7 +70,9 @@ def _gauge(rng: random.Random) -> str:
 
 def _garter(rng: random.Random) -> list[Made]:
     more = [
-        Made("swatch", f"  swatch {rng.randint(20, 50)} sts {rng.randint(20, 80)} rows weighs {rng.randint(5, 20)}.2 g"),
+        Made(
+            "swatch", f"  swatch {rng.randint(20, 50)} sts {rng.randint(20, 80)} rows weighs {rng.randint(5, 20)}.2 g"
+        ),
         Made("before", "  before blocking 21 sts 42 rows over 10 cm"),
     ]
     return [Made("stitch", "stitch garter"), Made("gauge", _gauge(rng)), *rng.sample(more, rng.randint(0, 2))]
@@ -95,7 +97,11 @@ def _notation(rng: random.Random) -> str:
 
 def _shape(rng: random.Random) -> list[Made]:
     start = rng.choice([Made("cast", "  cast on 9 sts"), Made("tab", "  garter tab 3 sts 6 rows")])
-    more = [Made("edge", "  edge 3 sts garter"), Made("spine", "  spine 1 st"), Made("pinned", "  pinned to 150 cm by 60 cm")]
+    more = [
+        Made("edge", "  edge 3 sts garter"),
+        Made("spine", "  spine 1 st"),
+        Made("pinned", "  pinned to 150 cm by 60 cm"),
+    ]
     return [
         Made("shape", f"shape {rng.choice(SHAPES)}"),
         start,
@@ -118,7 +124,11 @@ def _part(rng: random.Random, number: int, allows: bool) -> list[Made]:
     lines += [_band(rng, 2) for _ in range(rng.randint(1, 3))]
     if rng.random() < 0.6:
         head = "  repeat as yarn allows" if allows else f"  repeat {rng.randint(2, 9)} times"
-        lines += [Made("allows" if allows else "repeat", head), _band(rng, 4), Made("list", "    garter 3, 5, 4 ridges")]
+        lines += [
+            Made("allows" if allows else "repeat", head),
+            _band(rng, 4),
+            Made("list", "    garter 3, 5, 4 ridges"),
+        ]
     return lines
 
 
@@ -217,7 +227,7 @@ _SWAPS: tuple[tuple[str, str, str, str], ...] = (
     ("first log", r"\b(g)\b", "gr", "unknown-word"),
     ("log", r"\b(left|used)\b", "lost", "unknown-word"),
     ("by remark fibre shawl part", r"(\"[^\"]*\")(?=$|  #)", '"open', "unclosed-text"),
-    ("by remark fibre shawl part", r"(\"[^\"]*\")", '“curly”', "curly-quote"),
+    ("by remark fibre shawl part", r"(\"[^\"]*\")", "“curly”", "curly-quote"),
     ("by remark fibre shawl part", r"(\"[^\"]*\")", "", "line-too-short"),
     ("by remark fibre", r"(\"[^\"]*\")", '""', "empty-text"),
     ("skein gauge cast tab shaping band", r"(?<=\w)( )\d", "\u00a0", "odd-space"),

@@ -1,4 +1,4 @@
-"""Two mistakes planted in each of several hundred valid descriptions: both are found where they stand, and nothing else."""
+"""Two mistakes planted in each of several hundred valid descriptions: both are found in place, and nothing else."""
 
 import random
 

@@ -35,10 +35,18 @@ def advances(font: str) -> dict[str, int]:
 
 
 def literal(text: str) -> str:
-    """A string literal, in lines of twenty characters."""
-    lines = [text[i : i + 20] for i in range(0, len(text), 20)]
-    quoted = ['"' + ascii(line)[1:-1].replace("\\'", "'").replace('"', '\\"') + '"' for line in lines]
-    return quoted[0] if len(lines) == 1 else "(\n        " + "\n        ".join(quoted) + "\n    )"
+    """A string literal: on one line if it fits, else in lines of twenty characters."""
+    if len(quoted(text)) <= 110:
+        return quoted(text)
+    lines = [quoted(text[i : i + 20]) for i in range(0, len(text), 20)]
+    return "(\n        " + "\n        ".join(lines) + "\n    )"
+
+
+def quoted(text: str) -> str:
+    """The text in ASCII and double quotes, in single ones where it holds a double one."""
+    if '"' in text:
+        return ascii(text)
+    return '"' + ascii(text + "'\"")[1:-4].replace("\\'", "'").replace('"', '\\"') + '"'
 
 
 def source() -> str:

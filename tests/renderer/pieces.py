@@ -55,11 +55,14 @@ class HandOutline:
         return curve.start, curve.end
 
 
+Boundary = Callable[[float, float], Curve | tuple[Curve, Curve]]
+
+
 class Piece(NamedTuple):
-    """What a hand-made shawl is: parts as (name, [(stitch, rows)]), and its boundaries at a height."""
+    """A hand-made shawl: parts as (name, [(stitch, rows)]), its boundary (or two of it) at a height of the whole."""
 
     parts: list[tuple[str, list[tuple[str, int]]]]
-    boundary: Callable[[float, float], Curve]
+    boundary: Boundary
     spine: bool = False
     sideways: bool = False
 
@@ -77,7 +80,7 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
             bands_of.append(b)
     count = len(heights) - 1
     run = [sum(heights[: i + 1]) for i in range(count + 1)]
-    curves = [(piece.boundary(h, run[-1]), piece.boundary(h, run[-1])) for h in run]
+    curves = [_both(piece.boundary(h, run[-1])) for h in run]
     lengths = [_length(c) for c, _ in curves]
     stitches = [max(1, round(x / STITCH_CM)) for x in lengths]
     outline = HandOutline(curves, _size(lengths, curves), piece.sideways, _spine(curves) if piece.spine else None)
@@ -124,6 +127,10 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
         tuple(_parts(piece, bands, skein)), Start(stitches[0], f"cast-on of {stitches[0]} sts"),
         BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, (),
     )  # fmt: skip
+
+
+def _both(boundary: Curve | tuple[Curve, Curve]) -> tuple[Curve, Curve]:
+    return (boundary, boundary) if isinstance(boundary, Curve) else boundary
 
 
 def _length(curve: Curve) -> float:
@@ -187,6 +194,11 @@ def _parts(piece: Piece, bands: list[BandPlan], skein: float) -> list[PartPlan]:
 
 
 # Boundaries, at height `h` of `whole`, in cm.
+
+
+def scaled(boundary: Callable[[float, float], Curve], by: float) -> Boundary:
+    """The same boundaries, larger or smaller."""
+    return lambda h, whole: boundary(h, whole).mapped(lambda p: (p[0] * by, p[1] * by))
 
 
 def chevron(h: float, whole: float) -> Curve:

@@ -1,0 +1,275 @@
+"""What can be said of a description besides its plan: small checks, each from the description or the work to problems."""
+
+from collections.abc import Callable, Iterator
+
+from halfhank.grammar.problems import Problem, Span, advice, mistake
+from halfhank.grammar.syntax import EVENLY, Band, Description, Mass, ShapingLine
+from halfhank.model.bands import MAX_ROWS, total_rows, turned_parts
+from halfhank.model.fabrics import BUILT_IN, Workroom, bands_of, swatch_m
+from halfhank.model.marks import Progress
+from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, force_of
+
+Check = Callable[[Workroom], Iterator[Problem]]
+WorkCheck = Callable[[Progress], Iterator[Problem]]
+
+ROWS_TO_STITCHES = {"garter": (1.7, 2.2), "stockinette": (1.25, 1.55)}
+"""Where gauges of these fabrics lie, rows over stitches (common practice)."""
+
+YARN_TO_WIDTH = (3.2, 5.0)
+"""Where yarn of a stitch over its width before blocking lies: Munden's constant, with room on both sides."""
+
+
+def check_description(description: Description) -> list[Problem]:
+    """All that shows without working a row."""
+    room = Workroom(description)
+    return [problem for check in DESCRIPTION_CHECKS for problem in check(room)]
+
+
+def check_work(at: Progress) -> list[Problem]:
+    """All that shows in the rows."""
+    return [problem for check in WORK_CHECKS for problem in check(at)]
+
+
+def check_rows(room: Workroom, allowed: int) -> list[Problem]:
+    """The row cap, before anything is put out."""
+    rows = total_rows(room, allowed)
+    if rows <= MAX_ROWS:
+        return []
+    span = room.description.parts[-1].span
+    return [mistake("too-many-rows", span, f"The parts come to {rows:,} rows; a shawl has at most {MAX_ROWS:,}.")]
+
+
+# From the description alone.
+
+
+def _gauge_given(room: Workroom) -> Iterator[Problem]:
+    if not any(block.gauge for block in room.blocks.values()):
+        yield mistake("no-gauge", None, "No stitch has a gauge.", "add `gauge … sts … rows over 10 cm` to a stitch")
+
+
+def _odd_gauge(room: Workroom) -> Iterator[Problem]:
+    for name, (least, most) in ROWS_TO_STITCHES.items():
+        gauge = room.blocks[name].gauge if name in room.blocks else None
+        if gauge and not least <= gauge.rows / gauge.stitches <= most:
+            message = (
+                f"{name.capitalize()} has {gauge.rows / gauge.stitches:.2f} rows to a stitch here; "
+                f"{least:g} to {most:g} are usual."
+            )
+            yield advice("odd-gauge", gauge.span, message)
+
+
+def _odd_swatch(room: Workroom) -> Iterator[Problem]:
+    if not any(block.gauge for block in room.blocks.values()):
+        return
+    least, most = YARN_TO_WIDTH
+    for name, block in room.blocks.items():
+        if block.swatch is None:
+            continue
+        times = swatch_m(room.description, block.swatch) * 100 / room.unblocked_cm(name)
+        if not least <= times <= most:
+            message = f"A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} times is usual."
+            yield advice("odd-swatch", block.swatch.span, message)
+
+
+def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
+    given = next((name for name, block in room.blocks.items() if block.gauge), None)
+    for band in {band.stitch.value: band for band in reversed(list(bands_of(room.description.parts)))}.values():
+        name = band.stitch.value
+        if given is None or (name in BUILT_IN and not (name == "garter" and given != "stockinette")):
+            continue
+        if room.measure(name).assumed:
+            source = "garter" if name != "garter" else room.measure(name).source.name.value
+            yield advice("assumed-gauge", band.stitch.span, f"`{name}` has no gauge; that of {source} stands in for it.")
+
+
+def _picot(room: Workroom) -> Iterator[Problem]:
+    off = room.description.bind_off
+    if off and off.method == "picot" and off.bind_off <= off.cast_on:
+        message = f"Each picot casts on {off.cast_on:,} and binds off {off.bind_off:,}; it has to bind off more than that."
+        yield mistake("picot-numbers", off.span, message)
+
+
+def _keep(room: Workroom) -> Iterator[Problem]:
+    yarn = room.description.yarn
+    weighed = next((one for one in room.description.log if one.row == 0), None)
+    there_g = weighed.mass.g if weighed else yarn.skein.mass.g
+    if isinstance(yarn.keep, Mass) and yarn.keep.g >= there_g:
+        yield mistake("keep-too-large", yarn.keep.span, "A margin of the whole skein leaves nothing to knit with.")
+
+
+def _places(room: Workroom) -> Iterator[Problem]:
+    from halfhank.model.outline.table import SHAPES
+
+    shape = room.description.shape
+    kind = SHAPES.get(shape.name.value)
+    if kind is None:
+        hint = "here fits " + ", ".join(f"`{name}`" for name in SHAPES)
+        yield mistake("unknown-shape", shape.name.span, f"There is no shape `{shape.name.value[:40]}`.", hint)
+        return
+    allowed = tuple(place for place in kind.places)
+    for line in all_lines(room.description):
+        for place, span in _placed(line):
+            if place not in allowed:
+                yield _not_allowed(shape.name.value, place, allowed, span)
+
+
+def _placed(line: ShapingLine) -> list[tuple[str, Span]]:
+    if line.evenly_to is not None:
+        return [(EVENLY, line.span)]
+    return [(placed.place, placed.span) for placed in line.places]
+
+
+def _not_allowed(shape: str, place: str, allowed: tuple[str, ...], span: Span) -> Problem:
+    if not allowed:
+        return mistake("shaping-not-allowed", span, f"A {shape} is not shaped: every row has the stitches of the cast-on.")
+    where = place if place == EVENLY else f"at {place}"
+    hint = "shape it " + ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
+    return mistake("place-not-allowed", span, f"`{shape}` is not shaped {where}.", hint)
+
+
+def all_lines(description: Description) -> Iterator[ShapingLine]:
+    """Every shaping line as written."""
+    yield from description.shape.shaping
+    for part in description.parts:
+        yield from part.shaping
+
+
+def _too_many_at_once(room: Workroom) -> Iterator[Problem]:
+    start = room.description.shape.start
+    if start.stitches > MAX_STITCHES:
+        message = f"The shawl would start with {start.stitches:,} stitches; a row has at most {MAX_STITCHES:,}."
+        yield mistake("too-many-stitches", start.span, message)
+
+
+def _saw_teeth(room: Workroom) -> Iterator[Problem]:
+    description = room.description
+    parts = description.parts[: turned_parts(description)]
+    lines = {line: None for part in parts for line in force_of(description, part).lines}
+    for line in lines:
+        if line.action == BIND_OFF:
+            message = "Saw teeth do not turn back: what is bound off cannot be worked back."
+            yield mistake("teeth-turn-back", line.span, message, "turn back around the part with the teeth, or leave it out")
+
+
+def _around(room: Workroom) -> Iterator[Problem]:
+    turn, parts = room.description.turn_back, room.description.parts
+    if turn and turn.around and turn.around.value != parts[-1].name.value:
+        message = "The shawl turns back around its last part."
+        yield mistake("not-last-part", turn.around.span, message, f'write "{parts[-1].name.value}"')
+
+
+def _repeats_without_rows(room: Workroom) -> Iterator[Problem]:
+    for band in bands_of(room.description.parts):
+        if band.unit == "repeats" and not room.repeat_rows(band.stitch.value):
+            message = f"`{band.stitch.value[:40]}` has no rows of its own to repeat."
+            yield mistake("no-rows-to-repeat", band.span, message, "count it in `rows` or `ridges`")
+
+
+def _not_yet(room: Workroom) -> Iterator[Problem]:
+    description = room.description
+    if any(weighing.row for weighing in description.log):
+        message = "The weighings after the cast-on are read, but do not change the plan yet."
+        yield advice("not-yet", description.log_span, message)
+    for block in description.stitches:
+        if block.rows:
+            message = "The written rows give this stitch's yarn and the length of a repeat; their stitches are not counted yet."
+            yield advice("not-yet", block.rows[0].span, message)
+
+
+DESCRIPTION_CHECKS: tuple[Check, ...] = (
+    _gauge_given,
+    _odd_gauge,
+    _odd_swatch,
+    _assumed_gauge,
+    _picot,
+    _keep,
+    _places,
+    _too_many_at_once,
+    _saw_teeth,
+    _around,
+    _repeats_without_rows,
+    _not_yet,
+)
+
+
+# From the work.
+
+
+def _wrong_side_start(at: Progress) -> Iterator[Problem]:
+    for part in at.parts:
+        if part.section.back or not part.force.own:
+            continue
+        for line in part.force.lines:
+            if line.every == 1 or line.from_row % 2 == 0 or (part.first_row + line.from_row) % 2 == 0:
+                continue
+            row = part.first_row + line.from_row - 1
+            message = f"This line first acts on row {row:,}, a wrong-side row: an odd number of rows lies before the part."
+            yield advice("wrong-side-start", line.span, message, "make the part before it a row longer or shorter")
+
+
+def _wrong_side_pattern(at: Progress) -> Iterator[Problem]:
+    told = set[Span]()
+    for part in at.parts:
+        row = part.first_row
+        for run in part.section.runs:
+            if isinstance(run.source, Band) and at.room.repeat_rows(run.stitch) and row % 2 == 0:
+                if run.source.span not in told:
+                    message = f"Row 1 of `{run.stitch}` falls on row {row:,}, a wrong-side row."
+                    yield advice("wrong-side-start", run.source.span, message, "put an even number of rows before it")
+                told.add(run.source.span)
+            row += run.rows
+
+
+def _lines_without_effect(at: Progress) -> Iterator[Problem]:
+    acting = {part.force.lines[act.line] for part in at.parts for act in part.acts}
+    rows = len(at.used_m) - 1
+    for line in all_lines(at.room.description):
+        if line in acting:
+            continue
+        own = next((part for part in at.parts if part.force.own and part.first_row <= line.from_row <= part.last_row), None)
+        if line in at.room.description.shape.shaping and line.every is None and own:
+            name = own.section.name
+            message = f"Row {line.from_row:,} lies in “{name}”, which has shaping lines of its own: this one is lost."
+            yield advice("line-lost", line.span, message, "write it in that part")
+        else:
+            yield advice("idle-line", line.span, f"This line never acts in the {rows:,} rows that are worked.")
+
+
+def _wide_edges(at: Progress) -> Iterator[Problem]:
+    shape = at.room.description.shape
+    narrow = next((k for part in at.parts for k in part.counts if k < at.yarn.edges), None)
+    if narrow is not None and shape.edge:
+        message = f"The edges have {at.yarn.edges:,} stitches together, wider than a row of {narrow:,}."
+        yield advice("wide-edges", shape.edge.span, message)
+
+
+def _picot_multiple(at: Progress) -> Iterator[Problem]:
+    off, live = at.room.description.bind_off, at.parts[-1].end
+    if off is None or off.method != "picot":
+        return
+    every = off.bind_off - off.cast_on
+    if (live - 1) % every:
+        message = f"Each picot uses up {every} stitches, and one more ends the row; {live:,} is not a multiple of {every} plus 1."
+        yield advice("picot-multiple", off.span, message)
+
+
+def _yarn_short(at: Progress) -> Iterator[Problem]:
+    gram, skein = at.skein.metres_per_gram, at.skein
+    total_g, span = at.total_m / gram, at.room.description.yarn.skein.span
+    if total_g > skein.skein_g:
+        message = f"The shawl takes {total_g:,.1f} g; the skein has {skein.skein_g:,.1f} g."
+        yield advice("yarn-short", span, message)
+    elif not skein.pays(at.total_m):
+        left_g = skein.skein_g - total_g
+        message = f"The shawl leaves {left_g:,.1f} g, less than the margin of {skein.keep_g:,.1f} g."
+        yield advice("margin-short", span, message)
+
+
+WORK_CHECKS: tuple[WorkCheck, ...] = (
+    _wrong_side_start,
+    _wrong_side_pattern,
+    _lines_without_effect,
+    _wide_edges,
+    _picot_multiple,
+    _yarn_short,
+)

@@ -1,0 +1,121 @@
+"""From a description to its plan."""
+
+from itertools import accumulate
+
+from halfhank.grammar.problems import MISTAKE, Problem, Span
+from halfhank.grammar.syntax import Description, Parsed
+from halfhank.model.bands import growing_part
+from halfhank.model.checks import check_description, check_rows, check_work
+from halfhank.model.fabrics import PLAIN, Workroom
+from halfhank.model.marks import Progress, marks
+from halfhank.model.outline.layout import Layout
+from halfhank.model.rows import Rows
+from halfhank.model.shaping import Worked
+from halfhank.model.shawl import BindOffPlan, Outline, Plan, Shawl, Start
+from halfhank.model.totals import band_plans, fabrics_used, part_plans, yarn_plan
+from halfhank.model.words import bind_off_words, start_words, summary
+from halfhank.model.work import last_stitch, row_table, work
+from halfhank.model.yarn import RowYarn, bind_off_m, part_rows_m, skein_of, start_m
+
+
+def plan_parsed(parsed: Parsed) -> Plan:
+    """The plan of a parsed description, the parser's problems among its own; with a mistake nothing is computed."""
+    if parsed.description is None:
+        return Plan(None, _sorted(parsed.problems))
+    if _mistaken(parsed.problems):
+        return Plan(None, _sorted([*parsed.problems, *check_description(parsed.description)]))
+    shawl, problems = plan(parsed.description)
+    return Plan(shawl, _sorted([*parsed.problems, *problems]))
+
+
+def plan(description: Description) -> Plan:
+    """Compute a description: rows, outline and yarn; None with the problems where a mistake is in the way."""
+    problems = check_description(description)
+    if _mistaken(problems):
+        return Plan(None, _sorted(problems))
+    room = Workroom(description)
+    yarn = RowYarn(room)
+    allowed, found = _allowed(room, yarn)
+    problems += found
+    if not _mistaken(problems):
+        problems += check_rows(room, allowed or 0)
+    if _mistaken(problems):
+        return Plan(None, _sorted(problems))
+    return _computed(room, yarn, allowed, problems)
+
+
+def _mistaken(problems: list[Problem] | tuple[Problem, ...]) -> bool:
+    return any(problem.severity == MISTAKE for problem in problems)
+
+
+def _sorted(problems: list[Problem] | tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """By place, those of the description as a whole first, each said once."""
+    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: problem.span or Span(0, 0, 0)))
+
+
+def _allowed(room: Workroom, yarn: RowYarn) -> tuple[int | None, list[Problem]]:
+    """The count of `as yarn allows`, and what is to be told of it."""
+    if growing_part(room.description) is None:
+        return None, []
+    from halfhank.model.allowance import allowance
+
+    return allowance(room, yarn, skein_of(room.description))
+
+
+def _computed(room: Workroom, yarn: RowYarn, allowed: int | None, problems: list[Problem]) -> Plan:
+    parts, problem = work(room, allowed or 0)
+    if problem:
+        return Plan(None, _sorted([*problems, problem]))
+    at = _progress(room, yarn, parts)
+    rows = row_table(room, parts)
+    outline = _outline(room, parts, rows)
+    if isinstance(outline, Problem):
+        return Plan(None, _sorted([*problems, outline]))
+    found = _sorted([*problems, *check_work(at), *outline.problems])
+    return Plan(_shawl(at, rows, outline, allowed, found), found)
+
+
+def _progress(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Progress:
+    used_m = list(accumulate((metres for part in parts for metres in part_rows_m(yarn, part)), initial=start_m(room)))
+    total_m = used_m[-1] + bind_off_m(room, last_stitch(parts)) * parts[-1].end
+    return Progress(room, yarn, skein_of(room.description), parts, used_m, total_m)
+
+
+def _outline(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Problem:
+    from halfhank.model.outline import lay_out
+
+    shape = room.description.shape
+    openwork = [False]
+    for run in (run for part in parts for run in part.section.runs):
+        material = room[run.stitch]
+        openwork.extend([material.fabric.texture != PLAIN] * run.rows)
+    turned = room.description.turn_back is not None
+    return lay_out(Layout(shape.name.value, shape.name.span, rows, tuple(openwork), turned, shape.pinned))
+
+
+def _shawl(at: Progress, rows: Rows, outline: Outline, allowed: int | None, problems: tuple[Problem, ...]) -> Shawl:
+    description, end = at.room.description, at.parts[-1].end
+    off = description.bind_off
+    gram = at.skein.metres_per_gram
+    return Shawl(
+        description=description,
+        title=description.title.value,
+        summary=summary(description, outline),
+        shape=description.shape.name.value,
+        units=description.units,
+        needles_mm=description.needles.cm * 10,
+        rows=rows,
+        fabrics=fabrics_used(at),
+        bands=tuple(band_plans(at)),
+        parts=tuple(part_plans(at)),
+        start=Start(description.shape.start.stitches, start_words(description.shape.start)),
+        bind_off=BindOffPlan(
+            off.method if off else "standard", bind_off_words(off), end, at.total_m - at.used_m[-1]
+        ),
+        yarn=yarn_plan(at),
+        used_g=tuple(metres / gram for metres in at.used_m),
+        marks=marks(at),
+        outline=outline,
+        allowed=allowed,
+        problems=problems,
+    )

@@ -1,0 +1,56 @@
+"""The texts that drawings show of a plan."""
+
+from halfhank.grammar.syntax import BindOff, CastOn, Description, GarterTab, PinnedTo
+from halfhank.model.shawl import Outline
+
+BIND_OFF_WORDS = {
+    "standard": "standard bind-off",
+    "elastic": "elastic bind-off",
+    "i-cord": "i-cord bind-off",
+    "draw through": "last stitches drawn together",
+}
+DEFAULT_PICOT = (2, 4)
+
+
+def start_words(start: CastOn | GarterTab) -> str:
+    """How the shawl begins."""
+    if isinstance(start, GarterTab):
+        return f"garter tab of {counted(start.tab_stitches, 'st')} and {counted(start.tab_rows, 'row')}"
+    return f"cast on {counted(start.stitches, 'st')}"
+
+
+def bind_off_words(off: BindOff | None) -> str:
+    """How it ends."""
+    if off is None:
+        return BIND_OFF_WORDS["standard"]
+    if off.method == "measured":
+        return f"bind-off of {off.times_width:g} times the width"
+    if off.method != "picot":
+        return BIND_OFF_WORDS[off.method]
+    if (off.cast_on, off.bind_off) == DEFAULT_PICOT:
+        return "picot bind-off"
+    return f"picot bind-off (cast on {off.cast_on}, bind off {off.bind_off})"
+
+
+def summary(description: Description, outline: Outline) -> str:
+    """The line under the title: construction, blocking, turning, bind-off, designer."""
+    words = [outline.words]
+    pinned = description.shape.pinned
+    if isinstance(pinned, PinnedTo):
+        words.append(f"pinned to {_length(pinned.width.value, pinned.width.unit)} by "
+                     f"{_length(pinned.depth.value, pinned.depth.unit)}")
+    elif pinned and outline.pinned:
+        words.append("pinned straight")
+    words.append(bind_off_words(description.bind_off))
+    if description.by:
+        words.append(f"by {description.by.value}")
+    return ", ".join(words)
+
+
+def _length(value: float, unit: str) -> str:
+    return f"{value:g} {unit}"
+
+
+def counted(number: int, unit: str) -> str:
+    """A count with its unit, in the plural where due."""
+    return f"{number:,} {unit}" if number == 1 else f"{number:,} {unit}s"

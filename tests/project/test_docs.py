@@ -1,0 +1,98 @@
+"""The documentation is run: its commands, its descriptions, its links, and every command's help."""
+
+import re
+import shlex
+import shutil
+from pathlib import Path
+
+import click
+import pytest
+from halfhank.cli.group import COMMANDS, LazyGroup, halfhank
+
+from tests.cli.running import halfhank as run
+
+ROOT = Path(__file__).parents[2]
+FOLDERS = ("grammar", "model", "renderer", "cli", "tests", "gallery_demo")
+PAGES = sorted([*ROOT.glob("*.md"), *(path for folder in FOLDERS for path in (ROOT / folder).rglob("*.md"))])
+FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+LINK = re.compile(r"\]\(([^)#\s]+)(?:#[^)]*)?\)")
+
+
+def blocks(page: Path, language: str) -> list[str]:
+    """The fenced blocks of one language."""
+    return [text for found, text in FENCE.findall(page.read_text(encoding="utf-8")) if found == language]
+
+
+def _commands() -> list[str]:
+    lines = "".join(blocks(ROOT / "README.md", "sh")).splitlines()
+    return [line for line in lines if line.startswith("halfhank ")]
+
+
+def test_the_commands_of_the_readme_run_in_their_order(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(ROOT / "gallery_demo", tmp_path / "gallery_demo")
+    monkeypatch.chdir(tmp_path)
+    for line in _commands():
+        result = run(*shlex.split(line)[1:])
+        assert (result.status, result.err) == (0, ""), line
+    assert {path.name for path in tmp_path.iterdir()} == {
+        "gallery_demo", "mine.shawl", "mine.svg", "bench.pdf", "lintel.png",
+    }  # fmt: skip
+
+
+def test_the_readme_shows_every_command() -> None:
+    assert {shlex.split(line)[1] for line in _commands()} == set(COMMANDS)
+    table = (ROOT / "README.md").read_text(encoding="utf-8")
+    for name in COMMANDS:
+        assert f"| `halfhank {name} " in table
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_option_is_documented(name: str) -> None:
+    page = (ROOT / "cli/README.md").read_text(encoding="utf-8")
+    command = LazyGroup.get_command(halfhank, click.Context(halfhank), name)  # type: ignore[arg-type]
+    assert command is not None
+    section = page[page.index(f"| `{name}` |") :]
+    for parameter in command.params:
+        for option in parameter.opts if isinstance(parameter, click.Option) else ():
+            assert f"`{option}" in (page if option in ("-h", "--help") else section), option
+
+
+@pytest.mark.parametrize("name", ["", *COMMANDS])
+def test_every_help_is_shown(name: str) -> None:
+    result = run(*([name] if name else []), "--help")
+    assert (result.status, result.err) == (0, "")
+    text = result.out.decode()
+    assert text.startswith(f"Usage: {' '.join(('halfhank', name)).strip()} ")
+    assert max(map(len, text.splitlines())) <= 80
+    assert "..." not in text.partition("Commands:")[2]
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: str(page.relative_to(ROOT)))
+def test_descriptions_in_the_documentation_need_no_advice(page: Path) -> None:
+    for text in blocks(page, "shawl"):
+        result = run("check", "--strict", "-", stdin=text.encode())
+        assert result.status == 0, result.out.decode()
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: str(page.relative_to(ROOT)))
+def test_links_lead_somewhere(page: Path) -> None:
+    for target in LINK.findall(page.read_text(encoding="utf-8")):
+        assert "://" in target or (page.parent / target).exists(), target
+
+
+def test_the_pages_are_found() -> None:
+    assert {page.parent.name for page in PAGES} >= set(FOLDERS)
+
+
+def test_what_the_readme_sets_up_is_what_ci_runs() -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    for marker in ("draw", "test"):
+        (command,) = re.findall(rf"^<!-- {marker} command -->\n```sh\n(.*)\n```$", readme, re.MULTILINE)
+        assert command.startswith("apt-get update && apt-get install -y python3-venv")
+    assert "<!-- test command -->" in (ROOT / ".ci/run").read_text(encoding="utf-8")
+
+
+def test_the_version_is_told_once() -> None:
+    version = re.search(r'^version = "(.+)"$', (ROOT / "pyproject.toml").read_text(), re.MULTILINE)
+    assert version is not None
+    assert run("--version").out.decode() == f"halfhank {version[1]}\n"

@@ -1,0 +1,64 @@
+"""The gallery shows what the code draws today."""
+
+import io
+from pathlib import Path
+
+import pytest
+from PIL import Image, ImageChops, ImageStat
+
+from gallery_demo.rebuild import README, Demo, demos, readme
+
+# A grey level in 255 that the pictures of two machines may differ by on average: fonts are rasterised differently.
+DIFFERENCE = 2.0
+MOST_BYTES = 150_000
+
+
+@pytest.fixture(scope="module", params=demos(), ids=lambda path: path.stem)
+def demo(request: pytest.FixtureRequest) -> Demo:
+    return Demo(request.param)
+
+
+def test_there_are_demos() -> None:
+    assert len(demos()) >= 3
+
+
+def test_the_drawing_is_up_to_date(demo: Demo, accept: bool) -> None:
+    _compare(demo.path.with_suffix(".svg"), demo.svg(), accept)
+
+
+def test_the_page_is_up_to_date(accept: bool) -> None:
+    _compare(README, readme([Demo(path) for path in demos()]), accept)
+
+
+def test_the_picture_shows_the_drawing(demo: Demo, accept: bool) -> None:
+    path = demo.path.with_suffix(".png")
+    data = demo.png()
+    if accept and _difference(path, data) > DIFFERENCE:
+        path.write_bytes(data)
+    assert _difference(path, data) <= DIFFERENCE, f"{path.name} is out of date"
+
+
+def test_the_drawing_is_small(demo: Demo) -> None:
+    assert len(demo.svg()) < MOST_BYTES
+
+
+def test_every_picture_has_its_description() -> None:
+    folder = README.parent
+    names = {path.stem for path in demos()}
+    assert {path.stem for pattern in ("*.svg", "*.png") for path in folder.glob(pattern)} == names
+
+
+def _compare(path: Path, data: bytes, accept: bool) -> None:
+    if accept:
+        path.write_bytes(data)
+    assert path.exists() and path.read_bytes() == data, f"{path.name} is out of date: pytest --accept writes it anew"
+
+
+def _difference(path: Path, data: bytes) -> float:
+    """The mean difference of two pictures in grey levels; 255 where there is none, or their sizes differ."""
+    if not path.exists():
+        return 255.0
+    new, old = (Image.open(source).convert("L") for source in (io.BytesIO(data), path))
+    if new.size != old.size:
+        return 255.0
+    return float(ImageStat.Stat(ImageChops.difference(new, old)).mean[0])

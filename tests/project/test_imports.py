@@ -1,0 +1,61 @@
+"""Text goes in at the top and a drawing comes out at the bottom; no folder imports one that lies below it."""
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+# What each folder may import of ours. The model sees of the grammar what descriptions are made of, never its parser.
+ALLOWED = {
+    "grammar": ("halfhank.grammar",),
+    "model": (
+        "halfhank.model",
+        "halfhank.grammar.problems",
+        "halfhank.grammar.syntax",
+        "halfhank.grammar.words",
+        "halfhank.grammar.items",
+    ),
+    "renderer": ("halfhank.renderer", "halfhank.model", "halfhank.grammar.problems", "halfhank.grammar.syntax"),
+    "cli": ("halfhank",),
+}
+# Libraries that one folder alone may know.
+ONE_HOME = {"lark": "grammar", "svgwrite": "renderer", "cairosvg": "renderer", "click": "cli"}
+SOURCES = [path for folder in ALLOWED for path in sorted((ROOT / folder).rglob("*.py"))]
+
+
+def _imported(path: Path) -> Iterator[str]:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: imports are absolute"
+            yield node.module or ""
+            if node.module and node.module.startswith("halfhank"):
+                yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
+def _folder(path: Path) -> str:
+    return path.relative_to(ROOT).parts[0]
+
+
+def _within(name: str, allowed: str) -> bool:
+    return name == allowed or name.startswith(allowed + ".")
+
+
+@pytest.mark.parametrize("path", SOURCES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_a_module_imports_only_what_lies_above_it(path: Path) -> None:
+    allowed = ALLOWED[_folder(path)]
+    for name in _imported(path):
+        if name.startswith("halfhank"):
+            above = any(_within(name, one) or (_within(one, name) and name != "halfhank") for one in allowed)
+            assert above, f"{name} is not for {_folder(path)}"
+            continue
+        home = ONE_HOME.get(name.split(".")[0])
+        assert home in (None, _folder(path)), f"{name} is for {home} alone"
+
+
+def test_the_sources_are_found() -> None:
+    assert {_folder(path) for path in SOURCES} == set(ALLOWED)
+    assert len(SOURCES) > 40

@@ -1,0 +1,73 @@
+"""A plain drawing loads nothing that it can do without: every module is paid for at each start."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.cli.running import GOOD
+
+# Slow to import, and of no use to a drawing in SVG.
+HEAVY = {
+    "asyncio",
+    "email",
+    "http.client",
+    "multiprocessing",
+    "pdb",
+    "random",
+    "socket",
+    "ssl",
+    "tempfile",
+    "traceback",
+}
+HEAVY |= {
+    "traceback",
+    "unittest",
+    "urllib.request",
+    "cairocffi",
+    "cairosvg",
+    "lxml",
+    "numpy",
+    "PIL",
+    "scipy",
+    "svgwrite.validator2",
+}
+OTHER_COMMANDS = {f"halfhank.cli.{name}" for name in ("commands.plan", "commands.check", "plan_text", "fault")}
+LIST = """
+import sys
+from halfhank.cli.main import run
+status = run(sys.argv[1:])
+print(*sys.modules, sep="\\n", file=sys.stderr)
+sys.exit(status)
+"""
+
+
+def loaded(tmp_path: Path, *arguments: str) -> set[str]:
+    """The modules that one command line leaves loaded, started as bare as Python can."""
+    command = [sys.executable, "-c", LIST, *arguments]
+    done = subprocess.run(command, input=GOOD, capture_output=True, text=True, cwd=tmp_path, timeout=60)
+    assert done.returncode == 0, done.stderr
+    return set(done.stderr.split())
+
+
+@pytest.fixture(scope="module")
+def bare() -> set[str]:
+    """What Python, and what stands in its site-packages to be loaded at each start, has loaded before anything runs."""
+    command = [sys.executable, "-c", "import sys; print(*sys.modules)"]
+    return set(subprocess.run(command, capture_output=True, text=True, check=True).stdout.split())
+
+
+def test_a_drawing_loads_nothing_heavy(tmp_path: Path, bare: set[str]) -> None:
+    found = loaded(tmp_path, "draw", "-", "-o", "x.svg")
+    assert "halfhank.renderer.svg" in found
+    assert not found & (HEAVY - bare)
+    assert not found & OTHER_COMMANDS
+
+
+def test_a_picture_loads_what_it_needs(tmp_path: Path) -> None:
+    assert "cairosvg" in loaded(tmp_path, "draw", "-", "-o", "x.png")
+
+
+def test_a_command_that_reads_nothing_loads_no_parser(tmp_path: Path) -> None:
+    assert not loaded(tmp_path, "new") & {"lark", "svgwrite", "halfhank.grammar.parse", "halfhank.model.plan"}

@@ -1,0 +1,287 @@
+"""The page as a whole: nothing meets, nothing leaves it, and the piece is drawn as the model has it."""
+
+import itertools
+import math
+
+import pytest
+from halfhank.model.outline.curve import Curve
+from halfhank.renderer.boxes import text_boxes
+from halfhank.renderer.options import OptionError, Options, scales
+from halfhank.renderer.scene import Circle, Label, Path, Scene
+from halfhank.renderer.schematic import lay_out, schematic
+from halfhank.renderer.svg import to_svg
+from halfhank.renderer.textures import patterns_of
+from shapely import LineString, Polygon, unary_union
+
+from tests.pipe import svg_files
+from tests.renderer import checks
+from tests.renderer.pieces import (
+    NECK_DOWN,
+    Piece,
+    bow,
+    chevron,
+    fan,
+    level,
+    scaled,
+    shawl_of,
+    upright,
+)
+
+LONG = "An exceedingly long title with Ünïcödé, кружево и メッシュ that a designer might yet give to a shawl, " * 3
+TURNED = [("growing", [("garter", 40), ("drop", 2)] * 4), ("panel", [("mesh", 24)]), ("back", [("garter", 168)])]
+LEVELS = [("first", [("garter", 20)]), ("face", [("stockinette", 30), ("drop", 2), ("mesh", 20)] * 3)]
+
+
+def many(count: int, rows: int = 6) -> list[tuple[str, list[tuple[str, int]]]]:
+    return [(f"part {k}", [("garter", rows)]) for k in range(1, count + 1)]
+
+
+PIECES = {
+    "triangle": Piece(NECK_DOWN, chevron, spine=True),
+    "rectangle": Piece(LEVELS, level),
+    "tip-to-tip": Piece(TURNED, upright, sideways=True),
+    "half-circle": Piece(NECK_DOWN, bow),
+    "crescent": Piece(NECK_DOWN, fan),
+    "one row": Piece([("only", [("garter", 1)])], level),
+    "three rows": Piece([("only", [("garter", 3)])], chevron, spine=True),
+    "two rows sideways": Piece([("only", [("garter", 2)])], upright, sideways=True),
+    "five centimetres": Piece([("a", [("garter", 4)]), ("b", [("mesh", 2)])], scaled(chevron, 0.5), spine=True),
+    "three metres": Piece(NECK_DOWN, scaled(chevron, 3.2), spine=True),
+    "wide and thin": Piece([("only", [("garter", 3)])], scaled(level, 6.6)),
+    "scarf": Piece([("only", [("garter", 720)])], level),
+    "12 parts": Piece(many(12), chevron, spine=True),
+    "40 parts": Piece(many(40, 4), chevron, spine=True),
+    "40 parts sideways": Piece(many(40), upright, sideways=True),
+    "40 parts level": Piece(many(40), level),
+    "long names": Piece(
+        [(LONG, [("garter", 32)]), ("メッシュ" * 40, [("mesh", 8)]), ("x" * 200, [("garter", 4)])], chevron
+    ),
+    "many fabrics": Piece([("all", [(f"stitch-{k}-with-a-long-name", 6) for k in range(14)])], level),
+}
+OPTIONS = {
+    "inches": Options(units="in"),
+    "little ink with contours": Options(ramp="haze", contours=True),
+    "full size": Options(scale=1),
+    "very small": Options(scale=1000),
+    "narrow": Options(width_mm=100),
+    "wide": Options(width_mm=420),
+}
+YARNS: dict[str, dict[str, float]] = {
+    "too little yarn": {"skein_g": 50.0, "total_g": 82.0},
+    "small skein": {"skein_g": 7.5, "total_g": 6.0, "keep_g": 0.1},
+    "large skein": {"skein_g": 1234.5, "total_g": 82.0},
+    "mark beyond the end": {"spare_rows": -10},
+    "turning a row later": {"turn_row": 87},
+    "marks on one row": {"turn_row": 86},
+    "nothing kept": {"keep_g": 0.0},
+}
+
+
+def drawn() -> dict[str, Scene]:
+    scenes = {name: schematic(shawl_of(piece, title=name)) for name, piece in PIECES.items()}
+    triangle = PIECES["triangle"]
+    scenes |= {name: schematic(shawl_of(triangle, method="picot"), options) for name, options in OPTIONS.items()}
+    scenes |= {name: schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
+    scenes |= {f"{name} level": schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
+    scenes["long title"] = schematic(shawl_of(triangle, title=LONG))
+    return scenes
+
+
+SCENES = drawn()
+every = pytest.mark.parametrize("name", SCENES)
+
+
+@every
+def test_no_text_meets_another(name: str) -> None:
+    assert not checks.meetings(SCENES[name])
+
+
+@every
+def test_nothing_leaves_the_page(name: str) -> None:
+    assert not checks.strays(SCENES[name])
+
+
+@every
+def test_files_are_valid_and_small(name: str) -> None:
+    data = to_svg(SCENES[name])
+    svg_files.check(data)
+    assert len(data) < 150_000
+
+
+@every
+def test_badges_meet_neither_texts_nor_each_other(name: str) -> None:
+    scene = SCENES[name]
+    discs = [i for i in checks.leaves(checks.group(scene, "badges").items) if isinstance(i, Circle)]
+    for k, disc in enumerate(discs):
+        assert all(math.dist((disc.x, disc.y), (o.x, o.y)) >= disc.radius + o.radius for o in discs[:k])
+        for box in text_boxes(scene):
+            if not box.label.text.isdigit():
+                assert Polygon(box.corners).distance(LineString([(disc.x, disc.y)] * 2)) > disc.radius - 0.01
+
+
+@every
+def test_leaders_cross_no_text_and_not_each_other(name: str) -> None:
+    scene = SCENES[name]
+    leaders = [i for i in checks.group(scene, "flags").items if isinstance(i, Path)]
+    lines = [LineString(checks.points_of(leader)) for leader in leaders]
+    for k, line in enumerate(lines):
+        assert not any(line.crosses(other) for other in lines[:k])
+        for box in text_boxes(scene):
+            assert not line.intersects(Polygon(box.corners)), box.label.text
+
+
+@pytest.mark.parametrize("name", ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "three metres"])
+def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
+    shawl = shawl_of(PIECES[name])
+    scene = schematic(shawl, Options(scale=10))
+    areas = [Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)]
+    whole = unary_union(areas)
+    left, top, right, bottom = whole.bounds
+    assert right - left == pytest.approx(shawl.outline.size.wingspan_cm, abs=0.1)
+    assert bottom - top == pytest.approx(shawl.outline.size.depth_cm, abs=0.1)
+    ring = [(x + left, y + top) for x, y in checks.outline(lay_out(shawl, 10).frame)]
+    silhouette = Polygon(ring).buffer(0)
+    assert whole.symmetric_difference(silhouette).area < 0.001 * silhouette.area
+    assert not whole.buffer(0.001).interiors
+
+
+@pytest.mark.parametrize("name", ["triangle", "tip-to-tip", "half-circle"])
+def test_strips_reach_under_their_successors(name: str) -> None:
+    """A seam is never bare: each strip but the last shares at least 0.15 mm of height with the next one."""
+    scene = schematic(shawl_of(PIECES[name]), Options(scale=10))
+    areas = [Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)]
+    for one, other in itertools.pairwise(areas):
+        shared = one.intersection(other)
+        assert shared.area > 0.15 * shared.length / 2 * 0.9 - 0.05
+
+
+def test_strips_are_about_a_hundredth_of_the_yarn() -> None:
+    piece = Piece([("only", [("garter", 4000)])], scaled(level, 10))
+    scene = schematic(shawl_of(piece))
+    assert 90 <= len(checks.strips(scene)) <= 101
+
+
+def test_every_band_says_what_it_is() -> None:
+    scene = SCENES["triangle"]
+    bands = checks.group(scene, "fabric").items
+    assert len(bands) == 17
+    used = shawl_of(PIECES["triangle"]).bands[1].used_g
+    assert bands[1].title == f"rows 33–40: mesh, to 88 sts, {used:.1f} g"
+
+
+def test_page_says_what_must_be_said() -> None:
+    words = " ".join(checks.texts(SCENES["triangle"]))
+    for told in (
+        "half the yarn:",
+        "bind off by row 120",
+        "g left",
+        "as knitted",
+        "1:8",
+        "garter 20 × 40",
+        "4 mm needles",
+    ):
+        assert told in words
+
+
+def test_units_lead_as_asked() -> None:
+    assert "95 cm (37 in), as knitted" in checks.texts(SCENES["triangle"])
+    assert "37 in (95 cm), as knitted" in checks.texts(SCENES["inches"])
+
+
+def test_a_mark_beyond_the_end_is_a_note() -> None:
+    scene = SCENES["mark beyond the end"]
+    assert not [text for text in checks.texts(scene) if text.startswith("bind off by")]
+    assert any("row 130" in text for text in checks.texts(scene))
+
+
+def test_each_fabric_has_a_texture_of_its_own() -> None:
+    patterns = patterns_of(shawl_of(PIECES["rectangle"]))
+    assert len(set(patterns.values())) == len(patterns) == 4
+    assert {pattern.kind for pattern in patterns.values()} == {"plain", "openwork", "drop"}
+
+
+def test_small_drawing_has_the_width_asked_for() -> None:
+    assert SCENES["narrow"].width == 100
+    assert SCENES["wide"].width == 420
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_scale_of_its_own_choice(name: str) -> None:
+    """The largest of the row at which the page is at most 180 mm wide and the piece 150 mm high."""
+    shawl = shawl_of(PIECES[name])
+    scene = schematic(shawl)
+    assert scene.width <= 180
+    (told,) = [text for text in checks.texts(scene) if ", 1:" in text]
+    scale = float(told.split(", 1:")[1])
+    row = []
+    for step in scales():
+        row.append(step)
+        if step >= scale:
+            break
+    assert row[-1] == scale
+    if len(row) > 1:
+        larger = schematic(shawl, Options(scale=row[-2]))
+        high = 10 * shawl.outline.size.depth_cm / row[-2]
+        assert larger.width > 180 or high > 150 or lay_out(shawl, row[-2]).bounds.width > 150
+
+
+def test_scales_go_on_evenly() -> None:
+    steps = scales()
+    first = [next(steps) for _ in range(16)]
+    assert first == [4, 5, 8, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 250]
+
+
+@pytest.mark.parametrize(
+    "options",
+    [
+        Options(scale=0),
+        Options(scale=math.nan),
+        Options(scale=math.inf),
+        Options(width_mm=20),
+        Options(width_mm=math.nan),
+        Options(scale=10, width_mm=150),
+        Options(ramp="none"),
+        Options(units="ell"),
+    ],
+)
+def test_options_that_cannot_be_followed(options: Options) -> None:
+    with pytest.raises(OptionError):
+        schematic(shawl_of(PIECES["one row"]), options)
+
+
+def test_jumps_at_an_edge_are_drawn() -> None:
+    """Stitches bound off at the lower edge: the step is part of the outline."""
+
+    def teeth(h: float, whole: float) -> tuple[Curve, Curve]:
+        before = upright(h, whole)
+        if round(h / 0.25) % 16 or h == 0 or h == whole:
+            return before, before
+        (x, y) = before.pieces[0][0]
+        return before, Curve(before.start, (((x, y - 2.0),),))
+
+    shawl = shawl_of(Piece([("teeth", [("garter", 120)])], teeth, sideways=True))
+    scene = schematic(shawl, Options(scale=4))
+    whole = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
+    silhouette = Polygon(checks.outline(lay_out(shawl, 4).frame)).buffer(0)
+    assert whole.area == pytest.approx(silhouette.area, rel=0.001)
+    assert not checks.meetings(scene) and not checks.strays(scene)
+
+
+def labels(scene: Scene) -> list[Label]:
+    return [item for item in checks.leaves(scene.items) if isinstance(item, Label)]
+
+
+def test_ruler_shows_the_grams_left() -> None:
+    """Ticks lie where the skein's grams say, from its left end to its right."""
+    scene = SCENES["triangle"]
+    ticks = [item for item in labels(scene) if item in checks.group(scene, "ticks").items]
+    assert [tick.text for tick in sorted(ticks, key=lambda t: t.x)] == [
+        "100 g", "90", "80", "70", "60", "50", "40", "30", "20", "10", "0",
+    ]  # fmt: skip
+
+
+def test_table_sums_to_all_of_the_yarn() -> None:
+    from halfhank.renderer.parts import table_lines
+
+    lines = table_lines(shawl_of(PIECES["triangle"]))
+    assert sum(float(line.cells[2]) for line in lines) == pytest.approx(82, abs=0.3)
