@@ -4,6 +4,7 @@ import re
 
 from halfhank.grammar.blocks import Block, Blocks
 from halfhank.grammar.body import Body
+from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS
 from halfhank.grammar.syntax import Name, Stitch, WrittenRow
 from halfhank.grammar.values import Teller, branch, name
 from halfhank.grammar.words import BUILT_IN_STITCHES, RESERVED, nearest
@@ -51,7 +52,7 @@ class Stitches:
         met: set[str] = set()
         at: str | None = stitch
         while at is not None and at not in met:
-            if at in self._rowed:
+            if at in self._rowed or (at in FABRICS and at not in self._lines and at not in PLAIN_FABRICS):
                 return True
             met.add(at)
             at = self._bases.get(at)
@@ -90,8 +91,12 @@ class Stitches:
             return
         if "row" in body.seen or body.unsure:
             self._rowed.add(stitch.value)
-        if body.get("base"):
-            self._bases[stitch.value] = body.get("base").value
+        base = body.get("base")
+        if base and base.value == stitch.value and base.value in FABRICS:
+            if base.value not in PLAIN_FABRICS:
+                self._rowed.add(stitch.value)
+        elif base:
+            self._bases[stitch.value] = base.value
         self.blocks[stitch.value] = Stitch(
             stitch,
             body.get("gauge"),
@@ -99,14 +104,14 @@ class Stitches:
             body.get("swatch"),
             body.get("multiple"),
             body.get("fill"),
-            body.get("base"),
+            base,
             rows,
             block.span,
         )
 
     def _check_base(self, teller: Teller, stitch: Stitch) -> None:
-        """Tell `as` that leads back to its own stitch, once for each ring."""
-        if stitch.base is None:
+        """Tell `as` that leads back to its own stitch, once for each ring; a built-in's name may mean the built-in."""
+        if stitch.base is None or stitch.name.value not in self._bases:
             return
         met = [stitch.name.value]
         at: str | None = stitch.base.value
