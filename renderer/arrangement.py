@@ -15,6 +15,13 @@ class Arrangement:
         self.dimension_lines: list[Points] = []
         self.bounds = piece
 
+    def copy(self) -> "Arrangement":
+        """The same arrangement, to try more on."""
+        other = Arrangement(self.bounds)
+        other.boxes, other.lines = [*self.boxes], [*self.lines]
+        other.dimension_lines = [*self.dimension_lines]
+        return other
+
     def free(self, box: Box, margin: float = 0.6) -> bool:
         """Whether a box, and so much around it, holds nothing yet."""
         room = box.grown(margin)

@@ -157,6 +157,7 @@ def badge_group(badges: list[Badge]) -> Group:
     for badge in badges:
         if badge.leader:
             data = tuple([("L" if k else "M", point) for k, point in enumerate(badge.leader)])
+            items.append(Path(data, Style(stroke=LIGHT, width=0.7)))
             items.append(Path(data, Style(stroke=INK, width=THIN + 0.05)))
     for badge in badges:
         items += badge_items(badge.number, *badge.centre)

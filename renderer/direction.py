@@ -1,6 +1,7 @@
 """The arrow that shows in which direction the piece is worked."""
 
 import math
+from itertools import product
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
@@ -11,9 +12,9 @@ from halfhank.renderer.scene import Group, Path, Style
 from halfhank.renderer.spans import share_at
 from halfhank.renderer.style import INK, LIGHT
 
-LONGEST, SHORTEST = 10.0, 4.5
+LONGEST, SHORTEST = 10.0, 4.0
 BESIDE_SPINE = 3.4
-EDGE_ROOM = 1.3
+EDGE_ROOM, LINE_ROOM, ROW_STEP = 1.3, 1.5, 1.6
 
 
 class Arrow(NamedTuple):
@@ -25,35 +26,44 @@ class Arrow(NamedTuple):
 
 
 def arrow_of(frame: Frame, lines: list[Points]) -> Arrow | None:
-    """The first place near the start where an arrow has room on the fabric and keeps off the marks."""
+    """The first place near the start where an arrow has room on the fabric and keeps off `lines`.
+
+    It keeps off part bounds too if it can. None where the fabric has no such place.
+    """
+    bounds: list[Points] = [frame.points(part.last_row) for part in frame.shawl.parts[:-1]]
     total = frame.rise(0, frame.last)
+    rows = _tail_rows(frame, total)
+    longest = min(LONGEST, total * 0.3)
+    lengths = [longest * share for share in (1.0, 0.8, 0.6, 0.45) if longest * share >= SHORTEST]
+    return _first_place(frame, rows, lengths, [*lines, *bounds]) or _first_place(frame, rows, lengths, lines)
+
+
+def _first_place(frame: Frame, rows: list[int], lengths: list[float], lines: list[Points]) -> Arrow | None:
     closed = [*frame.silhouette, frame.silhouette[0]]
-    for length in (min(LONGEST, total * 0.3), SHORTEST):
-        for row in _tail_rows(frame, total):
-            tail, direction = _tail(frame, row)
-            tip = (tail[0] + direction[0] * length, tail[1] + direction[1] * length)
-            spots = [
-                (tail[0] + direction[0] * k * length / 4, tail[1] + direction[1] * k * length / 4) for k in range(5)
-            ]
-            if length < SHORTEST or not all(inside(p, frame.silhouette) for p in spots):
-                continue
-            if min(distance_to(p, closed) for p in spots) < EDGE_ROOM:
-                continue
-            if all(distance_to(p, line) > 1.6 for p in spots for line in lines):
-                return Arrow(tail, tip, row)
+    for row, length in product(rows, lengths):
+        (x, y), (dx, dy) = _tail(frame, row)
+        spots = [(x + dx * length * share, y + dy * length * share) for share in (0.0, 0.25, 0.5, 0.75, 1.0)]
+        if (
+            all(inside(spot, frame.silhouette) for spot in spots)
+            and all(distance_to(spot, line) > LINE_ROOM for line in lines for spot in spots)
+            and all(distance_to(spot, closed) >= EDGE_ROOM for spot in spots)
+        ):
+            return Arrow(spots[0], spots[-1], row)
     return None
 
 
 def _tail_rows(frame: Frame, total: float) -> list[int]:
-    """Rows from 1.5 mm after the start on, about 1.5 mm apart, in the first two thirds."""
+    """Rows from 1.6 mm after the start on, about so far apart, in the first half and at most sixty."""
     heights, mm = frame.shawl.rows.height_cm, frame.mm
-    rows, run = [], 0.0
+    rows: list[int] = []
+    run, done = 0.0, 0.0
     for row in range(1, frame.last):
         run += heights[row] * mm
-        if run >= 1.6:
+        if run >= ROW_STEP:
+            done += run
             rows.append(row)
             run = 0.0
-        if len(rows) > total * 2 / 3 / 1.6 or len(rows) > 60:
+        if done > total / 2 or len(rows) >= 60:
             break
     return rows
 

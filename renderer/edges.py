@@ -5,12 +5,15 @@ import math
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
 from halfhank.renderer.geometry import curve_length
+from halfhank.renderer.ramp import Ramp, ink_on
 from halfhank.renderer.scene import Group, Item, Path, Style
+from halfhank.renderer.spans import share_at
 from halfhank.renderer.style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.textures import trimmed
 
 SCALLOP_WIDTH, SCALLOP_PITCH = 2.0, 2.2
-OVERHANG = {"picot": 1.25, "elastic": 0.6, "i-cord": 0.65}
+WAVE_WIDTH, WAVE_PITCH = 1.3, 1.9
+OVERHANG = {"picot": 1.25, "elastic": 0.9, "i-cord": 0.65}
 """How far an edge's drawing stands out beyond the piece, mm; others 0.3."""
 
 
@@ -47,18 +50,23 @@ def edge_behind(frame: Frame) -> list[Item]:
     """What of the bound-off edge lies behind the fabric: scallops for picot, small waves for an elastic bind-off."""
     method = frame.shawl.bind_off.method
     if method == "picot":
-        return _scallops(frame, SCALLOP_WIDTH, SCALLOP_PITCH)
+        return _scallops(frame, SCALLOP_WIDTH)
     if method == "elastic":
-        return _scallops(frame, 0.8, 1.6)
+        return _scallops(frame, WAVE_WIDTH)
     return []
 
 
-def _scallops(frame: Frame, width: float, pitch: float) -> list[Item]:
+def scallop_pitch(frame: Frame) -> float | None:
+    """Width of one scallop, a whole number of them to the edge; None for an edge without scallops."""
+    wanted = {"picot": SCALLOP_PITCH, "elastic": WAVE_PITCH}.get(frame.shawl.bind_off.method)
+    length = curve_length(frame.curve(frame.last))
+    return None if wanted is None or length <= 0 else length / max(1, round(length / wanted))
+
+
+def _scallops(frame: Frame, width: float) -> list[Item]:
     """Round dashes on the edge, dark then a little smaller in white; the fabric hides their inner halves."""
     curve = frame.curve(frame.last)
-    length = curve_length(curve)
-    count = max(1, round(length / pitch))
-    pitch = length / count
+    pitch = scallop_pitch(frame) or SCALLOP_PITCH
     inner = trimmed(curve, pitch / 2, pitch / 2 - 0.005)
     data = frame.data(inner or curve)
     dash = (0.0, pitch)
@@ -89,11 +97,13 @@ def _gathers(frame: Frame, edge: Curve) -> list[Item]:
     return [Path(frame.data(inner or edge), style)]
 
 
-def contour_lines(frame: Frame) -> Group:
+def contour_lines(frame: Frame, ramp: Ramp) -> Group:
     """A thin line at the first row after each ten grams."""
-    rows = contour_rows(frame)
-    style = Style(stroke=LIGHT, width=THIN, dash=(1.2, 0.8))
-    return Group("contours", tuple(Path(frame.data(frame.curve(row)), style) for _, row in rows))
+    lines = []
+    for _, row in contour_rows(frame):
+        ink = ink_on(ramp.lab(share_at(frame.shawl, row)), 0.32)
+        lines.append(Path(frame.data(frame.curve(row)), Style(stroke=ink, width=THIN + 0.05)))
+    return Group("contours", tuple(lines))
 
 
 def contour_rows(frame: Frame) -> list[tuple[int, int]]:

@@ -70,7 +70,7 @@ class Frame:
             if after != before:
                 points.append(after)
         points.append(ends[last][0])
-        return simplified(points)
+        return simplified(points) if len(points) > 4 else points
 
     def end(self, side: int, row: int, after: bool = False) -> Point:
         """One end of a boundary."""

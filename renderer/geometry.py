@@ -73,13 +73,20 @@ def at_length(points: Points, length: float) -> tuple[Point, Point]:
 def distance_to(point: Point, points: Points) -> float:
     """Distance of a point from a polyline."""
     x, y = point
-    best = math.dist(point, points[0])
-    for (px, py), (qx, qy) in pairwise(points):
-        ux, uy = qx - px, qy - py
-        square = ux * ux + uy * uy
-        t = min(max(((x - px) * ux + (y - py) * uy) / square, 0.0), 1.0) if square > 0 else 0.0
-        best = min(best, math.hypot(x - px - t * ux, y - py - t * uy))
-    return best
+    px, py = points[0]
+    best = (x - px) ** 2 + (y - py) ** 2
+    for qx, qy in points[1:]:
+        ux, uy, vx, vy = qx - px, qy - py, x - px, y - py
+        along = ux * vx + uy * vy
+        if along > 0:  # else the segment's first end is nearest, which has been looked at
+            square = ux * ux + uy * uy
+            t = along / square if along < square else 1.0
+            vx, vy = vx - t * ux, vy - t * uy
+            here = vx * vx + vy * vy
+            if here < best:
+                best = here
+        px, py = qx, qy
+    return math.sqrt(best)
 
 
 def inside(point: Point, polygon: Points) -> bool:

@@ -116,9 +116,11 @@ def shawl_facts(shawl: Shawl) -> list[str]:
     over = {round(f.gauge_over_cm, 3) for f in shawl.fabrics}
     over_words = _over_words(over.pop(), shawl.units) if len(over) == 1 else "the gauge's length"
     needles = f"{plain_number(shawl.needles_mm)} mm needles"
-    counts = f"{shawl.start.words}: {stitches(shawl.start.stitches)}"
+    counts = stitches(shawl.start.stitches)
+    start = shawl.start.words[:1].upper() + shawl.start.words[1:]
+    start = start if start.endswith(counts) else f"{start}, {counts}"
     final = f"{stitches(shawl.bind_off.stitches)} after row {shawl.rows.count}, {shawl.bind_off.words}"
-    return [f"Gauge: sts × rows over {over_words}, blocked; {needles}", f"{counts}; {final}"]
+    return [f"Gauge: sts × rows over {over_words}, blocked; {needles}", f"{start}; {final}"]
 
 
 def _over_words(cm: float, units: str) -> str:

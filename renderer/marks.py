@@ -3,9 +3,12 @@
 from typing import NamedTuple
 
 from halfhank.model.shawl import Mark, Shawl
+from halfhank.renderer.edges import scallop_pitch
 from halfhank.renderer.frame import Frame
-from halfhank.renderer.scene import Group, Path, Style
+from halfhank.renderer.geometry import curve_length
+from halfhank.renderer.scene import Group, Path, PathData, Style
 from halfhank.renderer.style import CASING_WIDTH, LIGHT, MARK_WIDTH, RED
+from halfhank.renderer.textures import trimmed
 from halfhank.renderer.words import grams
 
 DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
@@ -60,9 +63,31 @@ def mark_lines(frame: Frame, marks: list[DrawnMark]) -> Group:
     groups = []
     for row, mark in lines.items():
         data = frame.data(frame.curve(row))
+        style = mark.style._replace(dash=even_dash(frame, row, mark.style.dash))
         casing = Style(stroke=LIGHT, width=CASING_WIDTH)
         if row == frame.last:  # beads leave the kind of the bound-off edge to be seen between them
-            casing = casing._replace(dash=DOTTED.dash, cap="round", width=CASING_WIDTH + 0.1)
+            style, data = _on_edge(frame, style)
+            casing = style._replace(stroke=LIGHT, width=style.width + 0.55)
         name = mark.name.replace(" ", "-")
-        groups.append(Group(name, (Path(data, casing), Path(data, mark.style)), title=mark.words))
+        groups.append(Group(name, (Path(data, casing), Path(data, style)), title=mark.words))
     return Group("marks", tuple(groups))
+
+
+def even_dash(frame: Frame, row: int, dash: tuple[float, ...]) -> tuple[float, ...]:
+    """The dash with its gap stretched so that a row ends, and turns at its middle, in the middle of a dash."""
+    length = curve_length(frame.curve(row))
+    stroke, gap = dash
+    sideways = frame.shawl.outline.sideways
+    room = length - stroke if sideways else (length - stroke) / 2
+    count = max(1, round(room / (stroke + gap)))
+    return (stroke, max(room / count - stroke, 0.4))
+
+
+def _on_edge(frame: Frame, style: Style) -> tuple[Style, PathData]:
+    """The mark on the bound-off edge: one bead to a scallop where it has scallops."""
+    curve = frame.curve(frame.last)
+    pitch = scallop_pitch(frame)
+    if pitch is None:
+        return style, frame.data(curve)
+    dotted = style._replace(dash=(0.0, pitch), cap="round")
+    return dotted, frame.data(trimmed(curve, pitch / 2, pitch / 2 - 0.005) or curve)

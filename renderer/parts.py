@@ -48,14 +48,14 @@ def table_lines(shawl: Shawl) -> list[Line]:
     for number, part in enumerate(shawl.parts, 1):
         rows = str(part.first_row) if part.first_row == part.last_row else f"{part.first_row}–{part.last_row}"
         figures = (tenths(part.used_g), percent(part.share), tenths(part.left_g))
-        lines.append(Line(number, part.name, (rows, str(part.stitches_at_end), *figures)))
+        lines.append(Line(number, part.name, (rows, f"{part.stitches_at_end:,}", *figures)))
     lines.append(_edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g))
     return lines
 
 
 def _edge_line(shawl: Shawl, words: str, count: int | None, used_g: float, left_g: float) -> Line:
     share = used_g / shawl.yarn.total_g if shawl.yarn.total_g > 0 else 0.0
-    cells = ("", "" if count is None else str(count), tenths(used_g), percent(share), tenths(left_g))
+    cells = ("", "" if count is None else f"{count:,}", tenths(used_g), percent(share), tenths(left_g))
     return Line(None, words, cells)
 
 

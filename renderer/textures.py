@@ -16,7 +16,7 @@ from halfhank.renderer.spans import Span, share_at
 
 LINE_PITCH = 1.75
 DOT_PITCH, DOT_SPACING = 1.35, 2.7
-RUNG_WIDTH = 0.3
+RUNG_WIDTH, RUNG_HEIGHT = 0.3, 1.2
 LINES, DOTS, RUNGS = "plain", "openwork", "drop"
 LINE_DASHES: tuple[tuple[float, ...], ...] = ((), (2.6, 1.5), (0.9, 1.5), (4.5, 1.5, 0.9, 1.5))
 DOT_LENGTHS = (0.0, 1.2, 0.0, 2.0)
@@ -119,6 +119,9 @@ def _dots(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
 
 
 def _rungs(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
+    """Rungs over the elongated row of a `drop`; in a written stitch with long rows, in bands between its rows."""
+    if span.bands[0].wraps == 1:
+        return _written_rungs(frame, span, pattern, ramp)
     heights = frame.shawl.rows.height_cm
     row = max(range(span.first, span.last + 1), key=lambda i: heights[i])
     height = frame.rise(row - 1, row)
@@ -132,6 +135,15 @@ def _rungs(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]
     sides = frame.data(frame.curve(row - 1, True)) + frame.data(frame.curve(row))
     rails = Path(sides, Style(stroke=ink_on(lab, 0.16), width=0.14))
     return [rails, Path(rungs, style)] if rungs else [rails]
+
+
+def _written_rungs(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
+    by_ink: dict[Style, list[PathData]] = {}
+    for row in texture_rows(span, frame.rise(span.first - 1, span.last), 2 * RUNG_HEIGHT):
+        style = rung_style(pattern, _ink_lab(frame, ramp, row)[1], RUNG_HEIGHT)
+        parts = [trimmed(half, sum(style.dash) / 2, 1.0) for half in outwards(frame, row)]
+        by_ink.setdefault(style, []).extend(frame.data(part) for part in parts if part is not None)
+    return _joined(by_ink)
 
 
 def _joined(by_ink: dict[Style, list[PathData]]) -> list[Path]:

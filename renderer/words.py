@@ -41,7 +41,7 @@ def percent(share: float) -> str:
 
 def stitches(count: int) -> str:
     """`1 st`, `73 sts`."""
-    return f"{count} st" if count == 1 else f"{count} sts"
+    return f"{count} st" if count == 1 else f"{count:,} sts"
 
 
 def row_range(first: int, last: int) -> str:

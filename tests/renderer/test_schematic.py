@@ -6,9 +6,11 @@ import math
 import pytest
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.boxes import text_boxes
+from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
 from halfhank.renderer.scene import Circle, Label, Path, Scene
-from halfhank.renderer.schematic import lay_out, schematic
+from halfhank.renderer.schematic import schematic
+from halfhank.renderer.sheet import surround, with_dimensions
 from halfhank.renderer.svg import to_svg
 from halfhank.renderer.textures import patterns_of
 from shapely import LineString, Polygon, unary_union
@@ -139,7 +141,7 @@ def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
     left, top, right, bottom = whole.bounds
     assert right - left == pytest.approx(shawl.outline.size.wingspan_cm, abs=0.1)
     assert bottom - top == pytest.approx(shawl.outline.size.depth_cm, abs=0.1)
-    ring = [(x + left, y + top) for x, y in checks.outline(lay_out(shawl, 10).frame)]
+    ring = [(x + left, y + top) for x, y in checks.outline(Frame(shawl, 1))]
     silhouette = Polygon(ring).buffer(0)
     assert whole.symmetric_difference(silhouette).area < 0.001 * silhouette.area
     assert not whole.buffer(0.001).interiors
@@ -222,7 +224,9 @@ def test_scale_of_its_own_choice(name: str) -> None:
     if len(row) > 1:
         larger = schematic(shawl, Options(scale=row[-2]))
         high = 10 * shawl.outline.size.depth_cm / row[-2]
-        assert larger.width > 180 or high > 150 or lay_out(shawl, row[-2]).bounds.width > 150
+        assert (
+            larger.width > 180 or high > 150 or with_dimensions(surround(shawl, row[-2], 122), False).bounds.width > 158
+        )
 
 
 def test_scales_go_on_evenly() -> None:
@@ -262,7 +266,7 @@ def test_jumps_at_an_edge_are_drawn() -> None:
     shawl = shawl_of(Piece([("teeth", [("garter", 120)])], teeth, sideways=True))
     scene = schematic(shawl, Options(scale=4))
     whole = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
-    silhouette = Polygon(checks.outline(lay_out(shawl, 4).frame)).buffer(0)
+    silhouette = Polygon(checks.outline(Frame(shawl, 2.5))).buffer(0)
     assert whole.area == pytest.approx(silhouette.area, rel=0.001)
     assert not checks.meetings(scene) and not checks.strays(scene)
 

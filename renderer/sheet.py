@@ -1,0 +1,85 @@
+"""The drawing laid out around the fabric, in the piece's own mm: badges, flags, arrow, dimensions, all kept apart."""
+
+from typing import NamedTuple
+
+from halfhank.model.shawl import Shawl
+from halfhank.renderer import edges
+from halfhank.renderer.arrangement import Arrangement
+from halfhank.renderer.badges import Badge, inner_badges, outer_badges
+from halfhank.renderer.dimensions import Dimension, along_edge, depth, spine, wingspan
+from halfhank.renderer.direction import Arrow, arrow_of
+from halfhank.renderer.edge_lengths import edge_lengths
+from halfhank.renderer.flags import Flag, place_flags
+from halfhank.renderer.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.geometry import Box, Points
+from halfhank.renderer.marks import DrawnMark, drawn_marks
+from halfhank.renderer.words import length_words
+
+
+class Sheet(NamedTuple):
+    """What surrounds the fabric, and the box around it all; `untold` are lengths for which no dimension found room."""
+
+    frame: Frame
+    marks: list[DrawnMark]
+    flags: list[Flag]
+    badges: list[Badge]
+    dimensions: list[Dimension]
+    untold: list[str]
+    arrow: Arrow | None
+    bounds: Box
+
+
+class Surroundings(NamedTuple):
+    """Everything but the dimensions, and the room that is taken."""
+
+    frame: Frame
+    marks: list[DrawnMark]
+    flags: list[Flag]
+    badges: list[Badge]
+    arrow: Arrow | None
+    taken: Arrangement
+    overhang: float
+
+
+def surround(shawl: Shawl, scale: float, content: float) -> Surroundings:
+    """Places arrow, badges and flags from the inside outwards; `content` is the width that texts may use, mm."""
+    frame = Frame(shawl, 10 / scale)
+    overhang = edges.OVERHANG.get(shawl.bind_off.method, 0.3)
+    marks = drawn_marks(shawl)
+    taken = Arrangement(Box(0, 0, frame.width, frame.height).grown(overhang))
+    lines: list[Points] = [frame.points(mark.row) for mark in marks]
+    arrow = arrow_of(frame, lines)
+    if shawl.outline.spine:
+        lines.append([(x * frame.mm, y * frame.mm) for x, y in shawl.outline.spine])
+    if arrow is not None:
+        lines.append([arrow.tail, arrow.tip])
+    inner = inner_badges(frame, lines, taken)
+    spare = max(0.0, content - frame.width) / 2
+    flags = place_flags(frame, marks, taken, (-spare, frame.width + spare), overhang)
+    missing = [k for k in range(1, len(shawl.parts) + 1) if k not in inner]
+    outer = outer_badges(frame, missing, taken, overhang)
+    return Surroundings(frame, marks, flags, [*inner.values(), *outer], arrow, taken, overhang)
+
+
+def with_dimensions(around: Surroundings, edges_too: bool) -> Sheet:
+    """The sheet with its dimensions; without `edges_too` those along edges are told in words, which takes less room."""
+    frame, taken, overhang = around.frame, around.taken.copy(), around.overhang
+    units, size = frame.shawl.units, frame.shawl.outline.size
+    placed: list[Dimension] = []
+    untold: list[str] = []
+    for name, cm, points in edge_lengths(frame):
+        found = along_edge(frame, taken, overhang, name, cm, points) if points and edges_too else None
+        if found is None:
+            untold.append(f"{name} {length_words(cm, units)}")
+        else:
+            found.take(taken)
+            placed.append(found)
+    upright = depth(frame, taken, overhang)
+    along = spine(frame, taken, overhang, LEFT if upright.label.x > frame.width / 2 else RIGHT)
+    for dimension in (upright, along, wingspan(frame, taken, overhang)):
+        if dimension is not None:
+            dimension.take(taken)
+            placed.append(dimension)
+    if along is None and size.spine_cm is not None:
+        untold.insert(0, f"spine {length_words(size.spine_cm, units)}")
+    return Sheet(frame, around.marks, around.flags, around.badges, placed, untold, around.arrow, taken.bounds)
