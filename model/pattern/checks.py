@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, Span, advice, mistake
-from halfhank.grammar.syntax import InOne, Item, Times, Work
+from halfhank.grammar.syntax import Across, InOne, Item, Times, Work
 from halfhank.model.pattern.balance import Level, leaves, takes
 from halfhank.model.pattern.pairs import Change, changes, unpaired
 from halfhank.model.pattern.pattern import Pattern, PatternRow, derived_multiple
@@ -82,7 +82,7 @@ def _check_in_one(items: Iterable[Item], inside: bool = False) -> Iterator[Probl
         if inside and not (isinstance(item, Times) or (isinstance(item, Work) and item.kind in _IN_ONE)):
             message = "Into the same stitches only `k`, `p` and `yo` are worked."
             yield mistake("in-one-item", item.span, message)
-        elif hasattr(item, "items"):
+        elif isinstance(item, InOne | Times | Across):
             yield from _check_in_one(item.items, inside or isinstance(item, InOne))
 
 

@@ -1,13 +1,17 @@
 """Increases: yarn over, make 1, several stitches in one place."""
 
+from halfhank.model.outline.curve import Point
 from halfhank.model.pattern.signs import Sign
 from halfhank.renderer.symbols.pen import Box, Drawing, Pen
 
 # Letters as strokes in a frame of one by one, x to the right and y downwards.
-_LETTERS = {
-    "M": [((0.0, 1.0), (0.0, 0.0), (0.5, 0.62), (1.0, 0.0), (1.0, 1.0))],
-    "L": [((0.0, 0.0), (0.0, 1.0), (0.8, 1.0))],
-    "R": [((0.0, 1.0), (0.0, 0.0), (0.55, 0.0), (0.85, 0.12), (0.85, 0.4), (0.55, 0.52), (0.0, 0.52)), ((0.42, 0.52), (0.9, 1.0))],
+_LETTERS: dict[str, tuple[tuple[Point, ...], ...]] = {
+    "M": (((0.0, 1.0), (0.0, 0.0), (0.5, 0.62), (1.0, 0.0), (1.0, 1.0)),),
+    "L": (((0.0, 0.0), (0.0, 1.0), (0.8, 1.0)),),
+    "R": (
+        ((0.0, 1.0), (0.0, 0.0), (0.55, 0.0), (0.85, 0.12), (0.85, 0.4), (0.55, 0.52), (0.0, 0.52)),
+        ((0.42, 0.52), (0.9, 1.0)),
+    ),
 }
 
 

@@ -36,3 +36,9 @@ def stitch(rows: str, multiple: str = "", name: str = "lace") -> Stitch:
 def items(notation: str) -> tuple[Item, ...]:
     """The items of one row."""
     return stitch(f"row 1: {notation}").rows[0].items
+
+
+def grown(rows: str, multiple: str, shape: str, parts: str, head: str = "") -> Description:
+    """A shawl in the pattern `lace`: the lines of its shape block and of its parts."""
+    block = ["stitch lace", f"  multiple of {multiple}", *[f"  {line.strip()}" for line in rows.strip().splitlines()]]
+    return described("\n".join(block) + "\n" + head, shape.strip("\n") + "\n" + parts.strip("\n") + "\n")
