@@ -76,7 +76,8 @@ def _tail(frame: Frame, row: int) -> tuple[Point, Point]:
     (px, py), (qx, qy) = points[0], points[-1]
     chord = math.dist((px, py), (qx, qy)) or 1.0
     normal = ((py - qy) / chord, (qx - px) / chord)
-    later = at_length(frame.points(min(row + 1, frame.last)), length / 2)[0]
+    following = frame.points(min(row + 1, frame.last))
+    later = at_length(following, length_of(following) / 2)[0]
     if (later[0] - centre[0]) * normal[0] + (later[1] - centre[1]) * normal[1] < 0:
         normal = (-normal[0], -normal[1])
     if frame.shawl.outline.sideways:

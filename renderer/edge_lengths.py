@@ -12,12 +12,12 @@ MOST_POINTS = 400
 def edge_lengths(frame: Frame) -> list[EdgeLength]:
     """Name, length in cm, and the edge itself; it is empty where the length is to be told in words only.
 
-    Left out are lengths that a drawing gives already, and those of less than a millimetre on paper.
+    Left out are lengths that the drawing gives already, and those of less than a twentieth of the wingspan.
     """
     size, units = frame.shawl.outline.size, frame.shawl.units
     told = {length_words(size.wingspan_cm, units), length_words(size.depth_cm, units)}
     found = _arms(frame) or [*_sides(frame), ("last edge", size.last_row_cm, frame.points(frame.last))]
-    chosen = [edge for edge in found if length_words(edge[1], units) not in told and edge[1] * frame.mm > 1]
+    chosen = [edge for edge in found if length_words(edge[1], units) not in told and edge[1] > size.wingspan_cm / 20]
     return [(name, cm, edge if _is_drawable(edge) else []) for name, cm, edge in chosen]
 
 

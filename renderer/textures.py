@@ -4,6 +4,7 @@ All are strokes along rows. Dots are round dashes without length and rungs are s
 elongated row, so that one path draws a whole row of either. No two marks of a fabric lie closer than 1.5 mm.
 """
 
+import math
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Curve, Point
@@ -15,7 +16,7 @@ from halfhank.renderer.scene import Path, PathData, Style
 from halfhank.renderer.spans import Span, share_at
 
 LINE_PITCH = 1.75
-DOT_PITCH, DOT_SPACING = 1.35, 2.7
+DOT_PITCH, DOT_SPACING = 1.55, 2.8
 RUNG_WIDTH, RUNG_HEIGHT = 0.3, 1.2
 LINES, DOTS, RUNGS = "plain", "openwork", "drop"
 LINE_DASHES: tuple[tuple[float, ...], ...] = ((), (2.6, 1.5), (0.9, 1.5), (4.5, 1.5, 0.9, 1.5))
@@ -86,7 +87,7 @@ def texture_rows(span: Span, height: float, pitch: float) -> list[int]:
     if rows < 2 or height < 0.5 * pitch:
         return []
     step = max(1, -int(-pitch * rows // height))
-    count = max(1, rows // step)
+    count = max(1, min(rows // step, (rows - 2) // step + 1))
     first = span.first - 1 + (rows - (count - 1) * step) // 2
     return [first + k * step for k in range(count)]
 
@@ -112,10 +113,19 @@ def _dots(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:
         style = dot_style(pattern, _ink_lab(frame, ramp, row)[1])
         pitch = sum(style.dash)
         for half in outwards(frame, row):
-            part = trimmed(half, pitch * (0.25 if k % 2 else 0.75), 0.7)
+            part = trimmed(half, _lead(half, frame.shawl.outline.sideways) + pitch / 2 * (k % 2), 0.7)
             if part is not None:
                 by_ink.setdefault(style, []).append(frame.data(part))
     return _joined(by_ink)
+
+
+def _lead(half: Curve, sideways: bool) -> float:
+    """Where the first dot of a half row lies: 0.8 mm from its end or spine, so 1.6 mm from its mirror image."""
+    if sideways or not half.pieces:
+        return 0.8
+    (px, py), (qx, qy) = half.start, half.pieces[0][0]
+    length = math.hypot(qx - px, qy - py)
+    return 0.8 / max(abs(qx - px) / length, 0.25) if length > 0 else 0.8
 
 
 def _rungs(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> list[Path]:

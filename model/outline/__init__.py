@@ -1,0 +1,18 @@
+"""The outline: where every row of a piece lies in the plane, true to scale. See README.md for the constructions."""
+
+from typing import TYPE_CHECKING
+
+from halfhank.grammar.problems import Problem
+from halfhank.model.outline.layout import Layout
+
+if TYPE_CHECKING:
+    from halfhank.model.shawl import Outline
+
+
+def lay_out(layout: Layout) -> "Outline | Problem":
+    """Lays a piece out by its shape; a mistake where it cannot lie as the description wants it."""
+    from halfhank.model.outline.placed import PlacedOutline
+    from halfhank.model.outline.table import SHAPES
+
+    laid = SHAPES[layout.shape].lay(layout)
+    return laid if isinstance(laid, Problem) else PlacedOutline(layout, laid)

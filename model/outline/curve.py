@@ -5,6 +5,7 @@ Affine maps (turning, pinning) act on the control points alone, so a row is draw
 
 import math
 from collections.abc import Callable, Iterable
+from itertools import pairwise
 from typing import NamedTuple
 
 Point = tuple[float, float]
@@ -80,7 +81,7 @@ def arc(centre: Point, radius: float, first: float, last: float) -> Curve:
         return (centre[0] + radius * c - along * s, centre[1] + radius * s + along * c)
 
     angles = [first + k * step for k in range(count + 1)]
-    pieces = tuple((at(a, handle), at(b, -handle), at(b)) for a, b in zip(angles, angles[1:], strict=False))
+    pieces = tuple((at(a, handle), at(b, -handle), at(b)) for a, b in pairwise(angles))
     return Curve(at(first), pieces)
 
 

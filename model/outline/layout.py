@@ -10,9 +10,9 @@ from halfhank.model.rows import Rows
 class Layout(NamedTuple):
     """One piece to lay out.
 
-    `shape` is the name in the description, `shape_span` its place. `openwork[row]` tells whether row 1…N is worked in a fabric with yarn
-    overs or elongated stitches (index 0 is unused), which bears more stretch. `turned_back`: the description has `turn back`. `pinned`: how it is
-    blocked, None for as knitted.
+    `shape` is the name in the description, `shape_span` its place. `openwork[row]` tells whether row 1…N is worked in a
+    fabric with yarn overs or elongated stitches (index 0 is unused), which bears more stretch. `turned_back`: the
+    description has `turn back`. `pinned`: how it is blocked, None for as knitted.
     """
 
     shape: str

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 import pytest
 from halfhank.cli.commands.new import starter
-from halfhank.cli.main import run
+from halfhank.cli.run import run
 
 GOOD = starter("triangle").decode()
 

@@ -1,5 +1,6 @@
 """What a scene holds, taken apart without the renderer's own geometry: texts, points and filled areas in mm."""
 
+import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -12,31 +13,35 @@ ASCENT, DESCENT = 0.75, 0.21
 
 
 class TextBox(NamedTuple):
-    """A label and the upright box around it."""
+    """A label, the upright box around it, and its own four corners."""
 
     label: Label
     left: float
     top: float
     right: float
     bottom: float
+    corners: tuple[tuple[float, float], ...]
 
     def meets(self, other: "TextBox") -> bool:
-        return (
+        upright = (
             self.left < other.right - 1e-6
             and other.left < self.right - 1e-6
             and self.top < other.bottom - 1e-6
             and other.top < self.bottom - 1e-6
         )
+        return upright and Polygon(self.corners).intersection(Polygon(other.corners)).area > 1e-6
 
 
 def text_box(label: Label) -> TextBox:
     width = text_width(label.text, label.size, label.face, label.bold)
     left = -{"start": 0.0, "middle": 0.5, "end": 1.0}[label.anchor] * width
     up, down = ASCENT * label.size, DESCENT * label.size
-    if label.turn == 0:
-        return TextBox(label, label.x + left, label.y - up, label.x + left + width, label.y + down)
-    assert label.turn == -90
-    return TextBox(label, label.x - up, label.y - left - width, label.x + down, label.y - left)
+    turn = math.radians(label.turn)
+    c, s = math.cos(turn), math.sin(turn)
+    around = ((left, -up), (left + width, -up), (left + width, down), (left, down))
+    corners = tuple((label.x + c * x - s * y, label.y + s * x + c * y) for x, y in around)
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return TextBox(label, min(xs), min(ys), max(xs), max(ys), corners)
 
 
 def walk(items: tuple[Item, ...], clipped: bool = False) -> Iterator[tuple[Item, bool]]:
@@ -86,7 +91,7 @@ def flattened(data: PathData, steps: int = 12) -> list[tuple[float, float]]:
 def extent(item: Item) -> tuple[float, float, float, float]:
     """The upright box of an item's centre lines."""
     if isinstance(item, Label):
-        return text_box(item)[1:]
+        return text_box(item)[1:5]
     if isinstance(item, Circle):
         return (item.x - item.radius, item.y - item.radius, item.x + item.radius, item.y + item.radius)
     if isinstance(item, Rect):

@@ -88,7 +88,7 @@ def test_what_the_readme_sets_up_is_what_ci_runs() -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
     for marker in ("draw", "test"):
         (command,) = re.findall(rf"^<!-- {marker} command -->\n```sh\n(.*)\n```$", readme, re.MULTILINE)
-        assert command.startswith("apt-get update && apt-get install -y python3-venv")
+        assert command.startswith("apt-get update && apt-get install -y --no-install-recommends python3-venv")
     assert "<!-- test command -->" in (ROOT / ".ci/run").read_text(encoding="utf-8")
 
 

@@ -36,7 +36,7 @@ HEAVY |= {
 OTHER_COMMANDS = {f"halfhank.cli.{name}" for name in ("commands.plan", "commands.check", "plan_text", "fault")}
 LIST = """
 import sys
-from halfhank.cli.main import run
+from halfhank.cli.run import run
 status = run(sys.argv[1:])
 print(*sys.modules, sep="\\n", file=sys.stderr)
 sys.exit(status)

@@ -1,13 +1,15 @@
 """What holds for every scene, and the scene taken apart for the tests."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
+from halfhank.model.outline.curve import Curve
 from halfhank.renderer.boxes import TextBox, text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, PathData, Rect, Scene
 
 Point = tuple[float, float]
+Boundary = Callable[[float, float], Curve]
 
 
 def group(scene: Scene, name: str) -> Group:

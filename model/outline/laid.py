@@ -1,0 +1,68 @@
+"""What a construction gives: where each row lies, in coordinates of its own, and what can be said of the piece."""
+
+from collections.abc import Callable
+from typing import NamedTuple, Protocol
+
+from halfhank.grammar.problems import Problem
+from halfhank.model.outline.curve import Curve, Point
+
+Ends = tuple[Point, Point]
+
+
+class Grain(NamedTuple):
+    """How a row lies: by how much it is stretched along itself and across (0.1: 10 % longer), and the directions
+    that it runs in, as the least and the largest angle to the horizontal (radians, from 0)."""
+
+    along: float
+    across: float
+    least: float
+    most: float
+
+
+class Measured(Protocol):
+    """A piece that has its place: lengths on it, in cm."""
+
+    def row_cm(self, row: int, after: bool = False) -> float:
+        """Length of a boundary along its curve."""
+        ...
+
+    def edge_cm(self, side: int) -> float:
+        """Length of an edge (0: left or upper, 1: right or lower) from start to last row, its jumps included."""
+        ...
+
+    def opening_cm(self, row: int) -> float:
+        """Distance between the two ends of a boundary."""
+        ...
+
+    def spine_cm(self) -> float | None:
+        """Length of the spine."""
+        ...
+
+
+class EdgeLengths(NamedTuple):
+    """Lengths of the top edge and of the sides (left or upper, right or lower) in cm, None where there are none."""
+
+    top_cm: float | None
+    sides_cm: tuple[float, float] | None
+
+
+class Laid(NamedTuple):
+    """A piece laid out, x to the right and y downwards in cm, anywhere in the plane.
+
+    `ends`: of boundary 0…N, before and after its jump. `curve`: one boundary. `reach`: points beyond the ends that the
+    piece's box has to hold. `lengths` measures the edges of the piece once it has its place. `grain`: of row 1…N.
+    `straight`: it is drawn as pinned straight.
+    """
+
+    words: str
+    ends: list[tuple[Ends, Ends]]
+    curve: Callable[[int, bool], Curve]
+    reach: list[Point]
+    lengths: Callable[[Measured], EdgeLengths]
+    grain: Callable[[int], Grain]
+    sideways: bool = False
+    spine: list[Point] | None = None
+    fan_degrees: float | None = None
+    fan_words: str | None = None
+    straight: bool = False
+    problems: tuple[Problem, ...] = ()

@@ -1,0 +1,122 @@
+"""A laid-out piece put into its place: its box at (0, 0), pinned out, measured."""
+
+import math
+from itertools import chain, pairwise
+from typing import NamedTuple
+
+from halfhank.grammar.problems import Problem
+from halfhank.grammar.syntax import PinnedTo
+from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.laid import Ends, Laid
+from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.stretch import stretch_of
+from halfhank.model.rows import Rows
+from halfhank.model.shawl import Size, Stretch
+
+_FINE_CM = 0.0005
+
+
+class Place(NamedTuple):
+    """From a construction's own coordinates to the piece's box: moved by `x`, `y`, then scaled."""
+
+    x: float
+    y: float
+    across: float
+    down: float
+
+    def __call__(self, point: Point) -> Point:
+        return ((point[0] - self.x) * self.across, (point[1] - self.y) * self.down)
+
+
+class PlacedOutline:
+    """The outline of a piece; see `halfhank.model.shawl.Outline`."""
+
+    def __init__(self, layout: Layout, laid: Laid) -> None:
+        (left, top), (right, bottom) = _box(laid)
+        pinned = layout.pinned if isinstance(layout.pinned, PinnedTo) else None
+        scales = _scales(pinned, right - left, bottom - top)
+        self._place = Place(left, top, *scales)
+        self._curve = laid.curve
+        self._ends = [_moved(both, self._place) for both in laid.ends]
+        self.words = laid.words
+        self.fan_words = laid.fan_words
+        self.fan_degrees = laid.fan_degrees
+        self.sideways = laid.sideways
+        self.pinned = laid.straight or pinned is not None
+        self.spine = None if laid.spine is None else [self._place(point) for point in laid.spine]
+        self.size = self._measured(layout.rows, laid, ((right - left) * scales[0], (bottom - top) * scales[1]))
+        self.stretch: Stretch | None = None
+        self.problems: tuple[Problem, ...] = laid.problems
+        if self.pinned:
+            self.stretch, told = stretch_of(layout, laid, scales)
+            self.problems += told
+
+    def boundary(self, row: int, after: bool = False) -> Curve:
+        """The curve of one boundary."""
+        return self._curve(row, after).mapped(self._place)
+
+    def ends(self, row: int, after: bool = False) -> Ends:
+        """The two ends of one boundary."""
+        return self._ends[row][after]
+
+    def row_cm(self, row: int, after: bool = False) -> float:
+        """Length of a boundary along its curve."""
+        return _length(self.boundary(row, after).flattened(_FINE_CM))
+
+    def edge_cm(self, side: int) -> float:
+        """Length of an edge (0: left or upper, 1: right or lower), its jumps included."""
+        return _length(self._edge(side))
+
+    def opening_cm(self, row: int) -> float:
+        """Distance between the two ends of a boundary."""
+        return math.dist(*self._ends[row][0])
+
+    def spine_cm(self) -> float | None:
+        """Length of the spine."""
+        return None if self.spine is None else _length(self.spine)
+
+    def _edge(self, side: int) -> list[Point]:
+        return list(chain.from_iterable((before[side], after[side]) for before, after in self._ends))
+
+    def _measured(self, rows: Rows, laid: Laid, box_cm: tuple[float, float]) -> Size:
+        edges = laid.lengths(self)
+        area = self._drawn_cm2() if self.pinned else knitted_cm2(rows)
+        return Size(*box_cm, self.spine_cm(), edges.top_cm, edges.sides_cm, self.row_cm(rows.count), area)
+
+    def _drawn_cm2(self) -> float:
+        """The area within the outline, by the trapezoid formula of its polygon (Gauss)."""
+        last = len(self._ends) - 1
+        around = self.boundary(0).flattened(_FINE_CM) + self._edge(1)
+        around += self.boundary(last).flattened(_FINE_CM)[::-1] + self._edge(0)[::-1]
+        return abs(sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise([*around, around[0]]))) / 2
+
+
+def knitted_cm2(rows: Rows) -> float:
+    """The area of the fabric: stitches times their width times the height of their row."""
+    return sum(n * w * h for n, w, h in zip(rows.stitches[1:], rows.width_cm[1:], rows.height_cm[1:], strict=True))
+
+
+def _moved(both: tuple[Ends, Ends], place: Place) -> tuple[Ends, Ends]:
+    before, after = both
+    moved = (place(before[0]), place(before[1]))
+    return moved, (moved if after is before else (place(after[0]), place(after[1])))
+
+
+def _box(laid: Laid) -> tuple[Point, Point]:
+    """Upper left and lower right corner of all that a piece covers."""
+    points = [*laid.reach, *(point for before, after in laid.ends for point in (*before, *after))]
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return (min(xs), min(ys)), (max(xs), max(ys))
+
+
+def _scales(pinned: PinnedTo | None, width_cm: float, depth_cm: float) -> tuple[float, float]:
+    """By how much the piece's box is drawn out to the measures that it is pinned to."""
+    if pinned is None:
+        return 1.0, 1.0
+    across = pinned.width.cm / width_cm if width_cm > 0 else 1.0
+    down = pinned.depth.cm / depth_cm if depth_cm > 0 else 1.0
+    return across, down
+
+
+def _length(points: list[Point]) -> float:
+    return sum(math.dist(p, q) for p, q in pairwise(points))
