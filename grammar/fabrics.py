@@ -3,6 +3,7 @@
 from functools import cache
 from typing import NamedTuple
 
+from halfhank.grammar.problems import Span
 from halfhank.grammar.syntax import Stitch
 
 
@@ -51,10 +52,13 @@ FABRICS = {fabric.name: fabric for fabric in _FABRICS}
 PLAIN_FABRICS = ("garter", "stockinette", "drop")
 """Built-ins that are only measured: a band of them may begin at any of their rows and be any number of rows long."""
 
+BUILT_IN_SPAN = Span(0, 0, 0)
+"""The place of every built-in: none."""
+
 
 @cache
 def built_in_stitch(name: str) -> Stitch:
-    """A built-in as the `stitch` block that would describe it. Its spans lie on no line of anybody's file."""
+    """A built-in as the `stitch` block that would describe it. The places of its rows are in nobody's file."""
     from halfhank.grammar.blocks import find_blocks
     from halfhank.grammar.layout import lay_out
     from halfhank.grammar.stitches import Stitches
@@ -64,7 +68,7 @@ def built_in_stitch(name: str) -> Stitch:
     teller = Teller()
     found = Stitches().read(teller, find_blocks(teller, lay_out(text).roots)).blocks[_PARSED_AS]
     assert not teller.problems, teller.problems
-    return found._replace(name=found.name._replace(value=name))
+    return found._replace(name=found.name._replace(value=name), span=BUILT_IN_SPAN)
 
 
 _PARSED_AS = "fabric"

@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Iterator
 
+from halfhank.grammar.fabrics import FABRICS
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.grammar.syntax import EVENLY, Band, Description, Mass, ShapingLine
 from halfhank.model.bands import MAX_ROWS, total_rows, turned_parts
 from halfhank.model.fabrics import BUILT_IN, Workroom, bands_of, swatch_m
 from halfhank.model.marks import Progress
-from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, force_of
+from halfhank.model.rows import Rows
+from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, Worked, force_of
 
 Check = Callable[[Workroom], Iterator[Problem]]
 WorkCheck = Callable[[Progress], Iterator[Problem]]
@@ -28,6 +30,15 @@ def check_description(description: Description) -> list[Problem]:
 def check_work(at: Progress) -> list[Problem]:
     """All that shows in the rows."""
     return [problem for check in WORK_CHECKS for problem in check(at)]
+
+
+def check_patterns(room: Workroom, parts: list[Worked], rows: Rows) -> list[Problem]:
+    """How the stitches' written rows fit into the rows of the shawl."""
+    if not has_patterns(room):
+        return []
+    from halfhank.model.pattern.review import review_fit
+
+    return list(review_fit(room, parts, rows))
 
 
 def check_rows(room: Workroom, allowed: int) -> list[Problem]:
@@ -78,6 +89,10 @@ def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
         if given is None or (name in BUILT_IN and not (name == "garter" and given != "stockinette")):
             continue
         if room.measure(name).assumed:
+            if room.root(name) in FABRICS and name not in BUILT_IN:
+                message = f"`{name}` has no gauge; what it usually measures stands in, reckoned from garter."
+                yield advice("assumed-gauge", band.stitch.span, message, "knit a swatch of it")
+                continue
             source = "garter" if name != "garter" else room.measure(name).source.name.value
             yield advice("assumed-gauge", band.stitch.span, f"`{name}` has no gauge; that of {source} stands in for it.")
 
@@ -170,10 +185,19 @@ def _not_yet(room: Workroom) -> Iterator[Problem]:
     if any(weighing.row for weighing in description.log):
         message = "The weighings after the cast-on are read, but do not change the plan yet."
         yield advice("not-yet", description.log_span, message)
-    for block in description.stitches:
-        if block.rows:
-            message = "The written rows give this stitch's yarn and the length of a repeat; their stitches are not counted yet."
-            yield advice("not-yet", block.rows[0].span, message)
+
+
+def _patterns(room: Workroom) -> Iterator[Problem]:
+    if has_patterns(room):
+        from halfhank.model.pattern.review import review_rows
+
+        yield from review_rows(room)
+
+
+def has_patterns(room: Workroom) -> bool:
+    """Whether any stitch has rows, so that there is something to check in them."""
+    names = [*room.blocks, *(band.stitch.value for band in bands_of(room.description.parts))]
+    return any(room.rows(name) for name in names)
 
 
 DESCRIPTION_CHECKS: tuple[Check, ...] = (
@@ -188,6 +212,7 @@ DESCRIPTION_CHECKS: tuple[Check, ...] = (
     _saw_teeth,
     _around,
     _repeats_without_rows,
+    _patterns,
     _not_yet,
 )
 

@@ -24,9 +24,12 @@ class Walk(NamedTuple):
 
 
 def check_pattern(pattern: Pattern) -> tuple[Problem, ...]:
-    """All that keeps the rows from being worked; an empty tuple: they can be, again and again."""
+    """All that keeps the rows from being worked; an empty tuple: they can be, again and again.
+
+    Where rows are missing (their lines have mistakes of their own) each row is looked at alone.
+    """
     alone = [problem for row in _lines(pattern.rows) for problem in _check_row(row, pattern)]
-    if alone:
+    if alone or [row.number for row in pattern.rows] != list(range(1, len(pattern.rows) + 1)):
         return tuple(alone)
     walk = walked(pattern)
     if walk.problems and pattern.written:
@@ -132,7 +135,7 @@ def _row_count(pattern: Pattern, levels: list[Level], place: int) -> Problem:
 def _blame(row: PatternRow, level: Level, found: Level) -> tuple[Span, str | None]:
     """Where a row has too many or too few stitches, and how many."""
     across = row.across
-    if across is None or (found.each and level.each % found.each):
+    if across is None or not found.each or level.each % found.each:
         short = level.each - found.each if across else level.extra - found.extra
         where = "between the stars" if across else "in the row"
         return (across.span if across else _around(row.items)), _difference(short, where)

@@ -1,11 +1,13 @@
 """A stitch pattern: rows, and the multiple that they are worked over."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from math import lcm
 from typing import NamedTuple
 
+from halfhank.grammar.fabrics import BUILT_IN_SPAN, built_in_stitch
 from halfhank.grammar.problems import Span
-from halfhank.grammar.syntax import Across, Description, Item, Multiple, Stitch, WholeRow
+from halfhank.grammar.syntax import Across, Item, Multiple, Stitch, WholeRow
+from halfhank.model.fabrics import Workroom, bands_of
 from halfhank.model.pattern.balance import Level, leaves
 from halfhank.model.pattern.count import RowTally, row_tally
 
@@ -41,7 +43,7 @@ class Pattern(NamedTuple):
     """A stitch's rows in order, over `multiple` (`each` stitches, `extra`); `each` is 0 in a panel that never repeats.
 
     `written` is the multiple as the description has it, None where it was taken from the rows. `fill` is the stitch that is
-    worked where no whole multiple fits.
+    worked where no whole multiple fits. `built_in`: the rows are a built-in's, so that their places are in nobody's file.
     """
 
     name: str
@@ -50,6 +52,7 @@ class Pattern(NamedTuple):
     rows: tuple[PatternRow, ...]
     fill: str
     span: Span
+    built_in: bool = False
 
     @property
     def is_panel(self) -> bool:
@@ -68,30 +71,23 @@ def pattern_of(stitch: Stitch) -> Pattern | None:
     return Pattern(stitch.name.value, multiple, written, rows, fill, stitch.span)
 
 
-def patterns_of(description: Description) -> dict[str, Pattern]:
-    """The patterns of all stitches that have rows, their own or taken over with `as`; by name."""
-    blocks = {stitch.name.value: stitch for stitch in description.stitches}
+def patterns_of(room: Workroom) -> dict[str, Pattern]:
+    """The patterns of all stitches of a description that have rows, their own or taken over; by name.
+
+    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …).
+    """
+    names = [*room.blocks, *(band.stitch.value for band in bands_of(room.description.parts))]
     found = {}
-    for name, stitch in blocks.items():
-        whole = _with_rows(stitch, blocks)
-        pattern = pattern_of(whole) if whole else None
-        if pattern:
-            found[name] = pattern
+    for name in dict.fromkeys(names):
+        chain = list(room.chain(name))
+        rows = next((block for block in chain if block.rows), None)
+        if rows:
+            multiple = next((block.multiple for block in chain if block.multiple), None)
+            fill = next((block.fill for block in chain if block.fill), None)
+            pattern = pattern_of(chain[0]._replace(rows=rows.rows, multiple=multiple, fill=fill))
+            assert pattern
+            found[name] = pattern._replace(built_in=rows.span == BUILT_IN_SPAN)
     return found
-
-
-def _with_rows(stitch: Stitch, blocks: Mapping[str, Stitch]) -> Stitch | None:
-    """The stitch with the rows, the multiple and the fill that it has or takes over, None without rows."""
-    met: set[str] = set()
-    at: Stitch | None = stitch
-    multiple, fill = stitch.multiple, stitch.fill
-    while at is not None and at.name.value not in met:
-        met.add(at.name.value)
-        multiple, fill = multiple or at.multiple, fill or at.fill
-        if at.rows:
-            return stitch._replace(rows=at.rows, multiple=multiple, fill=fill)
-        at = blocks.get(at.base.value) if at.base else None
-    return None
 
 
 def _numbered(stitch: Stitch) -> Iterator[PatternRow]:
@@ -131,3 +127,10 @@ def whole_row(row: PatternRow) -> WholeRow | None:
     """The row's one item where it is `knit` or `purl` throughout."""
     first = row.items[0]
     return first if isinstance(first, WholeRow) else None
+
+
+def built_in_pattern(name: str) -> Pattern:
+    """The pattern of a built-in fabric."""
+    pattern = pattern_of(built_in_stitch(name))
+    assert pattern
+    return pattern._replace(built_in=True)

@@ -128,3 +128,9 @@ def test_two_mistakes_are_two_problems_and_no_cascade() -> None:
 def test_huge_numbers_are_told_and_never_walked() -> None:
     found = told("row 1: *[[k999999999] 999999999 times] 999999999 times*", "8 sts", "row 1")
     assert found.code == "row-too-wide"
+
+
+def test_with_a_row_missing_nothing_is_said_of_what_follows_it() -> None:
+    pattern = pattern_of(stitch("row 1: *k4, yo*\nrow 2: purl\nrow 3: *k3, k2tog*\nrow 4: purl", "4 sts"))
+    assert pattern and check_pattern(pattern) == ()
+    assert check_pattern(pattern._replace(rows=(pattern.rows[0], *pattern.rows[3:]))) == ()

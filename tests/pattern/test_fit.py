@@ -34,13 +34,13 @@ def worked(description: Description) -> tuple[list[Worked], Rows]:
 
 def fits(description: Description) -> list[Fit]:
     parts, rows = worked(description)
-    patterns, needle = patterns_of(description), needle_of(description, rows)
+    patterns, needle = patterns_of(Workroom(description)), needle_of(description, rows)
     return [fitted(patterns[one.stitch], one, needle, rows) for one in stretches(parts) if one.stitch in patterns]
 
 
 def told(description: Description) -> dict[str, Problem]:
     parts, rows = worked(description)
-    return {problem.code: problem for problem in advise(description, patterns_of(description), parts, rows)}
+    return {problem.code: problem for problem in advise(description, patterns_of(Workroom(description)), parts, rows)}
 
 
 def test_stitches_in_each_wing_after_a_neck() -> None:
