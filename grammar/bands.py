@@ -34,7 +34,7 @@ class PartReader:
         return Part(title, lines.even, tuple(lines.shaping), bands, block.span)
 
     def _pieces(self, lines: list[Line], part: "_PartLines", depth: int) -> tuple[Piece, ...]:
-        pieces = (self._piece(line, part, depth) for line in lines)
+        pieces = (None if self._teller.spent else self._piece(line, part, depth) for line in lines)
         return tuple(piece for piece in pieces if piece is not None)
 
     def _piece(self, line: Line, part: "_PartLines", depth: int) -> Piece | None:

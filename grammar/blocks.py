@@ -58,15 +58,20 @@ def find_blocks(teller: Teller, roots: list[Line]) -> Blocks:
     found: list[Block] = []
     unsure = False
     spared: set[int] = set()  # blocks that a line of no known kind may belong to
+    kinds: set[str] = set()
     for line in roots:
+        if teller.spent:
+            unsure = True
+            break
         if _is_stray(line, found):
             unsure |= not _take_in(teller, line, found)
             continue
         tree = parsed(teller, line.source, "header")
-        kind = _kind(line, {block.kind for block in found})
+        kind = _kind(line, kinds)
         if guessed_word(line.source, "header") is None:
             spared.update(block.source.number for block in found[-1:])
         if kind:
+            kinds.add(kind)
             found.append(Block(kind, line.source, tree, list(line.children)))
         else:
             unsure = True

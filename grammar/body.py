@@ -65,6 +65,9 @@ class Body:
     def read(self, lines: list[Line], start: str) -> "Body":
         """Read all lines by the start rule of the block."""
         for line in lines:
+            if self._teller.spent:
+                self.unsure = True
+                break
             self._read(line.source, start)
         return self
 

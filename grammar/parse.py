@@ -5,7 +5,7 @@ from halfhank.grammar.blocks import find_blocks
 from halfhank.grammar.layout import lay_out
 from halfhank.grammar.problems import Problem, Span, mistake
 from halfhank.grammar.syntax import Parsed
-from halfhank.grammar.values import Teller
+from halfhank.grammar.values import MOST_COUNTED, Teller
 
 MAX_BYTES = 1 << 20
 MAX_PROBLEMS = 100
@@ -63,5 +63,6 @@ def _ordered(problems: list[Problem]) -> tuple[Problem, ...]:
     rest = len(problems) - MAX_PROBLEMS
     if rest <= 0:
         return tuple(problems)
-    many = mistake("more-problems", None, f"{rest:,} more problems are not shown.")
+    least = "At least " if len(problems) >= MOST_COUNTED else ""
+    many = mistake("more-problems", None, f"{least}{rest:,} more problems are not shown.")
     return (*problems[:MAX_PROBLEMS], many)

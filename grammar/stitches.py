@@ -9,6 +9,8 @@ from halfhank.grammar.syntax import Name, Stitch, WrittenRow
 from halfhank.grammar.values import Teller, branch, name
 from halfhank.grammar.words import BUILT_IN_STITCHES, RESERVED, nearest
 
+_MOST_COMPARED = 200
+
 
 class Stitches:
     """The `stitch` blocks by name.
@@ -25,14 +27,14 @@ class Stitches:
         self._lines: dict[str, int] = {}
         self._rowed: set[str] = set()
         self._bases: dict[str, str] = {}
+        self._may_have_rows: dict[str, bool] = {}
 
     def read(self, teller: Teller, blocks: Blocks) -> "Stitches":
         """Read all blocks: their names first, since they may name each other."""
         named = [(block, self._header(teller, block)) for block in blocks.of("stitch")]
         for block, stitch in named:
             self._block(teller, block, stitch)
-        for described in self.blocks.values():
-            self._check_base(teller, described)
+        self._check_bases(teller)
         return self
 
     def check(self, teller: Teller, stitch: Name, drop: bool = False) -> None:
@@ -40,23 +42,33 @@ class Stitches:
         if stitch.value == "drop" and not drop:
             message = "`drop` is worked only as `drop W wraps`, in a part."
             teller.tell("drop-as-band", stitch.span, message)
-        elif stitch.value not in self._known and not nearest(stitch.value, tuple(sorted(self._doubtful))):
-            near = nearest(stitch.value, tuple(sorted(self._known)))
+        elif stitch.value not in self._known and not self._near(stitch, self._doubtful):
+            near = self._near(stitch, self._known)
             if self._nameless and near is None:
                 return
             hint = f"write `{near}`" if near else f"describe it: `stitch {stitch.value[:40]}`"
             teller.tell("unknown-stitch", stitch.span, f"There is no stitch `{stitch.value[:40]}`.", hint)
 
+    def _near(self, stitch: Name, names: set[str]) -> str | None:
+        return nearest(stitch.value, tuple(sorted(names))) if 0 < len(names) <= _MOST_COMPARED else None
+
     def may_have_rows(self, stitch: str) -> bool:
         """Whether a stitch has rows, its own or taken over; of an unknown one nobody knows."""
-        met: set[str] = set()
+        met: list[str] = []
         at: str | None = stitch
-        while at is not None and at not in met:
-            if at in self._rowed or (at in FABRICS and at not in self._lines and at not in PLAIN_FABRICS):
-                return True
-            met.add(at)
-            at = self._bases.get(at)
-        return self._nameless or stitch not in self._known or (at is not None and at not in self._known)
+        while at is not None and at not in self._may_have_rows:
+            self._may_have_rows[at] = self._nameless or self._has_rows(at)
+            met.append(at)
+            at = None if self._may_have_rows[at] else self._bases.get(at)
+        found = self._may_have_rows[at or met[-1]]
+        self._may_have_rows.update(dict.fromkeys(met, found))
+        return found
+
+    def _has_rows(self, name: str) -> bool:
+        """Whether a stitch has rows of its own, or may have some for all that is known of it."""
+        if name in FABRICS and name not in self._lines:
+            return name not in PLAIN_FABRICS
+        return name in self._rowed or name not in self._known
 
     def _header(self, teller: Teller, block: Block) -> Name | None:
         if block.tree is None:
@@ -109,21 +121,28 @@ class Stitches:
             block.span,
         )
 
-    def _check_base(self, teller: Teller, stitch: Stitch) -> None:
-        """Tell `as` that leads back to its own stitch, once for each ring; a built-in's name may mean the built-in."""
-        if stitch.base is None or stitch.name.value not in self._bases:
-            return
-        met = [stitch.name.value]
-        at: str | None = stitch.base.value
-        while at is not None and at not in met:
-            met.append(at)
-            at = self._bases.get(at)
-        first = min(met, key=lambda one: self._lines.get(one, 0)) if at == stitch.name.value else None
-        if first == stitch.name.value:
-            message = f"`{stitch.name.value[:40]}` takes its measures from itself."
-            if len(met) > 1:
-                message = f"`{stitch.name.value[:40]}` takes from `{met[1][:40]}`, which takes from it in turn."
-            teller.tell("circular-as", stitch.base.span, message)
+    def _check_bases(self, teller: Teller) -> None:
+        """Tell each ring of `as` once, at the first of its blocks."""
+        done: set[str] = set()
+        for start in self._bases:
+            path: dict[str, None] = {}
+            at: str | None = start
+            while at is not None and at not in done and at not in path:
+                path[at] = None
+                at = self._bases.get(at)
+            if at is not None and at in path:
+                names = list(path)
+                self._tell_ring(teller, names[names.index(at) :])
+            done.update(path)
+
+    def _tell_ring(self, teller: Teller, ring: list[str]) -> None:
+        first = min(ring, key=lambda one: self._lines[one])
+        base = self.blocks[first].base
+        assert base is not None
+        message = f"`{first[:40]}` takes its measures from itself."
+        if len(ring) > 1:
+            message = f"`{first[:40]}` takes from `{base.value[:40]}`, which takes from it in turn."
+        teller.tell("circular-as", base.span, message)
 
 
 def _check_rows(teller: Teller, rows: tuple[WrittenRow, ...], some_broken: bool) -> None:

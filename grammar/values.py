@@ -12,6 +12,7 @@ from lark import Token, Tree
 
 MAX_NUMBER = 1_000_000_000
 MIN_MEASURE = 0.001
+MOST_COUNTED = 2_000
 
 Branch = Tree[Token]
 
@@ -30,6 +31,11 @@ class Teller:
         self.problems: list[Problem] = []
         self.told: set[int] = set()
         self.strays: set[str] = set()
+
+    @property
+    def spent(self) -> bool:
+        """Whether so much is wrong that reading on would only cost time."""
+        return len(self.problems) >= MOST_COUNTED
 
     def span(self, branch: Branch | Token) -> Span:
         """Where a token or a tree with at least one token stands."""

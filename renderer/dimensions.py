@@ -28,7 +28,7 @@ EXTENSION = Style(stroke="#8796a0", width=0.15)
 LINE = Style(stroke=INK, width=THIN)
 TICK = Style(stroke=INK, width=0.45)
 TICK_LENGTH = 2.6
-CLEAR, BEYOND = 1.4, 1.4
+CLEAR, BEYOND, NEAR = 1.4, 1.4, 0.8
 COLUMN = 7.0
 EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
 
@@ -76,7 +76,7 @@ def straight(
 
 def _beside_line(start: Point, end: Point, words: str, side: int) -> Label:
     if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
-        return Label(max(start[0], end[0]) + 2.5, start[1] + DIMENSION * CAP_HEIGHT / 2, words, DIMENSION, INK)
+        return Label((start[0] + end[0]) / 2, start[1] - BEYOND - 1.4, words, DIMENSION, INK, anchor="middle")
     y = (start[1] + end[1]) / 2 + DIMENSION * CAP_HEIGHT / 2
     if side == LEFT:
         return Label(start[0] - 2.5, y, words, DIMENSION, INK, anchor="end")
@@ -188,13 +188,14 @@ def _level_crossing(p: Point, q: Point, y: float) -> float | None:
 
 
 def _outermost(frame: Frame, side: int, y: float) -> float:
-    """The outermost place of the outline at a height (within 0.1 mm of it)."""
+    """The outermost place at which the outline comes within 0.8 mm of a height."""
     closed = [*frame.silhouette, frame.silhouette[0]]
     places = []
     for (px, py), (qx, qy) in pairwise(closed):
-        if min(py, qy) - 0.1 <= y <= max(py, qy) + 0.1:
-            t = min(max((y - py) / (qy - py), 0.0), 1.0) if abs(qy - py) > 0.2 else None
-            places += [px, qx] if t is None else [px + t * (qx - px)]
+        for height in (y - NEAR, y, y + NEAR):
+            if min(py, qy) <= height <= max(py, qy) and py != qy:
+                places.append(px + (height - py) / (qy - py) * (qx - px))
+        places += [x for x, height in ((px, py), (qx, qy)) if abs(height - y) <= NEAR]
     if not places:
         return 0.0 if side == LEFT else frame.width
     return min(places) if side == LEFT else max(places)

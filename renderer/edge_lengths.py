@@ -2,7 +2,6 @@
 
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
 from halfhank.renderer.geometry import Points, length_of
-from halfhank.renderer.words import length_words
 
 EdgeLength = tuple[str, float, Points]
 SHORTEST_MM = 24.0
@@ -14,10 +13,10 @@ def edge_lengths(frame: Frame) -> list[EdgeLength]:
 
     Left out are lengths that the drawing gives already, and those of less than a twentieth of the wingspan.
     """
-    size, units = frame.shawl.outline.size, frame.shawl.units
-    told = {length_words(size.wingspan_cm, units), length_words(size.depth_cm, units)}
+    size = frame.shawl.outline.size
+    told = (size.wingspan_cm, size.depth_cm)
     found = _arms(frame) or [*_sides(frame), ("last edge", size.last_row_cm, frame.points(frame.last))]
-    chosen = [edge for edge in found if length_words(edge[1], units) not in told and edge[1] > size.wingspan_cm / 20]
+    chosen = [edge for edge in found if edge[1] > told[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in told)]
     return [(name, cm, edge if _is_drawable(edge) else []) for name, cm, edge in chosen]
 
 

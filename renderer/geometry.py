@@ -117,16 +117,31 @@ def simplified(points: Points, tolerance: float = 0.01) -> list[Point]:
     spans = [(0, len(points) - 1)]
     while spans:
         first, last = spans.pop()
-        farthest, where = tolerance, 0
-        chord = (points[first], points[last])
-        for i in range(first + 1, last):
-            distance = distance_to(points[i], chord)
-            if distance > farthest:
-                farthest, where = distance, i
+        where = _farthest(points, first, last, tolerance * tolerance)
         if where:
             kept.add(where)
             spans += [(first, where), (where, last)]
     return [points[i] for i in sorted(kept)]
+
+
+def _farthest(points: Points, first: int, last: int, limit: float) -> int:
+    """The point between two that is farthest from the segment between them, 0 where none is beyond the limit (squared)."""
+    ax, ay = points[first]
+    ux, uy = points[last][0] - ax, points[last][1] - ay
+    square = ux * ux + uy * uy
+    where = 0
+    for i in range(first + 1, last):
+        vx, vy = points[i][0] - ax, points[i][1] - ay
+        along = ux * vx + uy * vy
+        if along <= 0:
+            distance = vx * vx + vy * vy
+        elif along >= square:
+            distance = (vx - ux) ** 2 + (vy - uy) ** 2
+        else:
+            distance = (ux * vy - uy * vx) ** 2 / square
+        if distance > limit:
+            limit, where = distance, i
+    return where
 
 
 def offset(points: Points, distance: float) -> list[Point]:

@@ -99,12 +99,12 @@ def _level(x: float, width: float, y: float) -> PathData:
 
 
 def facts(shawl: Shawl, column: Column, top: float, told: list[str], scale: float) -> Block:
-    """The facts in words at the left, the scale bar at the right of their last line."""
+    """The facts in words at the left, the scale bar at the right of the first."""
     bar, bar_width = scale_bar(shawl, column, top, scale)
-    room = column.width - bar_width - 8
     items: list[Item] = []
     y = top
-    for fact in told:
+    for k, fact in enumerate(told):
+        room = column.width - (bar_width + 8 if k == 0 else 0)
         for line in wrap(fact, room, SMALL, 3):
             y += SMALL * 1.5
             items.append(Label(column.left, y, line, SMALL, SOFT))

@@ -49,7 +49,7 @@ def mark_notes(shawl: Shawl) -> list[str]:
     for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
         if mark is not None and _is_beyond(mark, shawl):
             left = f"{grams(mark.left_g)} g left"
-            notes.append(f"There is yarn to go on to row {mark.row}, and to {words} by then ({left}).")
+            notes.append(f"There is yarn to knit on: {words} by row {mark.row}, {left}.")
     return notes
 
 

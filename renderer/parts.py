@@ -11,7 +11,7 @@ from halfhank.renderer.style import INK, RULE, SMALL, SOFT, TEXT
 from halfhank.renderer.words import percent, tenths
 
 HEADS = ("rows", "sts at end", "grams", "share", "g left")
-GAP = 6.0
+GAP, NAME_GAP = 6.0, 4.0
 BADGE, INDENT = 2.0, 6.4
 PITCH = 5.5
 
@@ -32,9 +32,10 @@ def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
     items: list[Item] = [Label(x, y, head, SMALL, SOFT, anchor="end") for head, x in zip(HEADS, rights, strict=True)]
     y += 1.9
     items.append(_rule(column, y))
-    names_end = rights[0] - _widest(lines, 0) - GAP
+    lefts = [right - _widest(lines, cell) for cell, right in enumerate(rights)]
     for line in lines:
         y += PITCH
+        names_end = next(left for left, cell in zip(lefts, line.cells, strict=True) if cell) - NAME_GAP
         items += _line_items(line, column, y - 1.6, rights, names_end)
     y += 1.0
     items.append(_rule(column, y))
@@ -68,7 +69,7 @@ def _column_ends(lines: list[Line], column: Column) -> list[float]:
     """Right ends of the figure columns, from the right margin leftwards; closer together where names need the room."""
     widths = [_widest(lines, cell) for cell in range(len(HEADS))]
     names = max(text_width(line.name, TEXT, bold=line.number is not None) for line in lines) + INDENT
-    gap = min(GAP * 1.8, max(3.0, (column.width - sum(widths) - min(names, 40.0)) / len(HEADS)))
+    gap = min(GAP * 1.8, max(4.2, (column.width - sum(widths) - min(names, 62.0)) / len(HEADS)))
     ends = [column.right]
     for width in widths[:0:-1]:
         ends.append(ends[-1] - width - gap)

@@ -9,7 +9,7 @@ from halfhank.renderer.badges import badge_items
 from halfhank.renderer.block import Block, Column
 from halfhank.renderer.geometry import spread
 from halfhank.renderer.marks import DrawnMark
-from halfhank.renderer.metrics import CAP_HEIGHT, fit, text_width
+from halfhank.renderer.metrics import CAP_HEIGHT, text_width, wrap
 from halfhank.renderer.ramp import Ramp
 from halfhank.renderer.scene import Group, Item, Label, Path, Rect, Style
 from halfhank.renderer.spans import share_at
@@ -53,9 +53,9 @@ def ruler(shawl: Shawl, column: Column, top: float, ramp: Ramp, marks: list[Draw
     """Heading, marks' names, bar, ticks."""
     yarn = shawl.yarn
     scale = Ruler(column.left, column.width, yarn.skein_g, min(0.0, yarn.skein_g - yarn.total_g))
-    y = top + HEADING
-    items: list[Item] = [_heading(shawl, column, y)]
-    y += 2.0
+    headings = _heading(shawl, column, top + HEADING)
+    y = max(label.y for label in headings) + 2.0
+    items: list[Item] = [Group("skein-heading", tuple(headings))]
     aside = _thin_parts(shawl, scale, marks)
     names = _mark_names(scale, marks, y + SMALL)
     y += (5.0 if names else 1.0) + (5.0 if aside else 0.0)
@@ -67,20 +67,22 @@ def ruler(shawl: Shawl, column: Column, top: float, ramp: Ramp, marks: list[Draw
     return Block(Group("skein", (*items, ticks)), y + BAR + TICK + SMALL + 2.2)
 
 
-def _heading(shawl: Shawl, column: Column, y: float) -> Group:
+def _heading(shawl: Shawl, column: Column, y: float) -> list[Label]:
+    """What the skein is, on a second line where it finds no room beside the heading."""
     yarn = shawl.yarn
     heading = "The skein"
     unit = "grams left"
     start = column.left + text_width(heading, HEADING, bold=True) + 3
     facts = [yarn.name, f"{plain_number(yarn.skein_g)} g", yarn_words(yarn.skein_m, shawl.units), yarn.fibre]
     told = ", ".join(fact for fact in facts if fact)
-    told = fit(told, column.right - text_width(unit, SMALL) - 4 - start, TEXT)
-    labels = (
+    labels = [
         Label(column.left, y, heading, HEADING, INK, bold=True),
-        Label(start, y, told, TEXT, SOFT),
         Label(column.right, y, unit, SMALL, SOFT, anchor="end"),
-    )
-    return Group("skein-heading", labels)
+    ]
+    if text_width(told, TEXT) <= column.right - text_width(unit, SMALL) - 4 - start:
+        return [*labels, Label(start, y, told, TEXT, SOFT)]
+    lines = wrap(told, column.width, TEXT, 3)
+    return [*labels, *[Label(column.left, y + (k + 1) * 4.9, line, TEXT, SOFT) for k, line in enumerate(lines)]]
 
 
 def _bar(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> Group:
