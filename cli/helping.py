@@ -1,7 +1,16 @@
-"""The help option of every command; it writes as everything else does, so that full disks and closed pipes are met."""
+"""What the commands share: the help option, and file names as arguments."""
+
+import os
 
 import click
 from halfhank.cli import terminal
+
+
+class FileName(click.Path):
+    """A file's name, which shells complete. It is taken as it is: nothing is looked up before the command runs."""
+
+    def convert(self, value: str | os.PathLike[str], param: click.Parameter | None, ctx: click.Context | None) -> str:
+        return os.fspath(value)
 
 
 def _show_help(context: click.Context, _: click.Parameter, wanted: bool) -> None:
@@ -10,4 +19,5 @@ def _show_help(context: click.Context, _: click.Parameter, wanted: bool) -> None
         context.exit()
 
 
+# Help is written as everything else is, so that full disks and closed pipes are met.
 helped = click.help_option("-h", "--help", callback=_show_help, help="Show this help.")

@@ -2,7 +2,7 @@
 
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
-from halfhank.model.shawl import BandPlan, Mark, Shawl, Size
+from halfhank.model.shawl import BandPlan, Mark, Shawl, Size, Start
 
 _LEAD = 10
 _WIDEST = 100
@@ -43,12 +43,12 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
     facts = (
         ("yarn", f"{name}{_grams(yarn.skein_g)}, {_metres(yarn.skein_m)}; {_grams(yarn.keep_g)} kept back"),
         ("needles", f"{shawl.needles_mm:g} mm"),
-        ("start", f"{shawl.start.words}: {_count(shawl.start.stitches)} sts"),
+        ("start", _start(shawl.start)),
         ("rows", _rows_fact(shawl)),
         ("size", _size(shawl)),
         ("edges", _edges(shawl.outline.size, shawl.units)),
         ("takes", f"{_grams(yarn.total_g)}, {_metres(yarn.total_m)}"),
-        ("of it", _shares(shawl)),
+        ("for", _shares(shawl)),
         ("leaves", f"{_grams(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
         ("lasts", f"{_chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {_grams(yarn.sd_g)})"),
     )
@@ -56,6 +56,11 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
     for lead, text in facts:
         lines += paragraph(lead, safe(text), _LEAD, room or _WIDEST)
     return lines
+
+
+def _start(start: Start) -> str:
+    stitches = f" {start.stitches} sts"
+    return start.words if start.words.endswith(stitches) else f"{start.words}:{stitches}"
 
 
 def _rows_fact(shawl: Shawl) -> str:
@@ -67,10 +72,7 @@ def _rows_fact(shawl: Shawl) -> str:
 
 def _shares(shawl: Shawl) -> str:
     yarn = shawl.yarn
-    return (
-        f"{shawl.start.words} {_grams(yarn.start_g)}, rows {_grams(yarn.knitting_g)}, "
-        f"{shawl.bind_off.words} {_grams(yarn.bind_off_g)}"
-    )
+    return f"the start {_grams(yarn.start_g)}, the rows {_grams(yarn.knitting_g)}, the end {_grams(yarn.bind_off_g)}"
 
 
 def _size(shawl: Shawl) -> str:
@@ -94,7 +96,7 @@ def _marks(shawl: Shawl) -> Table:
         ("turn back by", shawl.marks.turn_back),
         ("bind off by", shawl.marks.bind_off_by),
     )
-    columns = (Column("", True), Column("row"), Column("used"), Column("left"), Column("", True, 1))
+    columns = (Column("", True), Column("row"), Column("used", weight=2), Column("left"), Column("", True, 1))
     return Table(columns, tuple(_mark(name, mark) for name, mark in named if mark is not None))
 
 
@@ -107,8 +109,8 @@ def _parts(shawl: Shawl) -> Table:
     columns = (
         Column("part", True),
         Column("rows"),
-        Column("sts at end"),
-        Column("used"),
+        Column("sts at end", weight=2),
+        Column("used", weight=3),
         Column("share", weight=1),
         Column("left"),
     )
@@ -128,14 +130,14 @@ def _parts(shawl: Shawl) -> Table:
 
 def _bands(shawl: Shawl) -> Table:
     columns = (
-        Column("part", True, 3),
+        Column("part", True, 4),
         Column("stitch", True),
-        Column("", True, 2),
+        Column("", True, 3),
         Column("rows"),
-        Column("sts at end"),
+        Column("sts at end", weight=2),
         Column("height", weight=1),
         Column("used"),
-        Column("left", weight=4),
+        Column("left", weight=5),
     )
     return Table(columns, tuple(_band(shawl, index) for index in range(len(shawl.bands))))
 
@@ -160,7 +162,13 @@ def _stitch(band: BandPlan) -> str:
 
 
 def _stitches(shawl: Shawl) -> Table:
-    columns = (Column("stitch", True), Column("gauge"), Column("over"), Column("yarn a stitch"), Column("by", True, 1))
+    columns = (
+        Column("stitch", True),
+        Column("gauge"),
+        Column("over", weight=3),
+        Column("yarn a stitch", weight=2),
+        Column("by", True, 1),
+    )
     rows = (
         (
             fabric.name,
@@ -175,7 +183,7 @@ def _stitches(shawl: Shawl) -> Table:
 
 
 def _rows(shawl: Shawl) -> Table:
-    columns = (Column("row"), Column("sts"), Column("used"), Column("left"))
+    columns = (Column("row"), Column("sts"), Column("used", weight=1), Column("left"))
     skein_g, used_g, stitches = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
     rows = (
         (_count(row), _count(stitches[row]), _grams(used_g[row]), _grams(skein_g - used_g[row]))

@@ -6,7 +6,9 @@ from typing import NamedTuple, TypeVar
 from halfhank.cli.terminal import Words, safe, width
 
 GAP = "  "
-_SHORTEST = 6
+# Columns go before their neighbours' texts are cut below the first; what must stay is cut down to the second.
+_COMFORTABLE, _SHORTEST = 13, 6
+_UNITS = frozenset(("g", "m", "yd", "cm", "in", "mm", "sts", "rows", "%"))
 _T = TypeVar("_T")
 
 
@@ -49,7 +51,7 @@ class Table(NamedTuple):
         ]
 
     def _lightened(self, room: int) -> "Table":
-        """Without the lightest columns, until it fits with its texts cut to their shortest."""
+        """Without the lightest columns, until it fits with no text cut short."""
         table = self
         while table._least() > room and (light := table._lightest()) is not None:
             table = Table(_without(table.columns, light), tuple(_without(row, light) for row in table.rows))
@@ -57,7 +59,7 @@ class Table(NamedTuple):
 
     def _least(self) -> int:
         pairs = zip(self.columns, self._widths(), strict=True)
-        least = [min(wide, _SHORTEST) if column.text else wide for column, wide in pairs]
+        least = [min(wide, _COMFORTABLE) if column.text else wide for column, wide in pairs]
         return sum(least) + len(GAP) * (len(least) - 1)
 
     def _lightest(self) -> int | None:
@@ -102,12 +104,25 @@ def cut(text: str, room: int) -> str:
 
 
 def paragraph(lead: str, text: str, indent: int, room: int | None) -> list[str]:
-    """`text` behind a `lead` that takes `indent` columns, broken between words into lines of at most `room` columns."""
+    """`text` behind a `lead` that takes `indent` columns, broken between words into lines of at most `room` columns.
+
+    A number stays with its unit.
+    """
     lines, line = [], f"{lead:{indent}}"
-    for word in text.split(" "):
+    for word in _unbroken(text):
         started = width(line) > indent
         if room is not None and started and width(line) + 1 + width(word) > room:
             lines.append(line)
             line, started = " " * indent, False
         line += f" {word}" if started else word
     return [*lines, line]
+
+
+def _unbroken(text: str) -> list[str]:
+    words: list[str] = []
+    for word in text.split(" "):
+        if words and words[-1][-1:].isdigit() and word.rstrip(",;:)") in _UNITS:
+            words[-1] += f" {word}"
+        else:
+            words.append(word)
+    return words

@@ -23,7 +23,7 @@ class Demo:
 
     def __init__(self, path: Path) -> None:
         described = describe(str(path))
-        assert described.shawl is not None and not described.problems, (path, described.problems)
+        assert described.shawl is not None, (path, described.problems)
         self.path = path
         self.shawl: Shawl = described.shawl
         self.scene: Scene = renderer.schematic(self.shawl, renderer.Options())

@@ -50,7 +50,7 @@ def _renamed(source: SourceLine, start: str) -> Reading | None:
     if start != "in_part" or meant is None or meant == written:
         return None
     parser = line_parser().parse_interactive(source.code, start=start)
-    token = next(parser.lexer_thread.lex(parser.parser_state))
+    token = next(parser.lexer_thread.lex(parser.parser_state))  # type: ignore[no-untyped-call]
     try:
         parser.feed_token(Token.new_borrow_pos(_types()[meant], meant, token))
         tree = parser.resume_parse()  # type: ignore[no-untyped-call]
@@ -112,7 +112,7 @@ def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bo
 def _fit(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
     """Whether the parser takes all of the words."""
     try:
-        return _feed(parser.copy(deepcopy_values=False), token, words)
+        return _feed(parser.copy(deepcopy_values=False), token, words)  # type: ignore[no-untyped-call]
     except UnexpectedToken:
         return False
 

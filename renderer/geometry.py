@@ -125,7 +125,7 @@ def simplified(points: Points, tolerance: float = 0.01) -> list[Point]:
 
 
 def _farthest(points: Points, first: int, last: int, limit: float) -> int:
-    """The point between two that is farthest from the segment between them, 0 where none is beyond the limit (squared)."""
+    """The point between two farthest from the segment between them; 0 where none is beyond the limit (squared)."""
     ax, ay = points[first]
     ux, uy = points[last][0] - ax, points[last][1] - ay
     square = ux * ux + uy * uy

@@ -4,12 +4,12 @@ import sys
 
 import click
 from halfhank.cli import reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 
 
 @click.command("check")
-@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path())
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=FileName())
 @click.option("--json", "json_wanted", is_flag=True, help="Print a list of files with their problems.")
 @click.option("--strict", is_flag=True, help="Let advice count as a mistake.")
 @helped

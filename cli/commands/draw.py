@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import files, reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -28,8 +28,8 @@ def _scale(context: click.Context, parameter: click.Parameter, text: str | None)
 
 
 @click.command("draw")
-@click.argument("file", type=click.Path())
-@click.option("-o", "--output", metavar="OUT", type=click.Path(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
+@click.argument("file", type=FileName())
+@click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
 @click.option("--scale", metavar="1:N", callback=_scale, help="The scale; else the largest round one that fits.")
 @click.option("--width", "width_mm", metavar="MM", type=float, help="The drawing's width in mm, in place of a scale.")
 @click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
@@ -50,7 +50,7 @@ def command(
     Without -o the drawing goes beside the description as NAME.svg, or to standard output if FILE is -.
     """
     target = output if output is not None else _beside(file)
-    format_ = _format(target)
+    format_ = ".svg" if output is None else _format(output)
     options = _options(scale, width_mm, units, ramp, contours)
     described = reading.describe(file)
     reading.tell_problems(described)

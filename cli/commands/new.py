@@ -4,7 +4,7 @@ import os
 
 import click
 from halfhank.cli import files
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, CommandError
 
 SHAPES = ("triangle", "rectangle", "crescent", "half-circle", "tip-to-tip", "asymmetric")
@@ -13,7 +13,7 @@ _FOLDER = os.path.join(os.path.dirname(os.path.dirname(__file__)), "starters")
 
 @click.command("new")
 @click.argument("shape", metavar="[SHAPE]", type=click.Choice(SHAPES), default=SHAPES[0])
-@click.option("-o", "--output", metavar="FILE", type=click.Path(), default=files.STANDARD, help="Where to write it.")
+@click.option("-o", "--output", metavar="FILE", type=FileName(), default=files.STANDARD, help="Where to write it.")
 @helped
 def command(shape: str, output: str) -> int:
     """Write a commented description to start from.

@@ -4,12 +4,12 @@ import sys
 
 import click
 from halfhank.cli import reading, terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES
 
 
 @click.command("plan")
-@click.argument("file", type=click.Path())
+@click.argument("file", type=FileName())
 @click.option("--json", "json_wanted", is_flag=True, help="Print the plan as JSON.")
 @click.option("--rows", is_flag=True, help="List every row too.")
 @helped

@@ -1,6 +1,7 @@
 """A laid-out piece put into its place: its box at (0, 0), pinned out, measured."""
 
 import math
+from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
 from typing import NamedTuple
 
@@ -24,7 +25,8 @@ class Place(NamedTuple):
     across: float
     down: float
 
-    def __call__(self, point: Point) -> Point:
+    def at(self, point: Point) -> Point:
+        """A point of the construction in the piece's box."""
         return ((point[0] - self.x) * self.across, (point[1] - self.y) * self.down)
 
 
@@ -39,11 +41,11 @@ class PlacedOutline:
         self._curve = laid.curve
         self._ends = [_moved(both, self._place) for both in laid.ends]
         self.words = laid.words
-        self.fan_words = laid.fan_words
-        self.fan_degrees = laid.fan_degrees
+        self.fan_words: str | None = laid.fan_words
+        self.fan_degrees: float | None = laid.fan_degrees
         self.sideways = laid.sideways
         self.pinned = laid.straight or pinned is not None
-        self.spine = None if laid.spine is None else [self._place(point) for point in laid.spine]
+        self.spine: Sequence[Point] | None = laid.spine and [self._place.at(point) for point in laid.spine]
         self.size = self._measured(layout.rows, laid, ((right - left) * scales[0], (bottom - top) * scales[1]))
         self.stretch: Stretch | None = None
         self.problems: tuple[Problem, ...] = laid.problems
@@ -53,7 +55,7 @@ class PlacedOutline:
 
     def boundary(self, row: int, after: bool = False) -> Curve:
         """The curve of one boundary."""
-        return self._curve(row, after).mapped(self._place)
+        return self._curve(row, after).mapped(self._place.at)
 
     def ends(self, row: int, after: bool = False) -> Ends:
         """The two ends of one boundary."""
@@ -98,8 +100,8 @@ def knitted_cm2(rows: Rows) -> float:
 
 def _moved(both: tuple[Ends, Ends], place: Place) -> tuple[Ends, Ends]:
     before, after = both
-    moved = (place(before[0]), place(before[1]))
-    return moved, (moved if after is before else (place(after[0]), place(after[1])))
+    moved = (place.at(before[0]), place.at(before[1]))
+    return moved, (moved if after is before else (place.at(after[0]), place.at(after[1])))
 
 
 def _box(laid: Laid) -> tuple[Point, Point]:
@@ -118,5 +120,5 @@ def _scales(pinned: PinnedTo | None, width_cm: float, depth_cm: float) -> tuple[
     return across, down
 
 
-def _length(points: list[Point]) -> float:
+def _length(points: Iterable[Point]) -> float:
     return sum(math.dist(p, q) for p, q in pairwise(points))

@@ -19,16 +19,20 @@ def test_without_a_width_nothing_is_cut() -> None:
 
 
 def test_texts_are_cut_first() -> None:
-    assert TABLE.lines(32, PLAIN) == [
-        "part         rows    used  share",
-        "a long n…    1-32   6.2 g   7.6%",
-        "b          33-128  74.6 g  92.4%",
+    assert TABLE.lines(37, PLAIN) == [
+        "part              rows    used  share",
+        "a long name o…    1-32   6.2 g   7.6%",
+        "b               33-128  74.6 g  92.4%",
     ]
 
 
 def test_then_the_lightest_columns_go() -> None:
-    assert TABLE.lines(24, PLAIN)[0] == "part        rows    used"
-    assert TABLE.lines(20, PLAIN)[0] == "part            rows"
+    assert TABLE.lines(30, PLAIN)[0] == "part              rows    used"
+    assert TABLE.lines(24, PLAIN) == ["part                rows", "a long name of …    1-32", "b                 33-128"]
+
+
+def test_what_must_stay_is_cut_further() -> None:
+    assert TABLE.lines(16, PLAIN)[1] == "a long …    1-32"
 
 
 @given(
@@ -56,3 +60,7 @@ def test_wide_and_combining_characters_take_their_columns() -> None:
 def test_paragraphs_hang() -> None:
     assert paragraph("yarn", "one two three four", 6, 15) == ["yarn  one two", "      three", "      four"]
     assert paragraph("yarn", "one two", 6, None) == ["yarn  one two"]
+
+
+def test_a_number_stays_with_its_unit() -> None:
+    assert paragraph("yarn", "it takes 100 g, or more", 6, 18) == ["yarn  it takes", "      100 g, or", "      more"]

@@ -4,6 +4,7 @@ import json
 import random
 import subprocess
 import sys
+from typing import Any
 
 import lark
 import pytest
@@ -35,7 +36,7 @@ def test_both_ways_parse_alike() -> None:
     assert read > 100
 
 
-def _parse(parser: lark.Lark, code: str, start: str) -> object:
+def _parse(parser: lark.Lark, code: str, start: str) -> list[object] | None:
     try:
         tree = parser.parse(code, start=start)
     except lark.UnexpectedInput:
@@ -62,7 +63,7 @@ def test_no_two_terminals_match_the_same_text_by_chance() -> None:
 def test_the_words_of_the_lists_are_words_of_the_grammar() -> None:
     terminals = {t.pattern.value: t.name for t in tables.line_parser().terminals}
     for start, words in {"header": HEADERS, **FACTS}.items():
-        table = tables.line_parser().parser.parser._parse_table
+        table: Any = tables.line_parser().parser.parser._parse_table
         opening = table.states[table.start_states[start]]
         assert {terminals[word] for word in words} == {t for t in opening if t.isupper() and t != "WORD"}
     assert {word for meant in SYNONYMS.values() for word in meant if word.isalpha()} <= set(terminals)
