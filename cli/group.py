@@ -13,6 +13,9 @@ COMMANDS = {
     "plan": "plan",
     "check": "check",
     "new": "new",
+    "chart": "chart",
+    "instructions": "instructions",
+    "fabrics": "fabrics",
 }
 
 

@@ -117,11 +117,11 @@ def _comes_out(pattern: Pattern, stitches: int) -> bool:
 
 
 def _growth(case: Case) -> Iterator[Problem]:
-    """How the gain at each side in one vertical repeat compares with the multiple."""
+    """How the gain at each side in one vertical repeat compares with the multiple; of two stitches nobody needs to be told."""
     pattern, rows = case.pattern, len(case.pattern.rows)
     each = pattern.multiple.each
     long = next((fit for fit in case.fits if fit.stretch.rows > rows), None)
-    if each <= 1 or long is None:
+    if each <= 2 or long is None:
         return
     first = long.stretch.first_row
     told = set[tuple[int, int]]()

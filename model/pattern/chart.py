@@ -2,17 +2,16 @@
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, Span, mistake
-from halfhank.grammar.syntax import InOne, Item
+from halfhank.grammar.problems import Problem, mistake
+from halfhank.grammar.syntax import Item
 from halfhank.model.pattern.align import columns_of
 from halfhank.model.pattern.balance import Level
 from halfhank.model.pattern.pattern import Pattern
-from halfhank.model.pattern.signs import Sign, sign_of
+from halfhank.model.pattern.signs import Sign, bare, sign_of
 from halfhank.model.pattern.steps import WorkedRow, fewest_multiples, levels_of, worked_rows
 
 MAX_COLUMNS, MAX_ROWS = 200, 400
 _LEAST_COLUMNS = 6
-_NOWHERE = Span(0, 0, 0)
 
 
 class Cell(NamedTuple):
@@ -114,11 +113,5 @@ def _uses(rows: list[WorkedRow]) -> tuple[Use, ...]:
     for row in rows:
         for step in row.steps[::-1] if row.wrong_side else row.steps:
             sides = found.setdefault(sign_of(step.item, row.wrong_side), ({}, {}))
-            sides[row.wrong_side].setdefault(_placeless(step.item))
+            sides[row.wrong_side].setdefault(bare(step.item))
     return tuple(Use(sign, tuple(right), tuple(wrong)) for sign, (right, wrong) in found.items())
-
-
-def _placeless(item: Item) -> Item:
-    """The item without its place in the text, so that like ones are one."""
-    bare = item._replace(span=_NOWHERE)
-    return bare._replace(items=tuple(_placeless(one) for one in bare.items)) if isinstance(bare, InOne) else bare

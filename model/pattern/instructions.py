@@ -85,6 +85,15 @@ def read_lines(lines: Sequence[str]) -> tuple[ReadRow, ...]:
     return tuple(_read(line) for line in lines)
 
 
+def check_reads_back(pattern: Pattern) -> None:
+    """Raises `InstructionError` if the pattern's lines do not give its rows again: a fault of the writer, not of the rows."""
+    lines = row_lines(pattern)
+    read = {number: row.items for row in read_lines(lines) for number in row.numbers}
+    for row in pattern.rows:
+        if row.number not in read or not same_items(read[row.number], row.items):
+            raise InstructionError(f"row {row.number} of {pattern.name}")
+
+
 def _read(line: str) -> ReadRow:
     found = re.match(r"\s*Rows? ([0-9][0-9, andto]*?)(?: \((?:RS|WS)\))?: ([^.]*)\.", line)
     if found is None:

@@ -8,7 +8,7 @@ from halfhank.model.pattern.balance import Level, least_multiples, passes
 from halfhank.model.pattern.checks import walked
 from halfhank.model.pattern.count import tally_of
 from halfhank.model.pattern.pattern import Pattern, PatternRow, whole_row
-from halfhank.model.pattern.signs import units
+from halfhank.model.pattern.signs import bare, units
 
 
 class Step(NamedTuple):
@@ -90,8 +90,8 @@ def _window(row: PatternRow, level: Level, multiples: int, wrong_side: bool, box
     Else they are those that stand between the stars. A row may have its stars at either end of a multiple: `k2, *p4, k2*`
     is `*k2, p4*, k2`.
     """
-    steps = _steps(row, level, multiples, wrong_side)
-    longer = _steps(row, level, multiples + 1, wrong_side)
+    steps = _look(_steps(row, level, multiples, wrong_side))
+    longer = _look(_steps(row, level, multiples + 1, wrong_side))
     length = len(longer) - len(steps)
     outside = units(row.items[: row.items.index(row.across)] if row.across and not wrong_side else _after(row))
     own = len(outside)
@@ -102,6 +102,11 @@ def _window(row: PatternRow, level: Level, multiples: int, wrong_side: bool, box
         at += step.taken
     start = min(starts, key=lambda place: abs(place - own), default=own)
     return (start, start + length)
+
+
+def _look(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """The steps without their places in the text."""
+    return tuple(step._replace(item=bare(step.item)) for step in steps)
 
 
 def _after(row: PatternRow) -> tuple[Item, ...]:

@@ -33,8 +33,7 @@ def _blocks(shawl: Shawl) -> Iterator[list[str]]:
     for pattern in patterns.values():
         yield _pattern_block(pattern, needle)
     yield _start(shawl)
-    if shawl.description.shape.shaping:
-        yield ["Shaping", *_indented(shaping_lines(shawl.description, shawl.description.shape.shaping))]
+    yield _shaping(shawl, needle, patterns)
     for place, part in enumerate(shawl.parts):
         yield [*_part(shawl, room, place, part), *_indented(_fits(shawl, patterns, needle, part))]
     yield _end(shawl)
@@ -94,6 +93,17 @@ def _start(shawl: Shawl) -> list[str]:
         f"{INDENT}Garter tab: cast on {sts(side)} and knit {start.tab_rows} rows. Turn the work a quarter to the right, pick up and "
         f"knit {sts(along)} along its side, then {sts(side)} from the cast-on: {sts(start.stitches)}.",
     ]
+
+
+def _shaping(shawl: Shawl, needle: Needle, patterns: dict[str, Pattern]) -> list[str]:
+    """The shape's lines, and the order in which a row is worked."""
+    lines = shaping_lines(shawl.description, shawl.description.shape.shaping)
+    if patterns and (needle.edge or needle.left):
+        edge = [f"edge ({sts(needle.edge)})"] if needle.edge else []
+        spine = [f"spine ({sts(needle.spine)})"] if needle.spine else []
+        middle = ["first wing", *spine, "second wing"] if needle.left else ["pattern"]
+        lines.append(f"Right-side rows: {', '.join([*edge, *middle, *edge])}; wrong-side rows in reverse order.")
+    return ["Shaping", *_indented(lines)] if lines else []
 
 
 def _part(shawl: Shawl, room: Workroom, place: int, part: PartPlan) -> list[str]:

@@ -86,8 +86,15 @@ def test_a_row_without_free_squares_says_so() -> None:
 
 
 def test_the_box_steps_where_the_stars_move() -> None:
-    rows = "row 1: k1, *yo, k2tog, k2*, k3\nrow 2: purl\nrow 3: k3, *yo, k2tog, k2*, k1\nrow 4: purl"
-    assert [row.box for row in charted(rows, "4 sts + 4").rows] == [(3, 7), (3, 7), (1, 5), (1, 5)]
+    """Row 3 decreases over the line that row 1 begins at, so that its multiple can only begin a stitch further on."""
+    rows = "row 1: k1, *yo, k2tog, k2*, k3\nrow 2: purl\nrow 3: k2tog, yo, *k2, k2tog, yo*, k2\nrow 4: purl"
+    assert [row.box for row in charted(rows, "4 sts + 4").rows] == [(3, 7), (3, 7), (2, 6), (2, 6)]
+
+
+def test_the_box_stays_where_one_multiple_more_only_works_it_once_more() -> None:
+    """The stars of rows 2 and 3 begin elsewhere, but what they work repeats in the same columns."""
+    rows = "row 1: p2, *k4, p2*\nrow 2: k2, *p4, k2*\nrow 3: p2, k4, *p2, k4*, p2\nrow 4: purl"
+    assert len({row.box for row in charted(rows, "6 sts + 2").rows}) == 1
 
 
 def test_a_panel_has_no_box() -> None:
