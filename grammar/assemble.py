@@ -28,10 +28,9 @@ def assemble(teller: Teller, blocks: Blocks) -> Description | None:
     needles = _needles(teller, blocks)
     shape = _shape(teller, blocks, stitches)
     parts = _parts(teller, blocks, stitches)
-    turn_back = _turn_back(teller, blocks)
+    turn_back = check_turn_back(teller, _turn_back(teller, blocks), blocks)
     bind_off = _bind_off(teller, blocks)
     log = _log(teller, blocks, yarn)
-    check_turn_back(teller, turn_back, blocks)
     _tell_missing(teller, blocks, stitches)
     if not (title and yarn and needles and shape and parts and any(s.gauge for s in stitches.blocks.values())):
         return None
@@ -118,7 +117,7 @@ def _shape(teller: Teller, blocks: Blocks, stitches: Stitches) -> Shape | None:
     _require(teller, block, body, "start", message, "add `cast on N sts` or `garter tab A sts B rows`")
     edge = body.get("edge")
     if edge and edge.stitch:
-        stitches.check(teller, edge.stitch)
+        edge = edge if stitches.checked(teller, edge.stitch) else None
     start = body.get("start")
     if block.tree is None:
         return None

@@ -18,19 +18,21 @@ def check_keep(teller: Teller, keep: Percent | Mass | None, skein: Skein) -> Per
     return keep
 
 
-def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) -> None:
-    """Tell `turn back around` a part that is not the last."""
+def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) -> TurnBack | None:
+    """The way back; None, and told, where it is around a part that is not the last."""
     parts = blocks.of("part")
     if turn_back is None or turn_back.around is None or not parts:
-        return
+        return turn_back
     tree, lines = parts[-1].tree, (parts[-1].source.number, turn_back.span.line)
     if tree is None or any(problem.span and problem.span.line in lines for problem in teller.problems):
-        return
+        return None
     last = branch(tree, 0)
     if text(Teller(), last).value != turn_back.around.value:
         written = str(last.children[0])
         message = "The shawl turns back around its last part."
         teller.tell("not-last-part", turn_back.around.span, message, f"write {written}")
+        return None
+    return turn_back
 
 
 def check_log(teller: Teller, log: tuple[Weighing, ...], skein: Skein | None) -> tuple[Weighing, ...]:

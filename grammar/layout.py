@@ -10,14 +10,15 @@ from typing import NamedTuple
 
 from halfhank.grammar.characters import clean
 from halfhank.grammar.problems import Problem, Span, mistake
-from halfhank.grammar.words import nearest_opener
+from halfhank.grammar.words import HEADERS, nearest_opener
 
 MAX_LINE = 4_000
 MAX_NESTING = 50
 BOM = "\ufeff"
 _DEFAULT_STEP = 2
 
-_HEADER = re.compile(
+# How blocks of their own open, compiled only when an indented line starts with one of their words.
+_HEADER = (
     r' *(?:(?:shawl|part) *"|yarn *(?:"|$)|needles +[0-9]|(?:stitch|shape) +(?!as )[^\W\d]|weighed *$'
     r"|turn +back *(?:around|$)"
     r"|bind +off +(?:standard|elastic|picot|i-cord|draw|takes))"
@@ -183,7 +184,7 @@ class _Tree:
             column = blank.index("\t") + 1
             self._tell(source, "tab-indentation", "A tab stands in the indentation.", "indent with spaces", column)
             width += blank.count("\t") * (self._step - 1)
-        if source.indent and _HEADER.match(source.code):
+        if source.indent and source.code.split(None, 1)[0] in HEADERS and re.match(_HEADER, source.code):
             message = "A line that opens a block of its own is not indented."
             self._tell(source, "indented-header", message, "start it in column 1")
             return 0

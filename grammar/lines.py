@@ -199,6 +199,9 @@ def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
 
 def first_word(source: SourceLine) -> str:
     """The word that a line starts with, empty where it starts otherwise."""
+    word = source.code.split(None, 1)[0]
+    if word.isalpha():
+        return word
     found = re.match(r" *([^\W\d_][\w-]*)", source.code)
     return found[1] if found else ""
 

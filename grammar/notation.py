@@ -12,7 +12,6 @@ from lark import Token
 MAX_BRACKETS = 50
 MAX_ROW_NUMBER = 20_000
 MAX_ROWS_WRITTEN = 10 * MAX_ROW_NUMBER
-_COUNTED = re.compile(r"(k|p|sl)([0-9]+)")
 
 
 def written_row(teller: Teller, tree: Branch, span: Span) -> WrittenRow:
@@ -105,13 +104,13 @@ class _Items:
         written, span = str(token), self._teller.span(token)
         if written in ITEMS:
             return written, 1
-        found = _COUNTED.fullmatch(written)
-        if found:
-            number = int(found[2]) if len(found[2]) < 10 else MAX_NUMBER + 1
+        kind, digits = _counted(written)
+        if digits:
+            number = int(digits) if len(digits) < 10 else MAX_NUMBER + 1
             if number == 0 or number > MAX_NUMBER:
                 code = "zero-number" if number == 0 else "number-too-large"
                 self._teller.tell(code, span, "This many stitches cannot be worked.")
-            return found[1], number
+            return kind, number
         if written in WHOLE_ROWS:
             message = f"`{written}` stands alone, for the whole row."
             self._teller.tell("whole-row-word", span, message, f"write `{written[0]}` and a number")
@@ -133,13 +132,19 @@ class _Items:
         return work._replace(wyif=True) if said == "wyif" else work._replace(twice=True)
 
 
+def _counted(written: str) -> tuple[str, str]:
+    """The item and the digits of `k5`; no digits where the word is no item with a number."""
+    kind = written.rstrip("0123456789")
+    return (kind, written[len(kind) :]) if kind in ITEMS and ITEMS[kind].counted else (written, "")
+
+
 def _takes(kind: ItemKind, said: str) -> bool:
     return {"tbl": kind.tbl, "wyif": kind.wyif, "twice": kind.twice, "wraps": kind.wraps}[said]
 
 
 def _item_hint(written: str) -> str | None:
     lower = written.lower()
-    if lower in ITEMS or _COUNTED.fullmatch(lower):
+    if lower in ITEMS or _counted(lower)[1]:
         return f"write `{lower}`"
     found = re.fullmatch(r"([a-z0-9]*[a-z])([0-9]+)", lower)
     if found and found[1] in ITEMS:

@@ -49,6 +49,13 @@ class Stitches:
             hint = f"write `{near}`" if near else f"describe it: `stitch {stitch.value[:40]}`"
             teller.tell("unknown-stitch", stitch.span, f"There is no stitch `{stitch.value[:40]}`.", hint)
 
+    def checked(self, teller: Teller, stitch: Name | None, drop: bool = False) -> Name | None:
+        """The name, None where it was told."""
+        before = len(teller.problems)
+        if stitch:
+            self.check(teller, stitch, drop)
+        return stitch if len(teller.problems) == before else None
+
     def _near(self, stitch: Name, names: set[str]) -> str | None:
         return nearest(stitch.value, tuple(sorted(names))) if 0 < len(names) <= _MOST_COMPARED else None
 
@@ -93,17 +100,13 @@ class Stitches:
     def _block(self, teller: Teller, block: Block, stitch: Name | None) -> None:
         body = Body(teller).read(block.lines, "in_stitch")
         self.maybe_gauge |= not body.lacks("gauge") or not block.lines
-        rows: tuple[WrittenRow, ...] = body.all("row")
-        _check_rows(teller, rows, "row" in body.broken or body.unsure)
-        for key in ("fill", "base"):
-            if body.get(key):
-                teller.line = body.get(key).span.line
-                self.check(teller, body.get(key), drop=key == "base")
+        rows = _checked_rows(teller, body.all("row"), "row" in body.broken or body.unsure)
+        fill = self.checked(teller, body.get("fill"))
+        base = self.checked(teller, body.get("base"), drop=True)
         if stitch is None:
             return
         if "row" in body.seen or body.unsure:
             self._rowed.add(stitch.value)
-        base = body.get("base")
         if base and base.value == stitch.value and base.value in FABRICS:
             if base.value not in PLAIN_FABRICS:
                 self._rowed.add(stitch.value)
@@ -115,7 +118,7 @@ class Stitches:
             body.get("before_blocking"),
             body.get("swatch"),
             body.get("multiple"),
-            body.get("fill"),
+            fill,
             base,
             rows,
             block.span,
@@ -143,10 +146,21 @@ class Stitches:
         if len(ring) > 1:
             message = f"`{first[:40]}` takes from `{base.value[:40]}`, which takes from it in turn."
         teller.tell("circular-as", base.span, message)
+        self.blocks[first] = self.blocks[first]._replace(base=None)
 
 
-def _check_rows(teller: Teller, rows: tuple[WrittenRow, ...], some_broken: bool) -> None:
-    """Tell rows written twice, and rows left out (where all lines were understood)."""
+def _checked_rows(teller: Teller, rows: tuple[WrittenRow, ...], some_broken: bool) -> tuple[WrittenRow, ...]:
+    """The rows, none where one is written twice, left out, or not understood; the first two are told."""
+    before = len(teller.problems)
+    written = _written(teller, rows)
+    gap = next((number for number in range(1, len(written) + 1) if number not in written), None)
+    if gap is not None and not some_broken:
+        after = written[min(number for number in written if number > gap)]
+        teller.tell("row-missing", after.span, f"Row {gap} is not written.", "rows run from 1 without a gap")
+    return () if some_broken or len(teller.problems) > before else rows
+
+
+def _written(teller: Teller, rows: tuple[WrittenRow, ...]) -> dict[int, WrittenRow]:
     written: dict[int, WrittenRow] = {}
     for row in rows:
         double = next((number for number in row.numbers if number in written), None)
@@ -154,9 +168,4 @@ def _check_rows(teller: Teller, rows: tuple[WrittenRow, ...], some_broken: bool)
             said = f"Row {double} is" if double is not None else "A row is"
             teller.tell("row-twice", row.span, f"{said} written twice.")
         written.update(dict.fromkeys(row.numbers, row))
-    if some_broken or not written:
-        return
-    gap = next((number for number in range(1, len(written) + 1) if number not in written), None)
-    if gap is not None:
-        after = written[min(number for number in written if number > gap)]
-        teller.tell("row-missing", after.span, f"Row {gap} is not written.", "rows run from 1 without a gap")
+    return written

@@ -200,14 +200,18 @@ def text(teller: Teller, tree: Branch) -> Text:
     if token.type == "UNCLOSED":
         teller.tell("unclosed-text", span, "The text is not closed on its line.", 'end it with `"`')
         return Text(written[1:], span)
+    value = written[1:-1] if "\\" not in written else _resolved(teller, written, span)
+    if not value.strip():
+        teller.tell("empty-text", span, "The text says nothing.")
+    return Text(value, span)
+
+
+def _resolved(teller: Teller, written: str, span: Span) -> str:
     for escape in re.finditer(r"\\(.)", written):
         if escape[1] not in '"\\':
             place = Span(span.line, span.column + escape.start(), span.column + escape.end())
             teller.tell("unknown-escape", place, f"`{escape[0]}` stands for nothing.", r"write `\\` for a backslash")
-    value = re.sub(r"\\(.)", r"\1", written[1:-1])
-    if not value.strip():
-        teller.tell("empty-text", span, "The text says nothing.")
-    return Text(value, span)
+    return re.sub(r"\\(.)", r"\1", written[1:-1])
 
 
 def name(teller: Teller, tree: Branch) -> Name:

@@ -1,12 +1,11 @@
 """`as yarn allows`: the largest count that the skein pays for, every smaller one workable and paid for too.
 
-Each count is reckoned exactly, but most are passed over: from one count to the next the live stitches of a row, seen from
-the same place of the work, change by no more than the lines can give in the rows added. While what that can add stays
-within what is left of the skein, the counts between need not be looked at. Where the lines give no such bound (`until` in a part
-that comes later, `increase evenly to`), every count is looked at.
+Each count looked at is reckoned exactly, but most are passed over. From one count to the next the live stitches of a row, seen
+from the same place of the work, change by no more than the lines can give in the rows added. While what that can add
+stays within what is left of the skein, the counts between need not be looked at. Where the lines give no such
+bound, every count is.
 """
 
-from bisect import bisect_right
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, Span, advice, mistake
@@ -14,51 +13,27 @@ from halfhank.grammar.syntax import Band, Drop, Repeat, ShapingLine
 from halfhank.model.bands import (
     MAX_ROWS,
     AnyBand,
-    Section,
-    back,
     count_rows,
-    forth,
-    growing_part,
     has_allowance,
-    max_wraps,
     total_rows,
     turned_parts,
     unit_rows,
 )
-from halfhank.model.fabrics import Material, Workroom, bands_of
-from halfhank.model.shaping import (
-    BIND_OFF,
-    INCREASE,
-    MAX_STITCHES,
-    Act,
-    Force,
-    Worked,
-    change_of,
-    force_of,
-    state_after,
-    work_forth,
-)
-from halfhank.model.work import last_stitch, start_state, work_sections
-from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, Skein, bind_off_m, part_total_m, start_m
+from halfhank.model.fabrics import Workroom
+from halfhank.model.shaping import BIND_OFF, INCREASE, MAX_STITCHES, Force, change_of, due, force_of
+from halfhank.model.trials import Reckoned, Trials
+from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, Skein
 
 BACK_ACTS = 3
 """By how many acts of a line a row of the way back may differ from one count to another, seen from the part's end."""
 
 
-class Reckoned(NamedTuple):
-    """One count worked out: yarn of the whole shawl, its rows, and the least and most live stitches after the growing part's start."""
-
-    total_m: float
-    rows: int
-    least: int
-    most: int
-
-
 class Step(NamedTuple):
     """What one more count can change at most.
 
-    `rows`: rows added. `up`, `down`: live stitches of any row. `jitter_up`, `jitter_down`: whatever the number of counts.
-    `off`: stitches bound off on the way. `swing`: stitches that all lines on one row move. `sure`: whether these hold.
+    `rows`: rows added. `up`, `down`: live stitches of any row (`down` 0 where no line takes any away). `jitter_up`, `jitter_down`: those of rows after the growing
+    part besides, however many counts. `off`: stitches bound off on the way. `swing`: stitches that all lines on one row
+    move. `sure`: whether all this holds.
     """
 
     rows: int
@@ -71,95 +46,17 @@ class Step(NamedTuple):
     sure: bool
 
 
-class Trials:
-    """Reckons the shawl for one count after the other, keeping what they share."""
-
-    def __init__(self, room: Workroom, yarn: RowYarn) -> None:
-        description = room.description
-        index = growing_part(description)
-        assert index is not None
-        self.room, self.yarn, self.index = room, yarn, index
-        self.part = description.parts[index]
-        sections = [forth(room, k, part, 0) for k, part in enumerate(description.parts[:index])]
-        self.before, self.problem = work_sections(description, sections, start_state(description), [])
-        self.state = start_state(description)
-        for part in self.before:
-            self.state = state_after(part, self.state)
-        self.before_m = start_m(room) + sum(part_total_m(yarn, part) for part in self.before)
-        self.after = [forth(room, k, part, 0) for k, part in enumerate(description.parts) if k > index]
-        self._table: Worked | None = None
-        self._stuck: Problem | None = None
-        self._dearest: tuple[float, float, float] | None = None
-
-    def grown(self, count: int) -> tuple[Worked, Problem | None]:
-        """The growing part with that count. Its shaping does not depend on the count, so one long table serves all."""
-        section = forth(self.room, self.index, self.part, count)
-        table, problem = self._shaped(section.rows)
-        if problem:
-            return table, problem
-        acts = table.acts[: bisect_right(table.acts, Act(section.rows, len(table.force.lines), 0))]
-        stops = {line: row for line, row in table.stops.items() if row <= section.rows}
-        return table._replace(section=section, acts=acts, counts=table.counts[: section.rows], stops=stops), None
-
-    def _shaped(self, rows: int) -> tuple[Worked, Problem | None]:
-        """The shaping of at least so many rows, with the problem if they cannot all be worked."""
-        if self._table is None or (len(self._table.counts) < rows and not self._stuck):
-            section = Section(self.index, self.part.name.value, (), min(2 * rows, MAX_ROWS))
-            force = force_of(self.room.description, self.part)
-            self._table, self._stuck = work_forth(force, section, self.state)
-        return self._table, self._stuck if len(self._table.counts) < rows else None
-
-    def reckon(self, count: int) -> Reckoned | Problem:
-        """The whole shawl with that count, or what keeps it from being worked."""
-        grown, problem = (None, self.problem) if self.problem else self.grown(count)
-        if problem or grown is None:
-            assert problem
-            return problem
-        parts, problem = self._rest(grown)
-        if problem:
-            return problem
-        total = self.before_m + sum(part_total_m(self.yarn, part) for part in parts)
-        total += bind_off_m(self.room, last_stitch(parts)) * parts[-1].end
-        counts = [part.counts for part in parts if part.counts]
-        rows = self.state.rows + sum(len(part.counts) for part in parts)
-        least, most = min(map(min, counts), default=1), max(map(max, counts), default=1)
-        return Reckoned(total, rows, least, most)
-
-    def _rest(self, grown: Worked) -> tuple[list[Worked], Problem | None]:
-        """The growing part and all that follows it."""
-        out = [*(part.section for part in self.before), grown.section, *self.after]
-        todo = self.after + [back(section) for section in reversed(out[: turned_parts(self.room.description)])]
-        state = state_after(grown, self.state)
-        rest, problem = work_sections(self.room.description, todo, state, [*self.before, grown])
-        return [grown, *rest], problem
-
-    def dearest(self) -> tuple[float, float, float]:
-        """The most yarn of one stitch, what filling can change in one row, and the bind-off of one stitch, in m."""
-        if self._dearest is None:
-            bands = list(bands_of(self.room.description.parts))
-            names = {band.stitch.value for band in bands} | {self.yarn.edge_stitch, "drop"}
-            fills = [(self.room[name], self.room[self.room[name].fill]) for name in names if self.room[name].multiple]
-            names |= {fill.fabric.name for _, fill in fills}
-            each_m = max(self.room[name].fabric.yarn_m for name in names)
-            wraps = max_wraps(self.room.description.parts)
-            filled_m = max((_fill_change_m(own, fill) for own, fill in fills), default=0.0)
-            last_m = max(bind_off_m(self.room, name) for name in names)
-            self._dearest = each_m + (wraps - 1) * self.room.wrap_m, filled_m, last_m
-        return self._dearest
-
-
-def _fill_change_m(own: Material, fill: Material) -> float:
-    """The most that filling can change in one row: two wings, each short of one repeat at most."""
-    multiple = own.multiple
-    width = multiple.stitches + multiple.extra if multiple else 0
-    return 2 * width * abs(fill.fabric.yarn_m - own.fabric.yarn_m)
-
-
 def allowance(room: Workroom, yarn: RowYarn, skein: Skein) -> tuple[int, list[Problem]]:
-    """The count of `as yarn allows`, and what is to be told: a mistake where it is 0, advice where not the yarn ends it."""
-    trials, cap = Trials(room, yarn), _most_within_rows(room)
-    step = step_of(trials)
-    count, span = 0, allowance_span(trials.part.bands)
+    """The count of `as yarn allows`, and what is to be told.
+
+    That is a mistake where the count is 0, advice where something else than the yarn ends it.
+    """
+    cap, span = _most_within_rows(room), allowance_span(room)
+    over = mistake("too-many-rows", span, f"A shawl has at most {MAX_ROWS:,} rows.")
+    if cap == 0:
+        return 0, [over]
+    trials = Trials(room, yarn)
+    step, count = step_of(trials), 0
     while count < cap:
         reckoned = trials.reckon(count + 1)
         if isinstance(reckoned, Problem):
@@ -168,8 +65,7 @@ def allowance(room: Workroom, yarn: RowYarn, skein: Skein) -> tuple[int, list[Pr
             return count, [] if count else [_too_dear(reckoned, skein, span)]
         count += 1
         count += _stride(trials, step, reckoned, skein, count, cap)
-    message = f"A shawl has at most {MAX_ROWS:,} rows."
-    return count, [_not_by_yarn(mistake("too-many-rows", span, message), count, span)]
+    return count, [_not_by_yarn(over, count, span)]
 
 
 def _too_dear(reckoned: Reckoned, skein: Skein, span: Span) -> Problem:
@@ -183,7 +79,7 @@ def _not_by_yarn(problem: Problem, count: int, span: Span) -> Problem:
     """The problem itself where not even one can be worked, else advice that it sets the count."""
     if count == 0:
         return problem
-    return advice("not-by-yarn", span, f"The yarn allows more than {count:,}. {problem.message}")
+    return advice("not-by-yarn", span, f"Not the yarn sets the count of {count:,}. {problem.message}")
 
 
 def _most_within_rows(room: Workroom) -> int:
@@ -195,12 +91,14 @@ def _most_within_rows(room: Workroom) -> int:
     return low
 
 
-def allowance_span(bands: tuple[AnyBand, ...]) -> Span:
+def allowance_span(room: Workroom) -> Span:
     """Where `as yarn allows` stands."""
-    band = next(band for band in bands if has_allowance((band,)))
-    if isinstance(band, Repeat) and not band.as_yarn_allows:
-        return allowance_span(band.bands)
-    return band.span
+    bands: tuple[AnyBand, ...] = tuple(band for part in room.description.parts for band in part.bands)
+    while True:
+        band = next(band for band in bands if has_allowance((band,)))
+        if not isinstance(band, Repeat) or band.as_yarn_allows:
+            return band.span
+        bands = band.bands
 
 
 # Passing counts over.
@@ -224,15 +122,18 @@ def _stride(trials: Trials, step: Step, at: Reckoned, skein: Skein, count: int, 
 def _most_added_m(trials: Trials, step: Step, at: Reckoned, more: int) -> float:
     """The most yarn that so many more counts can add."""
     dearest_m, filled_m, last_m = trials.dearest()
-    rise = step.up * more + step.jitter_up
-    worked_m = at.rows * (rise * dearest_m + filled_m) + more * step.rows * (at.most + rise) * dearest_m
+    rise = step.up * more
+    shifted_m = (at.rows * rise + at.rows_after * step.jitter_up) * dearest_m + at.rows * filled_m
+    added_m = more * step.rows * (at.most + rise + step.jitter_up) * dearest_m
     off_m = more * step.off * BIND_OFF_STITCH * trials.room[PLAIN].fabric.yarn_m
-    return worked_m + off_m + rise * last_m
+    return shifted_m + added_m + off_m + (rise + step.jitter_up) * last_m
 
 
 def _stays_workable(step: Step, at: Reckoned, more: int) -> bool:
     """Whether no row can leave the bounds, even between two lines that act on it."""
     rise, fall = step.up * more + step.jitter_up, step.down * more + step.jitter_down
+    if rise > at.above or fall > at.below:
+        return False
     fits = at.most + rise + step.swing <= MAX_STITCHES
     return fits and (fall == 0 or at.least - fall - step.swing >= 1)
 
@@ -241,40 +142,77 @@ def step_of(trials: Trials) -> Step:
     """What one more count can change at most.
 
     Rows are compared at the same place of the work, on the way back counted from the end of the part. Lines that run
-    on act at most once more for every K rows added; where shape lines take up again after a part with its own, a part's window may
-    hold one act more or less; on the way back a line's acts shift by up to K + 1 rows.
+    on act at most once more for every K rows added. Where the shape's take up again after a part with its own, such a
+    part may hold one act more or less. On the way back a line's acts shift by up to K + 1 rows.
     """
-    description, index = trials.room.description, trials.index
+    description = trials.room.description
+    forces = [force_of(description, part) for part in description.parts[trials.index :]]
     rows = _rows_added(trials.room, trials.part.bands)
-    turned = index < turned_parts(description)
-    forces = [force_of(description, part) for part in description.parts[index:]]
-    again = sum(not b.own and any(a.own for a in forces[:k]) for k, b in enumerate(forces))
-    up = down = off = swing = 0
+    again = sum(not later.own and any(one.own for one in forces[:k]) for k, later in enumerate(forces))
+    up = down = off = 0
     for line in {line: None for force in forces for line in force.lines}:
-        size = abs(change_of(line, 0))
         acts = -(-rows // line.every) if line.every else 1
-        gain = size * acts if line in forces[0].lines else 0
-        loose = size * (acts + 1) * again if not _is_own(forces, line) else 0
+        gain = _size(line) * acts if line in forces[0].lines else 0
+        loose = _size(line) * (acts + 1) * again if line in description.shape.shaping else 0
         up += loose + (gain if line.action == INCREASE else 0)
         down += loose + (gain if line.action != INCREASE else 0)
         off += loose + gain if line.action == BIND_OFF else 0
-        swing += size
+    swing = sum(_size(line) for force in forces for line in force.lines)
+    stopping = _stopping(trials, forces, again > 0)
+    jitter = stopping + _turning(trials)
+    times = 2 if trials.index < turned_parts(description) else 1
+    falls = any(line.action != INCREASE for part in description.parts for line in force_of(description, part).lines)
+    down, jitter_down = (down, jitter) if falls else (0, 0)
+    return Step(rows * times, up, down, jitter, jitter_down, off, swing, _is_sure(trials, forces, again > 0))
+
+
+def _size(line: ShapingLine) -> int:
+    """The most stitches that one act of a line moves."""
+    if line.evenly_to is None:
+        return abs(change_of(line, 0))
+    return line.evenly_to if line.action == INCREASE else MAX_STITCHES
+
+
+def _stopping(trials: Trials, forces: list[Force], again: bool) -> int:
+    """Stitches that lines with `until` in later parts give or do not give, by where the count before leaves them."""
+    total = 0
+    for section, force in zip(trials.after, forces[1:], strict=True):
+        for line in force.lines:
+            if line.until is not None and (force.own or again):
+                acts = len(due(line, 0, section.rows)) if force.own else section.rows // (line.every or section.rows) + 1
+                total += _size(line) * acts
+    return total
+
+
+def _turning(trials: Trials) -> int:
+    """Stitches by which rows of the way back may differ."""
+    description = trials.room.description
+    if description.turn_back is None:
+        return 0
     lines = [line for part in description.parts for line in force_of(description, part).lines]
-    jitter = BACK_ACTS * sum(abs(change_of(line, 0)) for line in lines) if description.turn_back else 0
-    falls = any(line.action != INCREASE for line in lines)
-    sure = not any(_unbounded(force, line, k, again) for k, force in enumerate(forces) for line in force.lines)
-    return Step(rows * (2 if turned else 1), up, down, jitter, jitter if falls else 0, off, swing, sure)
+    return BACK_ACTS * sum(_size(line) for line in lines)
 
 
-def _is_own(forces: list[Force], line: ShapingLine) -> bool:
-    return any(force.own and line in force.lines for force in forces)
+def _is_sure(trials: Trials, forces: list[Force], again: bool) -> bool:
+    """Whether every `evenly to` is done before rows are added, or stands in a later part's own lines.
+
+    """
+    fixed = _fixed_rows(trials) + 1
+    for later, force in enumerate(forces):
+        before = 0 if force.own else trials.state.rows
+        for line in force.lines:
+            if line.evenly_to is not None and not (force.own and later) and line.from_row > before + fixed:
+                return False
+            if line.evenly_to is not None and not force.own and again:
+                return False
+    return True
 
 
-def _unbounded(force: Force, line: ShapingLine, later: int, again: int) -> bool:
-    """Whether a line may act very differently from one count to the next."""
-    if line.evenly_to is not None:
-        return True
-    return line.until is not None and (later > 0 if force.own else again > 0)
+def _fixed_rows(trials: Trials) -> int:
+    """Rows of the growing part that no count moves."""
+    bands = trials.part.bands
+    first = next(k for k, band in enumerate(bands) if has_allowance((band,)))
+    return count_rows(trials.room, bands[:first], 0)
 
 
 def _rows_added(room: Workroom, bands: tuple[AnyBand, ...]) -> int:

@@ -93,6 +93,12 @@ class Split(NamedTuple):
     fill: int
 
 
+def _default_spine(shape: str) -> int:
+    from halfhank.model.outline.table import SHAPES
+
+    return SHAPES[shape].spine_stitches if shape in SHAPES else 0
+
+
 class RowYarn:
     """What rows take, by stitch, wraps and live stitches."""
 
@@ -101,7 +107,7 @@ class RowYarn:
         self.room = room
         self.edges = 2 * shape.edge.stitches if shape.edge else 0
         self.edge_stitch = shape.edge.stitch.value if shape.edge and shape.edge.stitch else "garter"
-        self.spine = shape.spine.value if shape.spine else 1 if shape.spine is None and shape.name.value == "triangle" else 0
+        self.spine = shape.spine.value if shape.spine else _default_spine(shape.name.value)
         self._costs: dict[tuple[str, int], tuple[float, float, bool]] = {}
 
     def split(self, stitch: str, wraps: int, live: int) -> Split:

@@ -145,6 +145,7 @@ def _outward(frame: Frame, side: int, first: int, last: int) -> Iterator[Point]:
         yield (sign * (py - qy) / length, sign * (qx - px) / length)
         yield (-sign * (py - qy) / length, -sign * (qx - px) / length)
     yield from ((0.0, -1.0), (0.0, 1.0), (-1.0, 0.0), (1.0, 0.0))
+    yield from ((x, y) for x in (-0.8, 0.8) for y in (-0.6, 0.6))
 
 
 def _along(point: Point, direction: Point, length: float) -> Point:

@@ -19,7 +19,7 @@ from halfhank.renderer.geometry import (
     offset,
     part_of,
 )
-from halfhank.renderer.metrics import ASCENT, CAP_HEIGHT, text_width
+from halfhank.renderer.metrics import ASCENT, CAP_HEIGHT, DESCENT, text_width
 from halfhank.renderer.scene import Group, Item, Label, Path, Style
 from halfhank.renderer.style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.words import length_words
@@ -30,15 +30,16 @@ TICK = Style(stroke=INK, width=0.45)
 TICK_LENGTH = 2.6
 CLEAR, BEYOND, NEAR = 1.4, 1.4, 0.8
 COLUMN = 7.0
+LEADING = 1.25
 EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
 
 
 class Dimension(NamedTuple):
-    """One dimension: its lines as polylines with their styles, and its text."""
+    """One dimension: its lines as polylines with their styles, and its text in one or two lines."""
 
     name: str
     lines: tuple[tuple[tuple[Point, ...], Style], ...]
-    label: Label
+    labels: tuple[Label, ...]
 
     @property
     def group(self) -> Group:
@@ -46,13 +47,14 @@ class Dimension(NamedTuple):
         items: list[Item] = []
         for points, style in self.lines:
             items.append(Path(tuple([("L" if k else "M", point) for k, point in enumerate(points)]), style))
-        return Group(self.name, (*items, self.label))
+        return Group(self.name, (*items, *self.labels))
 
     def take(self, taken: Arrangement) -> None:
         """Takes the dimension's room."""
         for points, _ in self.lines:
             taken.add_dimension_line(points)
-        taken.add_label(self.label)
+        for label in self.labels:
+            taken.add_label(label)
 
 
 def straight(
@@ -62,25 +64,29 @@ def straight(
     length = math.dist(start, end)
     gap = text_width(words, DIMENSION) + 2.6
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-    label = _beside_line(start, end, words, side)
+    labels = _beside_line(start, end, words, side)
     runs = [(start, end)]
     if length >= gap + 3:
         ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-        label = _label_at(middle, (ux, uy), words, DIMENSION)
+        labels = (_label_at(middle, (ux, uy), words, DIMENSION),)
         near = (middle[0] - ux * gap / 2, middle[1] - uy * gap / 2)
         runs = [(start, near), ((middle[0] + ux * gap / 2, middle[1] + uy * gap / 2), end)]
     lines = [(line, EXTENSION) for line in extensions] + [(run, LINE) for run in runs]
     ticks = [(_tick(point, start, end), TICK) for point in (start, end)]
-    return Dimension(name, (*lines, *ticks), label)
+    return Dimension(name, (*lines, *ticks), labels)
 
 
-def _beside_line(start: Point, end: Point, words: str, side: int) -> Label:
+def _beside_line(start: Point, end: Point, words: str, side: int) -> tuple[Label, ...]:
+    """Above a level line; beside an upright one in two lines, what stands in brackets below."""
     if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
-        return Label((start[0] + end[0]) / 2, start[1] - BEYOND - 1.4, words, DIMENSION, INK, anchor="middle")
-    y = (start[1] + end[1]) / 2 + DIMENSION * CAP_HEIGHT / 2
-    if side == LEFT:
-        return Label(start[0] - 2.5, y, words, DIMENSION, INK, anchor="end")
-    return Label(start[0] + 2.5, y, words, DIMENSION, INK)
+        return (Label((start[0] + end[0]) / 2, start[1] - BEYOND - 1.4, words, DIMENSION, INK, anchor="middle"),)
+    y = (start[1] + end[1]) / 2 + DIMENSION * (CAP_HEIGHT - LEADING) / 2
+    x, anchor = (start[0] - 2.5, "end") if side == LEFT else (start[0] + 2.5, "start")
+    first, bracket, second = words.partition(" (")
+    lines = (first, bracket.strip() + second)
+    return tuple(
+        Label(x, y + k * DIMENSION * LEADING, line, DIMENSION, INK, anchor=anchor) for k, line in enumerate(lines)
+    )
 
 
 def _label_at(point: Point, tangent: Point, words: str, size: float, drop: float = 0.0) -> Label:
@@ -209,35 +215,41 @@ def _meets_lines(points: Points, taken: Arrangement) -> bool:
 def along_edge(
     frame: Frame, taken: Arrangement, overhang: float, name: str, cm: float, points: Points
 ) -> Dimension | None:
-    """A dimension along an edge outside the piece, as far out as it must be; None where it finds no room."""
+    """A dimension along an edge outside the piece, as far out as it must be.
+
+    None where it finds no room, or the edge is too short for its words.
+    """
     middle, tangent = at_length(points, length_of(points) / 2)
     outside = 1 if inside((middle[0] - tangent[1] * 0.5, middle[1] + tangent[0] * 0.5), frame.silhouette) else -1
     for distance in EDGE_OFFSETS:
         found = _along(frame, name, cm, points, outside * (distance + overhang))
-        if _has_room(found, taken):
+        if found is not None and _has_room(found, taken):
             return found
     return None
 
 
-def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension:
+def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension | None:
     words = f"{name} {length_words(cm, frame.shawl.units)}"
     line = offset(points, distance)
     length = length_of(line)
-    middle = at_length(line, length / 2)[0]
     gap = text_width(words, SMALL) + 2.4
+    if length < gap + 6:
+        return None
+    middle = at_length(line, length / 2)[0]
     ends = part_of(line, length / 2 - gap / 2, length / 2 + gap / 2)
     chord = math.dist(ends[0], ends[-1]) or 1.0
     tangent = ((ends[-1][0] - ends[0][0]) / chord, (ends[-1][1] - ends[0][1]) / chord)
     bend = max(abs((p[0] - middle[0]) * tangent[1] - (p[1] - middle[1]) * tangent[0]) for p in ends)
     runs: list[list[Point]] = [line]
-    drop = SMALL * ASCENT + 0.6
+    outwards = middle[1] - at_length(points, length_of(points) / 2)[0][1]
+    drop = SMALL * ASCENT + 0.6 if outwards >= 0 else -(SMALL * (DESCENT + CAP_HEIGHT / 2) + 0.8)
     if bend < 0.5:
         runs, drop = [part_of(line, 0, length / 2 - gap / 2), part_of(line, length / 2 + gap / 2, length)], 0.0
-    label = _label_at(middle, tangent, words, SMALL, drop)
+    labels = (_label_at(middle, tangent, words, SMALL, drop),)
     extensions = [_square(points, line, 0), _square(points, line, -1)]
     ticks = [(_tick(line[0], line[0], line[1]), TICK), (_tick(line[-1], line[-2], line[-1]), TICK)]
     lines = [(e, EXTENSION) for e in extensions] + [(tuple(run), LINE) for run in runs]
-    return Dimension(name.replace(" ", "-"), (*lines, *ticks), label)
+    return Dimension(name.replace(" ", "-"), (*lines, *ticks), labels)
 
 
 def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
@@ -249,7 +261,7 @@ def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
 
 
 def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
-    if not taken.free_for(text_box(dimension.label)):
+    if not all(taken.free_for(text_box(label)) for label in dimension.labels):
         return False
     for points, _ in dimension.lines:
         if not taken.line_free(points, 0.3):

@@ -75,7 +75,7 @@ def with_dimensions(around: Surroundings, edges_too: bool) -> Sheet:
             found.take(taken)
             placed.append(found)
     upright = depth(frame, taken, overhang)
-    along = spine(frame, taken, overhang, LEFT if upright.label.x > frame.width / 2 else RIGHT)
+    along = spine(frame, taken, overhang, LEFT if upright.labels[0].x > frame.width / 2 else RIGHT)
     for dimension in (upright, along, wingspan(frame, taken, overhang)):
         if dimension is not None:
             dimension.take(taken)

@@ -37,16 +37,18 @@ Patterns = dict[tuple[str, int], Pattern]
 
 
 def patterns_of(shawl: Shawl) -> Patterns:
-    """A pattern for each fabric that a band is worked in, by name and wraps; fabrics of one kind take turns."""
+    """A pattern for each fabric that a band is worked in, by name and wraps.
+
+    Fabrics of one kind take turns; garter, the commonest, is always the plainest.
+    """
     kinds = {fabric.name: fabric.texture for fabric in shawl.fabrics}
     patterns: Patterns = {}
     counts: dict[str, int] = {}
-    for band in shawl.bands:
-        key = fabric_key(band)
-        if key not in patterns:
-            kind = RUNGS if band.wraps > 1 else kinds.get(band.stitch, LINES)
-            patterns[key] = Pattern(kind, counts.get(kind, 0) % 4)
-            counts[kind] = counts.get(kind, 0) + 1
+    keys = dict.fromkeys(map(fabric_key, shawl.bands))
+    for stitch, wraps in sorted(keys, key=lambda key: key[0] != "garter"):
+        kind = RUNGS if wraps > 1 else kinds.get(stitch, LINES)
+        patterns[stitch, wraps] = Pattern(kind, counts.get(kind, 0) % 4)
+        counts[kind] = counts.get(kind, 0) + 1
     return patterns
 
 

@@ -4,6 +4,7 @@ import json
 import random
 import subprocess
 import sys
+from collections.abc import Collection
 from typing import Any
 
 import lark
@@ -62,7 +63,8 @@ def test_no_two_terminals_match_the_same_text_by_chance() -> None:
 
 def test_the_words_of_the_lists_are_words_of_the_grammar() -> None:
     terminals = {t.pattern.value: t.name for t in tables.line_parser().terminals}
-    for start, words in {"header": HEADERS, **FACTS}.items():
+    openings: dict[str, Collection[str]] = {"header": HEADERS, **FACTS}
+    for start, words in openings.items():
         table: Any = tables.line_parser().parser.parser._parse_table
         opening = table.states[table.start_states[start]]
         assert {terminals[word] for word in words} == {t for t in opening if t.isupper() and t != "WORD"}
