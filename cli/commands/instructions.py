@@ -9,6 +9,7 @@ from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
+    from halfhank.model.pattern.pattern import Pattern
     from halfhank.model.shawl import Shawl
 
 
@@ -39,10 +40,21 @@ def command(file: str, output: str | None) -> int:
 
 def _text(shawl: "Shawl") -> str:
     from halfhank.model.fabrics import Workroom
-    from halfhank.model.pattern.instructions import check_reads_back
     from halfhank.model.pattern.pattern import patterns_of
     from halfhank.model.pattern.working import working_text
 
     for pattern in patterns_of(Workroom(shawl.description)).values():
-        check_reads_back(pattern)
+        _check(pattern)
     return working_text(shawl)
+
+
+def _check(pattern: "Pattern") -> None:
+    """Raises `InstructionError` if the lines of a pattern do not give its rows again: a fault of the writer."""
+    from halfhank.grammar.written import InstructionError, read_lines, same_items
+    from halfhank.model.pattern.instructions import row_lines
+
+    read = {number: row for row in read_lines(row_lines(pattern)) for number in row.numbers}
+    for row in pattern.rows:
+        back = read.get(row.number)
+        if back is None or not same_items(back.items, row.items) or back.left_at_end not in (None, row.tally.after.taken):
+            raise InstructionError(f"row {row.number} of {pattern.name} does not read back")

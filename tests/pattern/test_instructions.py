@@ -2,7 +2,8 @@
 
 import pytest
 from halfhank.grammar.fabrics import FABRICS
-from halfhank.model.pattern.instructions import InstructionError, read_lines, row_lines, same_items
+from halfhank.grammar.written import InstructionError, read_lines, same_items
+from halfhank.model.pattern.instructions import row_lines
 from halfhank.model.pattern.mirror import mirrored, stand_ins
 from halfhank.model.pattern.pattern import Pattern, built_in_pattern, pattern_of
 from hypothesis import given, settings
@@ -56,9 +57,12 @@ def test_a_count_that_changes_is_said() -> None:
 
 
 def assert_reads_back(one: Pattern) -> None:
-    rows = {number: row.items for row in read_lines(row_lines(one)) for number in row.numbers}
+    read = read_lines(row_lines(one))
+    rows = {number: row.items for row in read for number in row.numbers}
+    left = {number: row.left_at_end for row in read for number in row.numbers}
     assert sorted(rows) == [row.number for row in one.rows]
     assert all(same_items(rows[row.number], row.items) for row in one.rows)
+    assert all(left[row.number] == (row.tally.after.taken if row.across else None) for row in one.rows)
 
 
 @pytest.mark.parametrize("name", FABRICS)
@@ -86,7 +90,7 @@ def test_random_rows_read_back(before: list[str], across: list[str], after: list
 
 @pytest.mark.parametrize(
     "line",
-    ["", "Purl.", "Row 1: Knt.", "Row 1: *K1; rep from * to last 2 sts, k1.", "Row x: Knit.", "Row 1 (RS): K1, (yo in next st."],
+    ["", "Purl.", "Row 1: Knt.", "Row x: Knit.", "Row 1 (RS): K1, (yo in next st."],
 )
 def test_lines_that_are_no_instructions(line: str) -> None:
     with pytest.raises(InstructionError):

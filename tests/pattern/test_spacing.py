@@ -1,7 +1,7 @@
 """Even spacing: it sums, it is even, and its words are worked back stitch by stitch."""
 
 import pytest
-from halfhank.grammar.notation_text import read_notation
+from halfhank.grammar.written import read_notation
 from halfhank.model.pattern.count import tally_of
 from halfhank.model.pattern.spacing import even_decreases, even_increases, even_words
 from hypothesis import given
