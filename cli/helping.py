@@ -20,4 +20,6 @@ def _show_help(context: click.Context, _: click.Parameter, wanted: bool) -> None
 
 
 # Help is written as everything else is, so that full disks and closed pipes are met.
-helped = click.help_option("-h", "--help", callback=_show_help, help="Show this help.")
+helped = click.option(
+    "-h", "--help", is_flag=True, expose_value=False, is_eager=True, callback=_show_help, help="Show this help."
+)

@@ -10,8 +10,10 @@ def main() -> None:
     import sys
 
     gc.disable()
+    from halfhank.cli.postpone import postpone
     from halfhank.cli.run import run
 
+    postpone()
     status = run(sys.argv[1:])
     gc.freeze()
     sys.exit(status)

@@ -8,11 +8,11 @@ with the state that they lead to (0 and up) or the rule that they reduce by (-1 
 """
 
 import json
+import os
 from collections.abc import Mapping
 from functools import cache
-from hashlib import sha256
-from pathlib import Path
 from typing import Any
+from zlib import crc32
 
 import lark
 from halfhank.grammar.lexing import LineLexer, StraySigns
@@ -21,8 +21,8 @@ from lark.lexer import PatternRE, PatternStr, TerminalDef
 from lark.parsers.lalr_analysis import IntParseTable, Reduce, Shift
 from lark.parsers.lalr_parser import LALR_Parser, _Parser
 
-GRAMMAR = Path(__file__).with_name("shawl.lark")
-TABLES = Path(__file__).with_name("tables.json")
+GRAMMAR = os.path.join(os.path.dirname(__file__), "shawl.lark")
+TABLES = os.path.join(os.path.dirname(__file__), "tables.json")
 
 STARTS = ("header", "in_shawl", "in_yarn", "in_stitch", "in_shape", "in_part", "in_weighed")
 
@@ -59,9 +59,9 @@ _LOAD_PLUGINS = {**_PLUGINS, "LALR_Parser": _ShortParser}
 @cache
 def line_parser() -> lark.Lark:
     """The parser, from the shipped tables where they fit."""
-    text = GRAMMAR.read_bytes()
+    text = read(GRAMMAR)
     try:
-        tables = json.loads(TABLES.read_bytes())
+        tables = json.loads(read(TABLES))
     except (OSError, ValueError):
         return build_parser(text.decode())
     if not isinstance(tables, dict) or tables.get("key") != tables_key(text):
@@ -69,9 +69,15 @@ def line_parser() -> lark.Lark:
     return load_parser(tables)
 
 
+def read(path: str) -> bytes:
+    """A file's bytes. Pathlib would do it too, but takes longer to import than all of this."""
+    with open(path, "rb") as file:
+        return file.read()
+
+
 def tables_key(grammar: bytes) -> list[str]:
     """What tables depend on: Lark's version and the grammar's text."""
-    return [lark.__version__, sha256(grammar).hexdigest()]
+    return [lark.__version__, f"{len(grammar)} {crc32(grammar):08x}"]
 
 
 def build_parser(grammar: str) -> lark.Lark:
@@ -164,4 +170,5 @@ def _rule(origin: str, expansion: list[list[Any]], order: int, alias: str | None
 
 
 if __name__ == "__main__":
-    TABLES.write_text(json.dumps(make_tables(GRAMMAR.read_bytes()), separators=(",", ":")) + "\n", encoding="utf-8")
+    with open(TABLES, "w", encoding="utf-8") as file:
+        file.write(json.dumps(make_tables(read(GRAMMAR)), separators=(",", ":")) + "\n")

@@ -66,7 +66,7 @@ def _computed(room: Workroom, yarn: RowYarn, allowed: int | None, problems: list
     parts, problem = work(room, allowed or 0)
     if problem:
         return Plan(None, _sorted([*problems, problem]))
-    at = _progress(room, yarn, parts)
+    at = progress_of(room, yarn, parts)
     rows = row_table(room, parts)
     outline = _outline(room, parts, rows)
     if isinstance(outline, Problem):
@@ -75,7 +75,8 @@ def _computed(room: Workroom, yarn: RowYarn, allowed: int | None, problems: list
     return Plan(_shawl(at, rows, outline, allowed, found), found)
 
 
-def _progress(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Progress:
+def progress_of(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Progress:
+    """The worked parts with the yarn of every row and of the whole."""
     used_m = list(accumulate((metres for part in parts for metres in part_rows_m(yarn, part)), initial=start_m(room)))
     total_m = used_m[-1] + bind_off_m(room, last_stitch(parts)) * parts[-1].end
     return Progress(room, yarn, skein_of(room.description), parts, used_m, total_m)

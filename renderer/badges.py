@@ -17,7 +17,7 @@ ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55,
 ALONG_SIDEWAYS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
 ALONG_LAST = (0.68, 0.74, 0.62, 0.8, 0.56, 0.86, 0.5, 0.32, 0.26, 0.38, 0.2, 0.14)
 ALONG_ROWS = (0.5, 0.4, 0.6, 0.3, 0.7)
-LEADERS = (2.2, 4.0, 6.5, 9.5, 13.0, 17.0)
+SHORT_LEADERS, LEADERS = (2.2, 4.0), (2.2, 4.0, 6.5, 9.5, 13.0, 17.0)
 
 
 class Badge(NamedTuple):
@@ -86,14 +86,15 @@ def points_of_row(frame: Frame, first: int, last: int, share: float) -> list[Poi
     return frame.points(row if row > first or last - first == 1 else first + 1)
 
 
-def outer_badges(frame: Frame, missing: list[int], taken: Arrangement, overhang: float) -> list[Badge]:
-    """Badges outside the piece for the parts that are too thin; one that finds no room is left out."""
-    badges = []
+def outer_badges(
+    frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...] = LEADERS
+) -> dict[int, Badge]:
+    """Badges outside the piece for the parts that are too thin, by number; one that finds no room is left out."""
+    badges: dict[int, Badge] = {}
     for number in missing:
-        part = frame.shawl.parts[number - 1]
-        for badge in _outside(frame, number, part.first_row - 1, part.last_row, overhang):
+        for badge in _outside(frame, number, reaches, overhang):
             if _has_room(frame, badge, taken):
-                badges.append(badge)
+                badges[number] = badge
                 taken.add_box(badge_box(badge.centre))
                 taken.add_line(badge.leader)
                 break
@@ -111,10 +112,12 @@ def _has_room(frame: Frame, badge: Badge, taken: Arrangement) -> bool:
     )
 
 
-def _outside(frame: Frame, number: int, first: int, last: int, overhang: float) -> Iterator[Badge]:
+def _outside(frame: Frame, number: int, reaches: tuple[float, ...], overhang: float) -> Iterator[Badge]:
     """Places to try: off the bound-off edge for the last part, off the start for the first, then off the row's ends."""
+    part = frame.shawl.parts[number - 1]
+    first, last = part.first_row - 1, part.last_row
     middle = points_of_row(frame, first, last, 0.5)
-    for reach in LEADERS:
+    for reach in reaches:
         if last == frame.last:
             yield from _off_edge(frame, number, middle, frame.points(last), reach + overhang)
         for side in (LEFT, RIGHT):

@@ -29,7 +29,7 @@ LINE = Style(stroke=INK, width=THIN)
 TICK = Style(stroke=INK, width=0.45)
 TICK_LENGTH = 2.6
 CLEAR, BEYOND, NEAR = 1.4, 1.4, 0.8
-COLUMN = 7.0
+COLUMN = 5.6
 LEADING = 1.25
 EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
 

@@ -67,8 +67,7 @@ def _scallops(frame: Frame, width: float) -> list[Item]:
     """Round dashes on the edge, dark then a little smaller in white; the fabric hides their inner halves."""
     curve = frame.curve(frame.last)
     pitch = scallop_pitch(frame) or SCALLOP_PITCH
-    inner = trimmed(curve, pitch / 2, pitch / 2 - 0.005)
-    data = frame.data(inner or curve)
+    data = frame.data(trimmed(curve, pitch, pitch - 0.005) or curve)
     dash = (0.0, pitch)
     dark = Style(stroke=INK, width=width + 0.5, dash=dash, cap="round")
     light = Style(stroke=LIGHT, width=width, dash=dash, cap="round")

@@ -34,6 +34,12 @@ class Flag(NamedTuple):
     leader: tuple[Point, ...]
     labels: tuple[Label, ...]
 
+    def take(self, taken: Arrangement) -> None:
+        """Takes the flag's room."""
+        taken.add_line(self.leader)
+        for label in self.labels:
+            taken.add_label(label)
+
 
 def exit_of(frame: Frame, row: int) -> Exit:
     """The end of a row from which a leader sees no fabric; downwards first where the piece is worked sideways."""
@@ -46,6 +52,15 @@ def exit_of(frame: Frame, row: int) -> Exit:
         if _clear(frame.silhouette, point, direction):
             return Exit(point, direction)
     return Exit(right, RIGHTWARDS)
+
+
+def corridor(frame: Frame, row: int) -> tuple[Point, ...]:
+    """The way of a mark's leader for its first 30 mm; beside the piece also the room of its text."""
+    (x, y), direction = exit_of(frame, row)
+    if direction in (UP, DOWN):
+        return ((x, y), (x, y + (30 if direction == DOWN else -30)))
+    sign = 1 if direction == RIGHTWARDS else -1
+    return tuple((x + sign * dx, y + dy) for dx, dy in ((2, -4), (35, -4), (35, 0), (2, 0), (2, 4), (35, 4)))
 
 
 def _clear(silhouette: Points, point: Point, direction: str) -> bool:
@@ -70,32 +85,34 @@ def _holds(silhouette: Points, point: Point) -> bool:
 
 def place_flags(
     frame: Frame, marks: list[DrawnMark], taken: Arrangement, limits: tuple[float, float], overhang: float
-) -> list[Flag]:
-    """All flags, placed; their room is taken. `limits` are the leftmost and rightmost place of a text."""
+) -> list[Flag] | None:
+    """All flags, placed, and their room taken; None where they do not all find room.
+
+    `limits` are the leftmost and rightmost place of a text.
+    """
     exits = [(mark, exit_of(frame, mark.row)) for mark in marks]
-    flags: list[Flag] = []
-    for direction in (UP, DOWN):
+    placed: list[Flag] = []
+    for direction in (UP, DOWN, RIGHTWARDS, LEFTWARDS):
         group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0])
-        flags += _in_lanes(frame, group, direction, taken, limits, overhang)
-    for direction in (RIGHTWARDS, LEFTWARDS):
-        group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0][1])
-        flags += _beside(frame, group, direction, limits)
-    for flag in flags:
-        taken.add_line(flag.leader)
-        for label in flag.labels:
-            taken.add_label(label)
-    return flags
+        if direction in (UP, DOWN):
+            flags = _in_lanes(frame, group, direction, taken, limits, overhang)
+        else:
+            flags = _beside(frame, sorted(group, key=lambda item: item[0][1]), direction, taken, limits)
+        if flags is None:
+            return None
+        for flag in flags:
+            flag.take(taken)
+        placed += flags
+    return placed
 
 
-Group_ = list[tuple[Point, DrawnMark]]
+Ends = list[tuple[Point, DrawnMark]]
 
 
 def _in_lanes(
-    frame: Frame, group: Group_, direction: str, taken: Arrangement, limits: tuple[float, float], overhang: float
-) -> list[Flag]:
+    frame: Frame, group: Ends, direction: str, taken: Arrangement, limits: tuple[float, float], overhang: float
+) -> list[Flag] | None:
     """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already."""
-    if not group:
-        return []
     xs = spread([point[0] for point, _ in group], APART, *limits)
     options = [
         list(_lane_options(frame, p, x, m, direction, len(group), overhang))
@@ -107,7 +124,7 @@ def _in_lanes(
         flags = [flag for _, flag in choice]
         if (best is None or cost < best[0]) and _compatible(flags, taken, limits):
             best = (cost, flags)
-    return best[1] if best else [options_of[0][1] for options_of in options]
+    return best[1] if best else None
 
 
 def _lane_options(
@@ -138,14 +155,18 @@ def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, floa
     for k, box in enumerate(boxes):
         if box.left < limits[0] or box.right > limits[1] or not taken.free(box):
             return False
+        if not taken.line_free(flags[k].leader[1:]):
+            return False
         for j, flag in enumerate(flags):
             if j != k and (crosses(flag.leader, box.grown(0.6)) or (j < k and boxes[j].grown(0.3).meets(box))):
                 return False
     return True
 
 
-def _beside(frame: Frame, group: Group_, direction: str, limits: tuple[float, float]) -> list[Flag]:
-    """Texts at the height of their rows' ends, wrapped to the room, moved apart where rows lie close."""
+def _beside(
+    frame: Frame, group: Ends, direction: str, taken: Arrangement, limits: tuple[float, float]
+) -> list[Flag] | None:
+    """Texts at the height of their rows' ends, in two lines where the room is narrow, apart where rows lie close."""
     if not group:
         return []
     sign = 1 if direction == RIGHTWARDS else -1
@@ -164,7 +185,8 @@ def _beside(frame: Frame, group: Group_, direction: str, limits: tuple[float, fl
         anchor = "start" if sign > 0 else "end"
         labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
         flags.append(Flag(leader, tuple(labels)))
-    return flags
+    free = all(taken.free(label_box(label)) for flag in flags for label in flag.labels)
+    return flags if free and all(taken.line_free(flag.leader[1:]) for flag in flags) else None
 
 
 def flag_group(flags: list[Flag]) -> Group:

@@ -91,7 +91,7 @@ class Frame:
 
     def rise(self, first: int, last: int) -> float:
         """Height of the rows between two boundaries, across the fabric: as knitted, or measured where pinned."""
-        if self.shawl.outline.pinned:
+        if self.shawl.outline.pinned and first < last:
             lengths = length_of(self.points(first, True)) + length_of(self.points(last))
             return 2 * area_of(self.region(first, last)) / lengths if lengths > 0 else 0.0
         return self.mm * sum(self.shawl.rows.height_cm[first + 1 : last + 1])

@@ -58,8 +58,8 @@ def _is_beyond(mark: Mark, shawl: Shawl) -> bool:
 
 
 def mark_lines(frame: Frame, marks: list[DrawnMark]) -> Group:
-    """Each mark along its row, cased in white."""
-    lines = {mark.row: mark for mark in marks}
+    """Each mark along its row, cased in white; of two that would touch the more important one alone."""
+    lines = {mark.row: mark for k, mark in enumerate(marks) if not _is_hidden(frame, mark, marks[k + 1 :])}
     groups = []
     for row, mark in lines.items():
         data = frame.data(frame.curve(row))
@@ -71,6 +71,11 @@ def mark_lines(frame: Frame, marks: list[DrawnMark]) -> Group:
         name = mark.name.replace(" ", "-")
         groups.append(Group(name, (Path(data, casing), Path(data, style)), title=mark.words))
     return Group("marks", tuple(groups))
+
+
+def _is_hidden(frame: Frame, mark: DrawnMark, others: list[DrawnMark]) -> bool:
+    rows = [sorted((mark.row, other.row)) for other in others]
+    return any(frame.rise(first, last) < CASING_WIDTH for first, last in rows)
 
 
 def even_dash(frame: Frame, row: int, dash: tuple[float, ...]) -> tuple[float, ...]:
@@ -90,4 +95,4 @@ def _on_edge(frame: Frame, style: Style) -> tuple[Style, PathData]:
     if pitch is None:
         return style, frame.data(curve)
     dotted = style._replace(dash=(0.0, pitch), cap="round")
-    return dotted, frame.data(trimmed(curve, pitch / 2, pitch / 2 - 0.005) or curve)
+    return dotted, frame.data(trimmed(curve, pitch, pitch - 0.005) or curve)

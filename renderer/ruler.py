@@ -187,8 +187,10 @@ def _round_grams(scale: Ruler) -> list[float]:
 
 def _marks(scale: Ruler, marks: list[DrawnMark], y: float, above: float) -> Group:
     items: list[Item] = []
-    for mark in marks:
+    for k, mark in enumerate(marks):
         x = scale.at(mark.left_g)
+        if any(abs(scale.at(other.left_g) - x) < CASING_WIDTH for other in marks[k + 1 :]):
+            continue
         inside = (("M", (x, y)), ("L", (x, y + BAR)))
         whole = (("M", (x, y - 1.0 - above)), ("L", (x, y + BAR)))
         items.append(Path(inside, Style(stroke=LIGHT, width=CASING_WIDTH - 0.3)))

@@ -5,11 +5,11 @@ from typing import NamedTuple
 from halfhank.model.shawl import Shawl
 from halfhank.renderer import edges
 from halfhank.renderer.arrangement import Arrangement
-from halfhank.renderer.badges import Badge, inner_badges, outer_badges
+from halfhank.renderer.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
 from halfhank.renderer.dimensions import Dimension, along_edge, depth, spine, wingspan
 from halfhank.renderer.direction import Arrow, arrow_of
 from halfhank.renderer.edge_lengths import edge_lengths
-from halfhank.renderer.flags import Flag, place_flags
+from halfhank.renderer.flags import Flag, corridor, place_flags
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
 from halfhank.renderer.geometry import Box, Points
 from halfhank.renderer.marks import DrawnMark, drawn_marks
@@ -17,7 +17,7 @@ from halfhank.renderer.words import length_words
 
 
 class Sheet(NamedTuple):
-    """What surrounds the fabric, and the box around it all; `untold` are lengths for which no dimension found room."""
+    """What surrounds the fabric, and the box around it all; `untold` is what found no room."""
 
     frame: Frame
     marks: list[DrawnMark]
@@ -34,7 +34,7 @@ class Surroundings(NamedTuple):
 
     frame: Frame
     marks: list[DrawnMark]
-    flags: list[Flag]
+    flags: list[Flag] | None
     badges: list[Badge]
     arrow: Arrow | None
     taken: Arrangement
@@ -42,7 +42,11 @@ class Surroundings(NamedTuple):
 
 
 def surround(shawl: Shawl, scale: float, content: float) -> Surroundings:
-    """Places arrow, badges and flags from the inside outwards; `content` is the width that texts may use, mm."""
+    """Places arrow, badges and flags from the inside outwards; `content` is the width that texts may use, mm.
+
+    Badges on short leaders come before the flags but leave their leaders' way free; the others come after them. Where
+    the flags find no room then, they come first; where they find none at all (None), they are told in words.
+    """
     frame = Frame(shawl, 10 / scale)
     overhang = edges.OVERHANG.get(shawl.bind_off.method, 0.3)
     marks = drawn_marks(shawl)
@@ -53,12 +57,37 @@ def surround(shawl: Shawl, scale: float, content: float) -> Surroundings:
         lines.append([(x * frame.mm, y * frame.mm) for x, y in shawl.outline.spine])
     if arrow is not None:
         lines.append([arrow.tail, arrow.tip])
-    inner = inner_badges(frame, lines, taken)
-    spare = max(0.0, content - frame.width) / 2
-    flags = place_flags(frame, marks, taken, (-spare, frame.width + spare), overhang)
-    missing = [k for k in range(1, len(shawl.parts) + 1) if k not in inner]
-    outer = outer_badges(frame, missing, taken, overhang)
-    return Surroundings(frame, marks, flags, [*inner.values(), *outer], arrow, taken, overhang)
+    badges = inner_badges(frame, lines, taken)
+    for reaches in (SHORT_LEADERS, ()):
+        tried = taken.copy()
+        near = _near_badges(frame, marks, badges, tried, overhang, reaches)
+        spare = max(0.0, content - frame.width) / 2
+        flags = place_flags(frame, marks, tried, (-spare, frame.width + spare), overhang)
+        if flags is not None:
+            break
+    badges |= near
+    badges |= outer_badges(frame, _missing(shawl, badges), tried, overhang)
+    return Surroundings(frame, marks, flags, list(badges.values()), arrow, tried, overhang)
+
+
+def _near_badges(
+    frame: Frame,
+    marks: list[DrawnMark],
+    badges: dict[int, Badge],
+    taken: Arrangement,
+    overhang: float,
+    reaches: tuple[float, ...],
+) -> dict[int, Badge]:
+    """Badges outside the piece on short leaders that leave the way of the flags' leaders free."""
+    before = len(taken.lines)
+    taken.lines += [corridor(frame, mark.row) for mark in marks]
+    found = outer_badges(frame, _missing(frame.shawl, badges), taken, overhang, reaches)
+    del taken.lines[before : before + len(marks)]
+    return found
+
+
+def _missing(shawl: Shawl, badges: dict[int, Badge]) -> list[int]:
+    return [number for number in range(1, len(shawl.parts) + 1) if number not in badges]
 
 
 def with_dimensions(around: Surroundings, edges_too: bool) -> Sheet:
@@ -82,4 +111,6 @@ def with_dimensions(around: Surroundings, edges_too: bool) -> Sheet:
             placed.append(dimension)
     if along is None and size.spine_cm is not None:
         untold.insert(0, f"spine {length_words(size.spine_cm, units)}")
-    return Sheet(frame, around.marks, around.flags, around.badges, placed, untold, around.arrow, taken.bounds)
+    if around.flags is None:
+        untold += [mark.words for mark in around.marks]
+    return Sheet(frame, around.marks, around.flags or [], around.badges, placed, untold, around.arrow, taken.bounds)

@@ -208,10 +208,16 @@ def _urlopen(*arguments: Any, **options: Any) -> Any:
     return urlopen(*arguments, **options)
 
 
+def _path(*parts: str) -> Any:
+    from pathlib import Path
+
+    return Path(*parts)
+
+
 def _svgwrite() -> Any:
     """The svgwrite package, imported without the modules that only its web fonts and its debug mode need.
 
-    Those two (urllib.request with ssl behind it, and the validator with its tables) are three quarters of its import
+    Those (urllib.request with ssl behind it, pathlib, and the validator with its tables) are most of its import
     time. Stand-ins hold their places during the import alone and load the real ones if anybody ever uses them.
     """
     loaded = sys.modules.get("svgwrite")
@@ -219,6 +225,7 @@ def _svgwrite() -> Any:
         return loaded
     stand_ins: dict[str, dict[str, Any]] = {
         "urllib.request": {"urlopen": _urlopen},
+        "pathlib": {"Path": _path},
         "svgwrite.validator2": {"get_validator": _Validator},
     }
     ours = []

@@ -24,7 +24,7 @@ class Side(NamedTuple):
     length: Callable[[Measured], float]
 
 
-def lay_asymmetric(layout: Layout) -> Laid:
+def lay(layout: Layout) -> Laid:
     """A piece whose two edges are shaped differently."""
     edges = edges_of(layout.rows)
     upright = edges.laid(UPRIGHT)

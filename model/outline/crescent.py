@@ -15,12 +15,12 @@ LEAST_FAN = 0.02
 MOST_TURN = math.radians(100)
 """How far a row may turn to each side."""
 
-_SAMPLES = 40
-_STEP = 1.25
-_TINY = 1e-9
+_SAMPLES = 30
+_STEP = 1.4
+_LEVEL = 1e-7  # of the piece's size: as good as level
 
 
-def lay_crescent(layout: Layout) -> Laid:
+def lay(layout: Layout) -> Laid:
     """The construction that the growth of the rows makes."""
     cells = cells_of(layout.rows)
     sector = sector_of(layout, cells, False)
@@ -63,11 +63,11 @@ def curved_bow(strip: Strip, growth: float) -> Bow | None:
     """Three arcs, or arcs around one centre where those turn the start further; None where no radius does."""
     start, turn = strip.before[0], middle_turn(growth)
     rows = Level(strip)
-    radius = largest_radius(rows, lambda r: Bow(r), start / math.pi)
-    if radius is not None and not math.isinf(radius) and start > 2 * radius * turn:
-        return Bow(radius)
     middle = start / (2 * turn)
-    outer = largest_radius(rows, lambda r: Bow(middle, turn, r), 0.0)
+    radius = largest_radius(rows, Bow, start / math.pi, middle)
+    if radius is not None and radius < middle:
+        return Bow(radius)
+    outer = largest_radius(rows, lambda r: Bow(middle, turn, r), 1e-3 * strip.height_cm, rows.far_cm)
     return None if outer is None else Bow(middle, turn, outer)
 
 
@@ -107,8 +107,8 @@ class Level:
         self.start_cm = strip.before[0]
         self.rows = [row for row in every if row.length_cm > longest / 2]
         self.sample = [*self.rows[:: max(1, len(self.rows) // _SAMPLES)], self.rows[-1]]
-        self.height_cm = strip.height_cm
         self.size_cm = longest + strip.height_cm
+        self.far_cm = 4 * self.size_cm**2 / strip.height_cm
 
     def below(self, bow: Bow, rows: list[Row]) -> tuple[float, Row]:
         """How far the highest of these rows' ends lies below the start's (negative: above), and which row that is."""
@@ -118,48 +118,56 @@ class Level:
         return highest - lowest, rows[heights.index(highest)]
 
 
-def largest_radius(level: Level, bow_of: Callable[[float], Bow], least: float) -> float | None:
-    """The largest radius, at least `least`, at which the highest end is level with the start's; may be infinite."""
+def largest_radius(level: Level, bow_of: Callable[[float], Bow], least: float, most: float) -> float | None:
+    """The largest radius from `least` to `most` at which the highest end is level with the start's.
+
+    Infinite where only a larger one than `most` does it; None where none does.
+    """
     radius = None
     for _ in range(8):
-        radius = _largest_on_sample(level, bow_of, least)
+        radius = _largest_on_sample(level, bow_of, least, most)
         if radius is None or math.isinf(radius):
             return radius
         below, row = level.below(bow_of(radius), level.rows)
-        if below > -1e-6 * level.size_cm or row in level.sample:
+        if below > -_LEVEL * level.size_cm or row in level.sample:
             break
         level.sample.append(row)
     return radius
 
 
-def _largest_on_sample(level: Level, bow_of: Callable[[float], Bow], least: float) -> float | None:
-    """The same for the sampled rows, by going down in steps and halving the first in which the sign changes."""
+def _largest_on_sample(level: Level, bow_of: Callable[[float], Bow], least: float, most: float) -> float | None:
+    """The same for the sampled rows, by going down in steps until the ends have come up."""
 
     def below(radius: float) -> float:
         return level.below(bow_of(radius), level.sample)[0]
 
-    high = 4 * level.size_cm**2 / level.height_cm
-    if below(10 * high) < -_TINY * level.size_cm:
-        return None
-    if below(high) <= 0:
-        return math.inf
-    floor = max(least, 1e-3 * level.height_cm)
-    while high > floor:
-        low = max(high / _STEP, floor)
-        if below(low) <= 0:
-            return _halved(below, low, high)
-        high = low
+    high, there = most, below(most)
+    if there <= 0:
+        return math.inf if below(1e3 * level.far_cm) > -_LEVEL * level.size_cm else None
+    while high > least:
+        low = max(high / _STEP, least)
+        here = below(low)
+        if here <= 0:
+            return _root(below, (low, here), (high, there), _LEVEL / 10 * level.size_cm)
+        high, there = low, here
     return None
 
 
-def _halved(below: Callable[[float], float], low: float, high: float) -> float:
-    for _ in range(50):
-        middle = (low + high) / 2
-        if below(middle) <= 0:
-            low = middle
+def _root(below: Callable[[float], float], low: tuple[float, float], high: tuple[float, float], near: float) -> float:
+    """The root between two places of unlike sign, each given with its value: false position, Illinois rule
+    (Dowell and Jarratt, BIT 11, 1971)."""
+    (a, fa), (b, fb) = low, high
+    for _ in range(60):
+        c = b - fb * (b - a) / (fb - fa)
+        fc = below(c)
+        if abs(fc) < near:
+            return c
+        if fc * fb < 0:
+            a, fa = b, fb
         else:
-            high = middle
-    return high
+            fa /= 2
+        b, fb = c, fc
+    return b
 
 
 def _turns_too_far(strip: Strip, bow: Bow) -> bool:

@@ -10,6 +10,9 @@ from typing import NamedTuple
 
 Point = tuple[float, float]
 
+MOST_STEPS = 500
+"""Into how many lines a cubic is cut at most, however large it is."""
+
 
 class Curve(NamedTuple):
     """A path from `start` through `pieces`: `(end,)` is a straight line, `(control, control, end)` a cubic Bézier."""
@@ -49,7 +52,7 @@ class Curve(NamedTuple):
                 math.hypot(p0[0] - 2 * p1[0] + p2[0], p0[1] - 2 * p1[1] + p2[1]),
                 math.hypot(p1[0] - 2 * p2[0] + p3[0], p1[1] - 2 * p2[1] + p3[1]),
             )
-            steps = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance_cm)))
+            steps = min(max(1, math.ceil(math.sqrt(0.75 * bend / tolerance_cm))), MOST_STEPS)
             points.extend(_bezier(p0, p1, p2, p3, k / steps) for k in range(1, steps))
             points.append(p3)
         return points

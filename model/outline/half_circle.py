@@ -42,7 +42,7 @@ def sector_of(layout: Layout, cells: Cells, straight: bool) -> Sector:
     return Sector(max(fan, 0.0), drawn, start, last < first)
 
 
-def lay_half_circle(layout: Layout) -> Laid:
+def lay(layout: Layout) -> Laid:
     """A half-circle, or as much of a circle as the fabric makes."""
     straight = isinstance(layout.pinned, PinnedStraight)
     cells = cells_of(layout.rows)

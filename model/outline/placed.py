@@ -5,12 +5,13 @@ from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.grammar.syntax import PinnedTo
+from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.syntax import PinnedStraight, PinnedTo
 from halfhank.model.outline.curve import Curve, Point
 from halfhank.model.outline.laid import Ends, Laid
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.stretch import stretch_of
+from halfhank.model.outline.strip import cells_of
 from halfhank.model.rows import Rows
 from halfhank.model.shawl import Size, Stretch
 
@@ -52,6 +53,8 @@ class PlacedOutline:
         if self.pinned:
             self.stretch, told = stretch_of(layout, laid, scales)
             self.problems += told
+        elif layout.pinned:
+            self.problems += (_in_vain(layout.pinned),)
 
     def boundary(self, row: int, after: bool = False) -> Curve:
         """The curve of one boundary."""
@@ -93,9 +96,15 @@ class PlacedOutline:
         return abs(sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise([*around, around[0]]))) / 2
 
 
+def _in_vain(pinned: PinnedStraight | PinnedTo) -> Problem:
+    message = "`pinned straight` changes nothing here: it is for half-circles and for triangles with rows that rise."
+    return advice("pinned-in-vain", pinned.span, message, "leave it out, or write `pinned to … by …`")
+
+
 def knitted_cm2(rows: Rows) -> float:
     """The area of the fabric: stitches times their width times the height of their row."""
-    return sum(n * w * h for n, w, h in zip(rows.stitches[1:], rows.width_cm[1:], rows.height_cm[1:], strict=True))
+    cells = cells_of(rows)
+    return sum(length * height for length, height in zip(cells.length_cm, cells.height_cm, strict=True))
 
 
 def _moved(both: tuple[Ends, Ends], place: Place) -> tuple[Ends, Ends]:

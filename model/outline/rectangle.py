@@ -8,7 +8,7 @@ from halfhank.model.outline.strip import settled
 LEVEL = Grain(0.0, 0.0, 0.0, 0.0)
 
 
-def lay_rectangle(layout: Layout) -> Laid:
+def lay(layout: Layout) -> Laid:
     """Level rows; their widths follow the gauge of their bands."""
     ends = arms_ends(settled(layout.rows).strip, (1.0, 0.0), 1.0)
     return Laid(

@@ -8,7 +8,7 @@ from halfhank.model.outline.sideways import UPRIGHT, edges_of
 from halfhank.model.outline.straight import straight_curve
 
 
-def lay_tip_to_tip(layout: Layout) -> Laid:
+def lay(layout: Layout) -> Laid:
     """A scarf from one tip to the other, or half of one."""
     ends = edges_of(layout.rows).laid(UPRIGHT)
     return Laid(

@@ -31,7 +31,7 @@ class Angles(NamedTuple):
         return math.degrees(2 * (self.phi + self.psi))
 
 
-def lay_triangle(layout: Layout) -> Laid | Problem:
+def lay(layout: Layout) -> Laid | Problem:
     """The construction that the shaping makes."""
     rows = layout.rows
     shaped = any(rates.spine for rates in rows.rates)

@@ -16,17 +16,17 @@ from halfhank.grammar.words import FACTS, HEADERS, SYNONYMS
 from tests.grammar.cases import CASES
 from tests.grammar.making import make_lines
 
-GRAMMAR = tables.GRAMMAR.read_bytes()
+GRAMMAR = tables.read(tables.GRAMMAR)
 
 
 def test_the_tables_are_fresh() -> None:
-    assert json.loads(tables.TABLES.read_bytes()) == json.loads(json.dumps(tables.make_tables(GRAMMAR)))
+    assert json.loads(tables.read(tables.TABLES)) == json.loads(json.dumps(tables.make_tables(GRAMMAR)))
 
 
 def test_both_ways_parse_alike() -> None:
     text = "\n".join(line.text for seed in range(5) for line in make_lines(random.Random(seed)))
     text += (CASES / "problems" / "notation.shawl").read_text(encoding="utf-8")
-    shipped, built = tables.load_parser(json.loads(tables.TABLES.read_bytes())), tables.build_parser(GRAMMAR.decode())
+    shipped, built = tables.load_parser(json.loads(tables.read(tables.TABLES))), tables.build_parser(GRAMMAR.decode())
     plain = lark.Lark(GRAMMAR.decode(), parser="lalr", start=list(tables.STARTS), propagate_positions=True)
     read = 0
     for line in lay_out(text).lines:
@@ -48,7 +48,7 @@ def _parse(parser: lark.Lark, code: str, start: str) -> list[object] | None:
 @pytest.mark.parametrize("shipped", [b"", b"[]", b'{"key": ["0.0", "x"]}'])
 def test_tables_that_do_not_fit_are_not_used(shipped: bytes, tmp_path, monkeypatch: pytest.MonkeyPatch) -> None:  # type: ignore[no-untyped-def]
     (tmp_path / "tables.json").write_bytes(shipped)
-    monkeypatch.setattr(tables, "TABLES", tmp_path / "tables.json")
+    monkeypatch.setattr(tables, "TABLES", str(tmp_path / "tables.json"))
     tables.line_parser.cache_clear()
     try:
         assert tables.line_parser().parse("cast on 9 sts", start="in_shape").data == "cast_on"

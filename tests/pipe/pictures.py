@@ -70,7 +70,7 @@ def group(items: tuple[Item, ...], name: str) -> Group:
     raise LookupError(name)
 
 
-def flattened(data: PathData, steps: int = 12) -> list[tuple[float, float]]:
+def flattened(data: PathData, steps: int = 48) -> list[tuple[float, float]]:
     """The points of one subpath, each cubic cut into equal steps of its parameter."""
     points: list[tuple[float, float]] = []
     for letter, numbers in data:

@@ -27,9 +27,9 @@ def test_png_of_a_drawing_is_inked_to_its_margins() -> None:
     image = Image.open(io.BytesIO(to_png(scene, dpi=100))).convert("L")
     left, top, right, bottom = image.point(lambda value: 255 if value < 250 else 0).getbbox() or (0, 0, 0, 0)
     mm = 25.4 / 100
-    assert left * mm == pytest.approx(11, abs=0.6)
-    assert scene.width - right * mm == pytest.approx(11, abs=0.6)
-    assert 8 < top * mm < 16 and 8 < scene.height - bottom * mm < 16
+    assert left * mm == pytest.approx(10, abs=0.6)
+    assert scene.width - right * mm == pytest.approx(10, abs=0.6)
+    assert 7 < top * mm < 16 and 7 < scene.height - bottom * mm < 16
 
 
 def test_too_many_pixels_are_refused() -> None:

@@ -9,8 +9,9 @@ from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
 from halfhank.renderer.scene import Circle, Label, Path, Scene
-from halfhank.renderer.schematic import schematic
+from halfhank.renderer.schematic import CONTENT_MM, schematic
 from halfhank.renderer.sheet import surround, with_dimensions
+from halfhank.renderer.style import MARGIN
 from halfhank.renderer.svg import to_svg
 from halfhank.renderer.textures import patterns_of
 from shapely import LineString, Polygon, unary_union
@@ -224,9 +225,8 @@ def test_scale_of_its_own_choice(name: str) -> None:
     if len(row) > 1:
         larger = schematic(shawl, Options(scale=row[-2]))
         high = 10 * shawl.outline.size.depth_cm / row[-2]
-        assert (
-            larger.width > 180 or high > 150 or with_dimensions(surround(shawl, row[-2], 122), False).bounds.width > 158
-        )
+        without = with_dimensions(surround(shawl, row[-2], CONTENT_MM), edges_too=False)
+        assert larger.width > 180 or high > 150 or without.bounds.width + 2 * MARGIN > 180
 
 
 def test_scales_go_on_evenly() -> None:
