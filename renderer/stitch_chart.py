@@ -187,7 +187,10 @@ class Entry(NamedTuple):
 
 
 def entries_of(chart: Chart) -> list[Entry]:
-    """The key: every sign that occurs, squares without a stitch and the box where there are any; the widest signs last."""
+    """The key: every sign that occurs, squares without a stitch and the box where there are any.
+
+    The widest signs last.
+    """
     entries = [_entry(use) for use in chart.uses]
     if chart.no_stitch:
         entries.append(Entry(None, "no stitch", "skip this square", "free"))
@@ -262,7 +265,9 @@ def _reading(chart: Chart, content: float, top: float) -> tuple[Group, float]:
     told = ", ".join(words) + "; seen from the right side."
     if len(chart.rows) % 2:
         told += " The repeat has an odd number of rows: every other time its sides change places."
-    items: list[Item] = [Path((("M", (MARGIN, top + 1.0)), ("L", (MARGIN + content, top + 1.0))), Style(stroke=RULE, width=HAIRLINE))]
+    items: list[Item] = [
+        Path((("M", (MARGIN, top + 1.0)), ("L", (MARGIN + content, top + 1.0))), Style(stroke=RULE, width=HAIRLINE))
+    ]
     y = top + 2.0
     for line in wrap(told, content, SMALL, 5):
         y += SMALL * 1.35

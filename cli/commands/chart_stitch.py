@@ -23,8 +23,9 @@ if TYPE_CHECKING:
 def command(file: str, name: str | None, output: str | None) -> int:
     """Draw the chart of a stitch of FILE, from its written rows.
 
-    NAME may be left out where FILE has one stitch with rows. FILE may be the name of a built-in fabric alone (see halfhank
-    fabrics). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if FILE is -.
+    NAME may be left out where FILE has one stitch with rows. FILE may be the name of a built-in fabric alone (see
+    halfhank fabrics). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if FILE
+    is -.
     """
     format_ = ".svg" if output is None else format_of(output)
     if name is None and _is_built_in(file):

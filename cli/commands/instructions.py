@@ -56,5 +56,9 @@ def _check(pattern: "Pattern") -> None:
     read = {number: row for row in read_lines(row_lines(pattern)) for number in row.numbers}
     for row in pattern.rows:
         back = read.get(row.number)
-        if back is None or not same_items(back.items, row.items) or back.left_at_end not in (None, row.tally.after.taken):
+        if (
+            back is None
+            or not same_items(back.items, row.items)
+            or back.left_at_end not in (None, row.tally.after.taken)
+        ):
             raise InstructionError(f"row {row.number} of {pattern.name} does not read back")

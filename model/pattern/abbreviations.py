@@ -1,7 +1,7 @@
 """Items in the trade's usual abbreviations, as pattern pages and chart keys print them.
 
-The forms are those of the common abbreviation lists (Craft Yarn Council, from memory): lower case but for `M1L`, `M1R`, `M1` and the
-cables' `RC` and `LC`; square brackets for what is repeated, round ones for what is worked in one place.
+The forms are those of the common abbreviation lists (Craft Yarn Council, from memory): lower case but for `M1L`, `M1R`,
+`M1` and the cables' `RC` and `LC`; square brackets for what is repeated, round ones for what is worked in one place.
 """
 
 from halfhank.grammar.items import ITEMS

@@ -14,7 +14,7 @@ from halfhank.model.shaping import Worked
 
 
 class Case(NamedTuple):
-    """One band of the description in a pattern: all stretches that it is worked in, with the shawl's rows around them."""
+    """One band of the description in a pattern: all stretches that it is worked in, and the shawl's rows."""
 
     source: Span
     fits: tuple[Fit, ...]
@@ -26,7 +26,9 @@ class Case(NamedTuple):
         return self.fits[0].pattern
 
 
-def advise(description: Description, patterns: dict[str, Pattern], parts: Sequence[Worked], rows: Rows) -> Iterator[Problem]:
+def advise(
+    description: Description, patterns: dict[str, Pattern], parts: Sequence[Worked], rows: Rows
+) -> Iterator[Problem]:
     """All advice on the bands that are worked in patterns."""
     needle = needle_of(description, rows)
     cases: dict[Span, list[Fit]] = {}
@@ -69,7 +71,9 @@ def _fit(case: Case) -> Iterator[Problem]:
     first = min(begun, key=lambda fit: min(wing[0].multiples for wing in fit.wings))
     laid = max((wing[0] for wing in first.wings), key=lambda one: _over(pattern, one))
     row, there = laid.row, _sts(laid.stitches) + _where(needle)
-    again = f" So it is in {len(begun)} of the {len(case.fits)} times that this is worked." if len(case.fits) > 1 else ""
+    again = (
+        f" So it is in {len(begun)} of the {len(case.fits)} times that this is worked." if len(case.fits) > 1 else ""
+    )
     if laid.multiples == 0:
         least = pattern.multiple.stitches(fewest_multiples(pattern))
         message = f"Row {row:,} begins `{pattern.name}` on {there}; its rows need at least {_sts(least)}.{again}"
@@ -77,7 +81,8 @@ def _fit(case: Case) -> Iterator[Problem]:
         return
     over, panel = _over(pattern, laid), pattern.multiple.stitches(laid.multiples)
     held = f"once {_sts(panel)}" if pattern.is_panel else _multiples(pattern, laid.multiples)
-    message = f"Row {row:,} begins `{pattern.name}` on {there}: {held}, and {_sts(over)} over, worked in {pattern.fill}.{again}"
+    rest = f"{_sts(over)} over, worked in {pattern.fill}"
+    message = f"Row {row:,} begins `{pattern.name}` on {there}: {held}, and {rest}.{again}"
     more = pattern.multiple.each - over if not pattern.is_panel else 0
     yield advice("multiple-over", case.source, message, _mend(case, first, more))
 
@@ -100,7 +105,9 @@ def _mend(case: Case, fit: Fit, more: int) -> str | None:
     later = next(
         (
             rows
-            for rows in range(2, min(len(case.rows.stitches) - first, 4 * len(pattern.rows) * max(1, pattern.multiple.each)) + 1, 2)
+            for rows in range(
+                2, min(len(case.rows.stitches) - first, 4 * len(pattern.rows) * max(1, pattern.multiple.each)) + 1, 2
+            )
             if all(_comes_out(pattern, wing[first - 1 + rows]) for wing in wings)
         ),
         None,
@@ -117,7 +124,10 @@ def _comes_out(pattern: Pattern, stitches: int) -> bool:
 
 
 def _growth(case: Case) -> Iterator[Problem]:
-    """How the gain at each side in one vertical repeat compares with the multiple; of two stitches nobody needs to be told."""
+    """How the gain at each side in one vertical repeat compares with the multiple.
+
+    Of two stitches nobody needs to be told.
+    """
     pattern, rows = case.pattern, len(case.pattern.rows)
     each = pattern.multiple.each
     long = next((fit for fit in case.fits if fit.stretch.rows > rows), None)
@@ -128,8 +138,7 @@ def _growth(case: Case) -> Iterator[Problem]:
     for place, column in _sides(case):
         gain = sum(column[first : first + rows])
         steady = all(
-            sum(column[start : start + rows]) == gain
-            for start in range(first, long.stretch.last_row - rows + 2, rows)
+            sum(column[start : start + rows]) == gain for start in range(first, long.stretch.last_row - rows + 2, rows)
         )
         turns = each // gcd(abs(gain), each) if gain else 1
         if turns == 1 or not steady or (gain, turns) in told:
@@ -166,7 +175,9 @@ def _odd_repeat(case: Case) -> Iterator[Problem]:
     """Row 1 of an odd repeat falls on the wrong side every other time."""
     rows = len(case.pattern.rows)
     if rows % 2 and rows > 1 and any(fit.stretch.rows > rows for fit in case.fits):
-        message = f"`{case.pattern.name}` repeats over {rows:,} rows: every other time its row 1 falls on a wrong-side row."
+        message = (
+            f"`{case.pattern.name}` repeats over {rows:,} rows: every other time its row 1 falls on a wrong-side row."
+        )
         yield advice("odd-repeat", case.source, message, "write it over an even number of rows")
 
 
@@ -183,9 +194,7 @@ def _beside_increase(case: Case) -> Iterator[Problem]:
                 return
 
 
-def _first_beside(
-    case: Case, fit: Fit, number: int, laid: Laid, ends: list[tuple[bool, bool]]
-) -> Problem | None:
+def _first_beside(case: Case, fit: Fit, number: int, laid: Laid, ends: list[tuple[bool, bool]]) -> Problem | None:
     if not laid.multiples:
         return None
     rows, pattern = case.rows, case.pattern
@@ -201,7 +210,8 @@ def _first_beside(
             (spine, at_spine, inner, inner_name),
         ):
             if yarn_over and not filled and column[row] > 0:
-                message = f"Row {row:,} (row {place + 1:,} of `{pattern.name}`) has a yarn over right beside the increase at the {name}."
+                where = f"Row {row:,} (row {place + 1:,} of `{pattern.name}`)"
+                message = f"{where} has a yarn over right beside the increase at the {name}."
                 return advice("yarn-over-beside-increase", case.source, message, "leave a plain stitch between the two")
         at_edge, at_spine = at_edge + rows.lower[row], at_spine + inner[row]
     return None
@@ -225,14 +235,13 @@ def _uneven_wings(needle: Needle, fits: list[Fit]) -> Iterator[Problem]:
     for fit in fits:
         if fit.left and fit.left[0].stitches != fit.right[0].stitches:
             right, left = fit.right[0].stitches, fit.left[0].stitches
+            live = 2 * needle.edge + needle.spine + right + left
             message = (
-                f"Row {fit.stretch.first_row:,} is worked on {2 * needle.edge + needle.spine + right + left:,} sts: edges {needle.edge} + "
-                f"{needle.edge}, spine {needle.spine}, wings {right:,} and {left:,}. The second wing cannot mirror the first."
+                f"Row {fit.stretch.first_row:,} is worked on {live:,} sts: edges {needle.edge} + {needle.edge}, spine "
+                f"{needle.spine}, wings {right:,} and {left:,}. The second wing cannot mirror the first."
             )
             yield advice("uneven-wings", fit.stretch.span, message)
             return
 
 
 CASE_CHECKS = (_fit, _growth, _ends_inside, _odd_repeat, _beside_increase)
-
-

@@ -39,10 +39,8 @@ def _above(steps: Sequence[Step], below: Sequence[int]) -> list[float]:
     """Where each step would like to start: its middle over the middle of the stitches that it takes."""
     wishes, at = [], 0
     for step in steps:
-        if step.taken:
-            middle = sum(below[at : at + step.taken]) / step.taken
-        else:
-            middle = sum(_neighbours(below, at)) / 2
+        over = below[at : at + step.taken] or _neighbours(below, at)
+        middle = sum(over) / len(over)
         wishes.append(middle - (step.made - 1) / 2)
         at += step.taken
     return wishes
@@ -86,5 +84,7 @@ def settle(wishes: Sequence[float], widths: Sequence[int], columns: int) -> list
             other, count = pools.pop()
             value, size = (value * size + other * count) / (size + count), size + count
         pools.append((value, size))
-    gaps = [min(max(int(value + 0.5 + 1e-9) if value > 0 else 0, 0), room) for value, size in pools for _ in range(size)]
+    gaps = [
+        min(max(int(value + 0.5 + 1e-9) if value > 0 else 0, 0), room) for value, size in pools for _ in range(size)
+    ]
     return [start + gap for start, gap in zip(packed, gaps, strict=True)]

@@ -31,7 +31,10 @@ def _sts(count: int) -> str:
 
 
 def takes(tally: RowTally) -> Level:
-    """What a row takes, one pass of its stars a multiple. Of a whole row nothing can be said: it takes what there is."""
+    """What a row takes, one pass of its stars a multiple.
+
+    Of a whole row nothing can be said: it takes what there is.
+    """
     return Level(tally.across.taken if tally.across else 0, tally.outside.taken)
 
 

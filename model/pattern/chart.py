@@ -96,7 +96,10 @@ def _cells(row: WorkedRow, places: list[int], columns: int) -> tuple[Cell, ...]:
 
 
 def _edges(row: WorkedRow, places: list[int], before: tuple[int, int], columns: int) -> tuple[int, int]:
-    """The box's sides in columns from the right; across squares without a stitch they keep the line of the row below."""
+    """The box's sides in columns from the right.
+
+    Across squares without a stitch they keep the line of the row below.
+    """
     squares = [place + k for step, place in zip(row.steps, places, strict=True) for k in range(step.made)]
     right, left = (_edge(squares, at, line, columns) for at, line in zip(row.box_out, before, strict=True))
     return right, left

@@ -14,7 +14,7 @@ _IN_ONE = frozenset({"k", "p", "yo"})
 
 
 class Walk(NamedTuple):
-    """All rows worked from a multiple: `levels[i]` is the count that row i + 1 finds, the last one what the last row leaves.
+    """All rows worked from a multiple: `levels[i]` is what row i + 1 finds, the last one what the last row leaves.
 
     `problems` are what stood in the way; after one the counts go on as they were meant.
     """
@@ -75,7 +75,9 @@ def _check_row(row: PatternRow, pattern: Pattern) -> Iterator[Problem]:
     elif tally.across and tally.across.taken == 0:
         message = "The part between the stars takes no stitches: it would never reach the end of the row."
         yield mistake("stars-take-nothing", across.span, message)
-    widest = max(tally.outside.taken, tally.outside.made, *((tally.across.taken, tally.across.made) if tally.across else (0,)))
+    widest = max(
+        tally.outside.taken, tally.outside.made, *((tally.across.taken, tally.across.made) if tally.across else (0,))
+    )
     if widest > MAX_STITCHES:
         yield mistake("row-too-wide", row.span, f"A row has at most {MAX_STITCHES:,} stitches.")
 
@@ -162,8 +164,11 @@ def _unbalanced(row: PatternRow, level: Level, needed_by: int) -> Problem:
     gained, lost = sum(c.gain for c in found if c.gain > 0), -sum(c.gain for c in found if c.gain < 0)
     where = "between its stars" if inside else "outside its stars" if row.across else "in all"
     after = "" if needed_by <= row.number else f"; row {needed_by} needs {level.words}"
-    message = f"Row {row.number} takes {side.taken:,} and leaves {side.made:,} {where}: {gained:,} made, {lost:,} decreased{after}."
-    return mistake("row-unbalanced", _first(unpaired(found), row.span), message, _partner(side.made - side.taken, where))
+    counts = f"Row {row.number} takes {side.taken:,} and leaves {side.made:,} {where}"
+    message = f"{counts}: {gained:,} made, {lost:,} decreased{after}."
+    return mistake(
+        "row-unbalanced", _first(unpaired(found), row.span), message, _partner(side.made - side.taken, where)
+    )
 
 
 def _first(left: Sequence[Change], span: Span) -> Span:
@@ -172,7 +177,11 @@ def _first(left: Sequence[Change], span: Span) -> Span:
 
 def _partner(gain: int, where: str) -> str:
     count = abs(gain)
-    less, more = ("a yarn over is missing", "a decrease is one too many") if gain < 0 else ("a decrease is missing", "a yarn over is one too many")
+    less, more = (
+        ("a yarn over is missing", "a decrease is one too many")
+        if gain < 0
+        else ("a decrease is missing", "a yarn over is one too many")
+    )
     return f"{less}, or {more}" if count == 1 else f"the row is {count:,} sts {'short' if gain < 0 else 'over'} {where}"
 
 

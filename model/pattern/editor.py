@@ -31,7 +31,7 @@ def _yarn_overs_meet(row: PatternRow) -> Iterator[Problem]:
     """Stars that begin and end with a yarn over: two of them meet at the line of the multiple."""
     across = row.across
     if across and _is_yarn_over(across.items[0]) and _is_yarn_over(across.items[-1]):
-        message = f"Row {row.number}: where the stars meet, two yarn overs lie side by side, and one alone at each end of the row."
+        message = f"Row {row.number}: where the stars meet, two yarn overs lie side by side; at each end one is alone."
         yield advice("yarn-overs-meet", across.items[-1].span, message, "begin the stars with a plain stitch")
 
 
@@ -50,7 +50,7 @@ def _far_partner(row: PatternRow) -> Iterator[Problem]:
     alone = unpaired(changes(before))
     if alone:
         what = "yarn over" if alone[0].gain > 0 else "decrease"
-        message = f"Row {row.number}: this {what} before the stars has its partner only after them, at the other end of the row."
+        message = f"Row {row.number}: this {what} before the stars has its partner only at the other end of the row."
         yield advice("unpaired-outside", alone[0].span, message, "keep both at the same side of the stars")
 
 
@@ -61,15 +61,14 @@ def _shares_decrease(across: Across) -> bool:
 
 
 def _double_yarn_overs(rows: Sequence[WorkedRow]) -> Iterator[Problem]:
-    """A double yarn over that the next row works as one look twice, or takes together: its two loops then fall into one."""
+    """A double yarn over that the next row works twice alike, or takes together: its two loops then fall into one."""
     for row, after in pairwise((*rows, rows[0])):
         takers = _takers(after.steps)
         for place, item in _doubles(row.steps):
             pair = takers[place : place + 2]
             if len(pair) == 2 and _falls_together(pair[0], pair[1]):
-                message = (
-                    f"Row {after.row.number} works both loops of row {row.row.number}'s double yarn over alike: they do not hold apart."
-                )
+                loops = f"both loops of row {row.row.number}'s double yarn over"
+                message = f"Row {after.row.number} works {loops} alike: they do not hold apart."
                 hint = f"knit one and purl the other in row {after.row.number}"
                 yield advice("double-yarn-over", item.span, message, hint)
 
@@ -77,10 +76,10 @@ def _double_yarn_overs(rows: Sequence[WorkedRow]) -> Iterator[Problem]:
 def _doubles(steps: Sequence[Step]) -> Iterator[tuple[int, Item]]:
     """The first of two yarn overs side by side, by the stitch that it makes."""
     at = 0
-    for step, following in pairwise((*steps, None)):
-        if following and _is_yarn_over(step.item) and _is_yarn_over(following.item):
+    for step, following in pairwise(steps):
+        if _is_yarn_over(step.item) and _is_yarn_over(following.item):
             yield at, step.item
-        at += step.made if step else 0
+        at += step.made
 
 
 def _takers(steps: Sequence[Step]) -> list[tuple[int, Step]]:
@@ -123,7 +122,9 @@ def _astride_advice(row: WorkedRow, step: Step) -> Problem:
         f"Row {row.row.number}: this {what} stands astride the line of the multiple: it takes stitches of two repeats. "
         "The box of the chart does not hold it."
     )
-    return advice("astride-the-line", _span(step), message, "say in the instructions where the repeat begins in this row")
+    return advice(
+        "astride-the-line", _span(step), message, "say in the instructions where the repeat begins in this row"
+    )
 
 
 def _span(step: Step) -> Span:

@@ -1,8 +1,8 @@
 """Patterns in the growing shawl: how many multiples fit into each wing, what is over, how new stitches come in.
 
-A band lays its pattern out anew at its first row: from the spine (or the left edge of a piece in one panel), what is short of
-a multiple at the edge. While the band lasts the pattern keeps its line; stitches gained at a side are worked in the fill
-stitch there, until they make a whole multiple at the start of a vertical repeat.
+A band lays its pattern out anew at its first row: from the spine (or the left edge of a piece in one panel), what is
+short of a multiple at the edge. While the band lasts the pattern keeps its line; stitches gained at a side are worked
+in the fill stitch there, until they make a whole multiple at the start of a vertical repeat.
 """
 
 from collections.abc import Iterator, Sequence
@@ -19,8 +19,8 @@ from halfhank.model.rows import Rows
 class Needle(NamedTuple):
     """How the live stitches of every row divide: `edge` at each side, `spine` between two wings, and the wings.
 
-    `right` and `left` are the wings' stitches after each row, index 0 the start; `left` is empty where there is one panel, which
-    is `right`. On right-side rows the right wing is worked first.
+    `right` and `left` are the wings' stitches after each row, index 0 the start; `left` is empty where there is one
+    panel, which is `right`. On right-side rows the right wing is worked first.
     """
 
     edge: int
@@ -48,7 +48,7 @@ class Stretch(NamedTuple):
 
 
 class Laid(NamedTuple):
-    """A panel when a vertical repeat begins: its `stitches`, `multiples` in pattern, filled ones at the edge and at the spine."""
+    """A panel when a vertical repeat begins: `stitches`, `multiples` in pattern, filled stitches at both sides."""
 
     row: int
     stitches: int
@@ -58,7 +58,10 @@ class Laid(NamedTuple):
 
 
 class Fit(NamedTuple):
-    """A pattern in one stretch; `right` and `left` as in `Needle`, each with one entry for every vertical repeat begun."""
+    """A pattern in one stretch.
+
+    `right` and `left` as in `Needle`, each with one entry for every vertical repeat begun.
+    """
 
     pattern: Pattern
     stretch: Stretch

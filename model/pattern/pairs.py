@@ -35,7 +35,7 @@ def unpaired(found: tuple[Change, ...]) -> tuple[Change, ...]:
     left = {change: abs(change.gain) for change in found}
     gains = [change for change in found if change.gain > 0]
     losses = [change for change in found if change.gain < 0]
-    near = sorted(((abs(a.place - b.place), a.place, b.place, a, b) for a in gains for b in losses))
+    near = sorted((abs(a.place - b.place), a.place, b.place, a, b) for a in gains for b in losses)
     for _, _, _, gain, loss in near:
         units = min(left[gain], left[loss])
         left[gain] -= units

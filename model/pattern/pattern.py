@@ -42,8 +42,9 @@ class PatternRow(NamedTuple):
 class Pattern(NamedTuple):
     """A stitch's rows in order, over `multiple` (`each` stitches, `extra`); `each` is 0 in a panel that never repeats.
 
-    `written` is the multiple as the description has it, None where it was taken from the rows. `fill` is the stitch that is
-    worked where no whole multiple fits. `built_in`: the rows are a built-in's, so that their places are in nobody's file.
+    `written` is the multiple as the description has it, None where it was taken from the rows. `fill` is the stitch
+    that is worked where no whole multiple fits. `built_in`: the rows are a built-in's, so that their places are in
+    nobody's file.
     """
 
     name: str

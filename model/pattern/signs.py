@@ -14,9 +14,10 @@ from halfhank.grammar.syntax import Across, Cable, InOne, Item, Times, Work
 class Sign(NamedTuple):
     """One look. `kind` is the knit-side item (`k`, `k2tog`, `yo`, `sl`, `cable`, `in one` …).
 
-    `purl`: its bumps show. `twisted`: through the back loop. `wraps`: all wraps of the needle. `strand`: of a slipped stitch,
-    the yarn passes in front of it. `over`, `under`: stitches of a cable's front and back group, `turn` where the front one
-    leans (`rc`, `lc`). `parts`: what is made into the same `taken` stitches, from right to left. `width`: squares.
+    `purl`: its bumps show. `twisted`: through the back loop. `wraps`: all wraps of the needle. `strand`: of a slipped
+    stitch, the yarn passes in front of it. `over`, `under`: stitches of a cable's front and back group, `turn` where
+    the front one leans (`rc`, `lc`). `parts`: what is made into the same `taken` stitches, from right to left. `width`:
+    squares.
     """
 
     kind: str

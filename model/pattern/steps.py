@@ -22,8 +22,8 @@ class Step(NamedTuple):
 class WorkedRow(NamedTuple):
     """A row's `steps` from the right edge to the left one, whichever way it was worked.
 
-    `box_in`, `box_out`: where the first multiple lies, from the right edge, among the stitches that the row takes and among
-    those it leaves: first stitch and the one after the last.
+    `box_in`, `box_out`: where the first multiple lies, from the right edge, among the stitches that the row takes and
+    among those it leaves: first stitch and the one after the last.
     """
 
     row: PatternRow
@@ -87,8 +87,8 @@ def _first_box(pattern: Pattern, turned: bool) -> tuple[int, int]:
 def _window(row: PatternRow, level: Level, multiples: int, wrong_side: bool, box: tuple[int, int]) -> tuple[int, int]:
     """The steps of the first multiple: those in the box, if one multiple more only means working them once more.
 
-    Else they are those that stand between the stars. A row may have its stars at either end of a multiple: `k2, *p4, k2*`
-    is `*k2, p4*, k2`.
+    Else they are those that stand between the stars. A row may have its stars at either end of a multiple: `k2, *p4,
+    k2*` is `*k2, p4*, k2`.
     """
     steps = _look(_steps(row, level, multiples, wrong_side))
     longer = _look(_steps(row, level, multiples + 1, wrong_side))

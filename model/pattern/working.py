@@ -1,6 +1,7 @@
-"""The working text of a whole shawl: start, stitch patterns, shaping, each part with its repeats and counts, bind-off."""
+"""The working text of a whole shawl: start, stitch patterns, shaping, each part with its counts, bind-off."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from halfhank.grammar.items import ITEMS
 from halfhank.grammar.syntax import Across, Band, Cable, Drop, GarterTab, InOne, Item, Part, Repeat, Times, Work
@@ -70,7 +71,10 @@ def _explained(items: tuple[Item, ...]) -> Iterator[tuple[str, str]]:
         elif isinstance(item, Cable):
             yield key_abbreviation(item), explained(item)
         elif isinstance(item, Work) and item.kind not in _USUAL:
-            yield key_abbreviation(item._replace(count=1, tbl=False, wyif=False, wraps=1, twice=False)), ITEMS[item.kind].words
+            yield (
+                key_abbreviation(item._replace(count=1, tbl=False, wyif=False, wraps=1, twice=False)),
+                ITEMS[item.kind].words,
+            )
 
 
 def _pattern_block(pattern: Pattern, needle: Needle) -> list[str]:
@@ -88,11 +92,9 @@ def _start(shawl: Shawl) -> list[str]:
     if not isinstance(start, GarterTab):
         return ["Start", f"{INDENT}Cast on {sts(start.stitches)}."]
     side, along = start.tab_stitches, start.tab_rows // 2
-    return [
-        "Start",
-        f"{INDENT}Garter tab: cast on {sts(side)} and knit {start.tab_rows} rows. Turn the work a quarter to the right, pick up and "
-        f"knit {sts(along)} along its side, then {sts(side)} from the cast-on: {sts(start.stitches)}.",
-    ]
+    tab = f"Garter tab: cast on {sts(side)} and knit {start.tab_rows} rows. Turn the work a quarter to the right"
+    picked = f"pick up and knit {sts(along)} along its side, then {sts(side)} from the cast-on: {sts(start.stitches)}"
+    return ["Start", f"{INDENT}{tab}, {picked}."]
 
 
 def _shaping(shawl: Shawl, needle: Needle, patterns: dict[str, Pattern]) -> list[str]:
@@ -108,7 +110,11 @@ def _shaping(shawl: Shawl, needle: Needle, patterns: dict[str, Pattern]) -> list
 
 def _part(shawl: Shawl, room: Workroom, place: int, part: PartPlan) -> list[str]:
     begin = shawl.rows.stitches[part.first_row - 1]
-    rows = f"row {part.first_row:,}" if part.first_row == part.last_row else f"rows {part.first_row:,} to {part.last_row:,}"
+    rows = (
+        f"row {part.first_row:,}"
+        if part.first_row == part.last_row
+        else f"rows {part.first_row:,} to {part.last_row:,}"
+    )
     lines = [f"Part {place + 1}, {part.name} ({rows}; {sts(begin)} to {sts(part.stitches_at_end)})"]
     written = shawl.description.parts
     if place < len(written):
@@ -117,7 +123,11 @@ def _part(shawl: Shawl, room: Workroom, place: int, part: PartPlan) -> list[str]
         lines += _indented(_repeat_counts(shawl, room, written[place], part))
     else:
         lines += _indented(_back(shawl, part))
-    return [*lines, *_indented(even_lines(shawl, part.first_row, part.last_row)), f"{INDENT}{sts(part.stitches_at_end)} after row {part.last_row:,}."]
+    return [
+        *lines,
+        *_indented(even_lines(shawl, part.first_row, part.last_row)),
+        f"{INDENT}{sts(part.stitches_at_end)} after row {part.last_row:,}.",
+    ]
 
 
 def _own_shaping(shawl: Shawl, part: Part) -> list[str]:
@@ -133,7 +143,10 @@ def _bands(shawl: Shawl, room: Workroom, bands: tuple[AnyBand, ...]) -> list[str
     for band in bands:
         if isinstance(band, Repeat):
             times = shawl.allowed or 0 if band.times is None else band.times.value
-            lines += [f"Work {'once' if times == 1 else f'{times:,} times'}:", *_indented(_bands(shawl, room, band.bands))]
+            lines += [
+                f"Work {'once' if times == 1 else f'{times:,} times'}:",
+                *_indented(_bands(shawl, room, band.bands)),
+            ]
         else:
             label = f" ({band.label.value})" if band.label else ""
             lines.append(f"{_band(shawl, room, band)}{label}.")
@@ -171,14 +184,19 @@ def _repeat_counts(shawl: Shawl, room: Workroom, written: Part, part: PartPlan) 
             counts.append(shawl.rows.stitches[row])
         if len(counts) > 1:
             listed = ", ".join(f"{count:,}" for count in counts[:_MOST_LISTED])
-            lines.append(f"Stitches after each of the {times:,} times: {listed}{' …' if len(counts) > _MOST_LISTED else ''}.")
+            lines.append(
+                f"Stitches after each of the {times:,} times: {listed}{' …' if len(counts) > _MOST_LISTED else ''}."
+            )
     return lines
 
 
 def _back(shawl: Shawl, part: PartPlan) -> list[str]:
     """The way back, band by band as they are worked."""
     bands = [band for band in shawl.bands if part.first_row <= band.first_row <= part.last_row]
-    lines = [f"Rows {band.first_row:,} to {band.last_row:,}: {band.stitch}; {sts(band.stitches_at_end)} at the end." for band in bands]
+    lines = [
+        f"Rows {band.first_row:,} to {band.last_row:,}: {band.stitch}; {sts(band.stitches_at_end)} at the end."
+        for band in bands
+    ]
     return lines[:_MOST_LISTED]
 
 
@@ -193,15 +211,14 @@ def _fits(shawl: Shawl, patterns: dict[str, Pattern], needle: Needle, part: Part
 
 
 def _fit(fit: Fit) -> str:
-    where = "in each wing" if fit.left else "between the edges"
-    told = f"Row {fit.stretch.first_row:,}, {fit.pattern.name}: {where} {_laid(fit.pattern, fit.right[0])}"
+    first = _laid(fit.pattern, fit.right[0])
+    places = f"{'in each wing' if fit.left else 'between the edges'} {first}"
     if fit.left and fit.left[0][1:] != fit.right[0][1:]:
-        told = (
-            f"Row {fit.stretch.first_row:,}, {fit.pattern.name}: in the first wing {_laid(fit.pattern, fit.right[0])}, in the "
-            f"second {_laid(fit.pattern, fit.left[0])}"
-        )
+        places = f"in the first wing {first}, in the second {_laid(fit.pattern, fit.left[0])}"
     later = _later(fit.right)
-    return told + (f"; new stitches come in: {later}." if later else ".")
+    return f"Row {fit.stretch.first_row:,}, {fit.pattern.name}: {places}" + (
+        f"; new stitches come in: {later}." if later else "."
+    )
 
 
 def _laid(pattern: Pattern, laid: Laid) -> str:
@@ -212,13 +229,14 @@ def _laid(pattern: Pattern, laid: Laid) -> str:
         held = f"{sts(in_pattern(pattern, 1))} in pattern"
     else:
         plus = f" + {extra}" if extra else ""
-        held = f"{sts(laid.stitches)}, {laid.multiples:,} {'multiple' if laid.multiples == 1 else 'multiples'} of {each:,}{plus}"
+        word = "multiple" if laid.multiples == 1 else "multiples"
+        held = f"{sts(laid.stitches)}, {laid.multiples:,} {word} of {each:,}{plus}"
     return held + (f" and {sts(laid.at_edge)} in {pattern.fill} at the edge" if laid.at_edge else "")
 
 
 def _later(wing: Sequence[Laid]) -> str:
     """The rows on which the number of multiples changes."""
-    changes = [after for before, after in zip(wing, wing[1:], strict=False) if after.multiples != before.multiples]
+    changes = [after for before, after in pairwise(wing) if after.multiples != before.multiples]
     words = [f"{one.multiples:,} multiples from row {one.row:,}" for one in changes[:_MOST_LISTED]]
     return ", ".join(words)
 

@@ -23,7 +23,7 @@ def two_together(sign: Sign, pen: Pen) -> Drawing:
 
 
 def three_together(sign: Sign, pen: Pen) -> Drawing:
-    """k3tog leans to the right, sssk to the left: three feet meet under the long stroke (as JIS L 0201 joins them, from memory)."""
+    """k3tog leans to the right, sssk to the left: three feet meet under the long stroke (JIS L 0201, from memory)."""
     side = 1.0 if sign.kind == "k3tog" and not sign.twisted else -1.0
     foot = _foot(sign)
     meet = (0.06 * side, (foot + _TOP) / 2 - 0.06)
@@ -41,7 +41,7 @@ def slip_over_two(sign: Sign, pen: Pen) -> Drawing:
 
 
 def centred(sign: Sign, pen: Pen) -> Drawing:
-    """s2kp: two legs that lean against an upright one (Craft Yarn Council, JIS L 0201 centred double decrease, from memory)."""
+    """s2kp: two legs that lean against an upright one (both lists, centred double decrease, from memory)."""
     foot = _foot(sign)
     apex: Point = (0.0, _TOP + 0.14)
     legs = pen.line((-0.36, foot), apex, (0.36, foot))

@@ -21,7 +21,10 @@ def yarn_over(sign: Sign, pen: Pen) -> Drawing:
 
 
 def make_one(sign: Sign, pen: Pen) -> Drawing:
-    """M, ML or MR for make 1, to the left or to the right (Craft Yarn Council, from memory); purled, with a bar below."""
+    """M, ML or MR for make 1, to the left or to the right (Craft Yarn Council, from memory).
+
+    Purled, with a bar below.
+    """
     word = {"m1": "M", "m1l": "ML", "m1r": "MR"}[sign.kind]
     low = 0.24 if sign.purl else 0.3
     if len(word) == 1:

@@ -12,7 +12,10 @@ def stitch(sign: Sign, pen: Pen) -> Drawing:
 
 
 def twisted(sign: Sign, pen: Pen) -> Drawing:
-    """Through the back loop: a loop whose legs cross (JIS L 0201 twisted stitch, from memory); purled, with a bar below."""
+    """Through the back loop: a loop whose legs cross (JIS L 0201 twisted stitch, from memory).
+
+    Purled, with a bar below.
+    """
     lift = -0.06 if sign.purl else 0.0
     loop = pen.curve(
         (-0.24, 0.36 + lift),

@@ -5,7 +5,10 @@ from halfhank.renderer.symbols.pen import Drawing, Pen
 
 
 def wrapped(sign: Sign, pen: Pen) -> Drawing:
-    """A number over two loops (common practice for drop stitch; the published lists are silent); purled, with a bar below."""
+    """A number over two loops (common practice for drop stitch.
+
+    The published lists are silent); purled, with a bar below.
+    """
     low = 0.28 if sign.purl else 0.36
     drawing: Drawing = [pen.figure(0.0, -0.2, str(sign.wraps), 0.5), *_loops(pen, low)]
     return [*drawing, pen.purl_bar(0.43)] if sign.purl else drawing

@@ -75,9 +75,21 @@ def test_rows_that_can_be_worked(rows: str, multiple: str) -> None:
 PLANTED = [
     ("k2, yo, k1*\n", "k2, k1*\n", "row-unbalanced", "s2kp", ("takes 8", "leaves 7", "row 3 needs")),
     ("yo, s2kp, yo, k3*", "yo, s2kp, yo, yo, k3*", "row-unbalanced", "yo", ("takes 8", "leaves 9", "row 7 needs")),
-    ("k1, *k2, yo, s2kp", "k1, *k3, yo, s2kp", "row-count", "*k3, yo, s2kp, yo, k3*", ("Row 5", "9 sts + 1", "8 sts + 1")),
+    (
+        "k1, *k2, yo, s2kp",
+        "k1, *k3, yo, s2kp",
+        "row-count",
+        "*k3, yo, s2kp, yo, k3*",
+        ("Row 5", "9 sts + 1", "8 sts + 1"),
+    ),
     ("k1, *yo, ssk, k3", "k2, *yo, ssk, k3", "row-count", "k2", ("Row 9", "8 sts + 2", "8 sts + 1")),
-    ("ssk, k1, k2tog, yo, k2*", "ssk, k1, yo, k2*", "row-count", "*k1, yo, ssk, k1, yo, k2*", ("Row 11", "6 sts", "8 sts")),
+    (
+        "ssk, k1, k2tog, yo, k2*",
+        "ssk, k1, yo, k2*",
+        "row-count",
+        "*k1, yo, ssk, k1, yo, k2*",
+        ("Row 11", "6 sts", "8 sts"),
+    ),
     ("ssk, k1, k2tog, yo, k2*", "ssk, k1, k2tog, k2*", "row-unbalanced", "k2tog", ("Row 11 takes 8 and leaves 7",)),
     ("yo, k2, ssk\n", "yo, k4\n", "row-unbalanced", "yo", ("Row 7", "takes 9 and leaves 10", "outside")),
     ("row 9: k1, *yo, ssk, k3, k2tog, yo, k1*", "row 9: k2, yo, ssk, k2", "no-stars", "k2, yo, ssk, k2", ("takes 6",)),
@@ -87,7 +99,9 @@ PLANTED = [
 
 
 @pytest.mark.parametrize(("good", "bad", "code", "words", "said"), PLANTED)
-def test_a_planted_mistake_is_named_at_its_place(good: str, bad: str, code: str, words: str, said: tuple[str, ...]) -> None:
+def test_a_planted_mistake_is_named_at_its_place(
+    good: str, bad: str, code: str, words: str, said: tuple[str, ...]
+) -> None:
     planted = GOOD.replace(good, bad, 1)
     assert planted != GOOD
     (found,) = problems(planted, "8 sts + 1")

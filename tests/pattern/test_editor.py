@@ -31,7 +31,14 @@ def test_a_double_decrease_astride_the_box() -> None:
 
 
 def test_a_lace_within_its_box_is_left_alone() -> None:
-    assert found("row 1: k1, *yo, k2, s2kp, k2, yo, k1*\nrow 2: purl\nrow 3: k1, *k1, yo, k1, s2kp, k1, yo, k2*\nrow 4: purl", "8 sts + 1") == []
+    assert (
+        found(
+            "row 1: k1, *yo, k2, s2kp, k2, yo, k1*\nrow 2: purl\n"
+            "row 3: k1, *k1, yo, k1, s2kp, k1, yo, k2*\nrow 4: purl",
+            "8 sts + 1",
+        )
+        == []
+    )
 
 
 def test_a_double_yarn_over_worked_alike_on_the_next_row() -> None:

@@ -44,13 +44,19 @@ def told(description: Description) -> dict[str, Problem]:
 
 
 def test_stitches_in_each_wing_after_a_neck() -> None:
-    """9 + 4 x 16 = 73 after 32 rows; less 3 + 3 edges and 1 spine 66, 33 in each wing: 5 multiples of 6 + 1, and 2 over."""
+    """9 + 4 x 16 = 73 after 32 rows.
+
+    Less 3 + 3 edges and 1 spine 66, 33 in each wing: 5 multiples of 6 + 1, and 2 over.
+    """
     (fit,) = fits(grown(MESH, "6 sts + 1", TRIANGLE, 'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 12 rows'))
     assert [(wing[0].stitches, wing[0].multiples, wing[0].at_edge) for wing in fit.wings] == [(33, 5, 2), (33, 5, 2)]
 
 
 def test_new_multiples_come_in_from_both_sides() -> None:
-    """Each wing gains 1 at the edge and 1 at the spine in two rows. 2 over at the edge make 6 after 8 rows, 0 at the spine after 12."""
+    """Each wing gains 1 at the edge and 1 at the spine in two rows.
+
+    2 over at the edge make 6 after 8 rows, 0 at the spine after 12.
+    """
     (fit,) = fits(grown(MESH, "6 sts + 1", TRIANGLE, 'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 26 rows'))
     assert [(one.row, one.multiples, one.at_edge, one.at_spine) for one in fit.right] == [
         (33, 5, 2, 0),
@@ -72,7 +78,14 @@ def test_new_multiples_come_in_from_both_sides() -> None:
 
 def test_a_multiple_that_does_not_come_out_is_told_with_its_mend() -> None:
     """33 in each wing, + 2 in two rows: 37 after four rows are 6 x 6 + 1. Or 4 more in each wing."""
-    found = told(grown(MESH, "6 sts + 1", TRIANGLE, 'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 2 rows\n  garter 9 ridges'))
+    found = told(
+        grown(
+            MESH,
+            "6 sts + 1",
+            TRIANGLE,
+            'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 2 rows\n  garter 9 ridges',
+        )
+    )
     problem = found["multiple-over"]
     assert "Row 33" in problem.message and "33 sts in each wing" in problem.message
     assert "5 multiples of 6 + 1" in problem.message and "2 sts over" in problem.message
@@ -125,7 +138,9 @@ def test_a_band_that_ends_inside_its_repeat() -> None:
 def test_a_yarn_over_beside_the_increase_at_the_spine() -> None:
     """The stars end with a yarn over at the spine's side, where the line increases on the same row."""
     parts = 'part "neck"\n  garter 18 ridges\npart "lace"\n  lace 2 rows'
-    beside = grown("row 1: k1, *yo, k2tog*\nrow 2: purl".replace("*yo, k2tog*", "*k2tog, yo*"), "2 sts + 1", TRIANGLE, parts)
+    beside = grown(
+        "row 1: k1, *yo, k2tog*\nrow 2: purl".replace("*yo, k2tog*", "*k2tog, yo*"), "2 sts + 1", TRIANGLE, parts
+    )
     message = told(beside)["yarn-over-beside-increase"].message
     assert "Row 37" in message and "spine" in message
     apart = grown("row 1: *k1, yo, k2tog*, k1\nrow 2: purl", "3 sts + 1", TRIANGLE, parts)
@@ -147,10 +162,14 @@ def test_an_odd_repeat_is_told() -> None:
 
 def test_edges_spine_and_wings_sum_to_every_row() -> None:
     lines = TRIANGLE + "  increase 3 evenly every 10 rows\n  increase 1 at lower edge every 3 rows\n"
-    description = grown(MESH, "6 sts + 1", lines.replace("triangle", "crescent"), 'part "one"\n  garter 40 rows\n  lace 30 rows')
+    description = grown(
+        MESH, "6 sts + 1", lines.replace("triangle", "crescent"), 'part "one"\n  garter 40 rows\n  lace 30 rows'
+    )
     _, rows = worked(description)
     needle = needle_of(description, rows)
-    sums = [2 * needle.edge + needle.spine + right + left for right, left in zip(needle.right, needle.left, strict=True)]
+    sums = [
+        2 * needle.edge + needle.spine + right + left for right, left in zip(needle.right, needle.left, strict=True)
+    ]
     assert sums == list(rows.stitches)
 
 

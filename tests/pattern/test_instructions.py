@@ -41,8 +41,8 @@ def test_rows_written_on_one_line_are_one_line() -> None:
 
 def test_every_kind_of_item() -> None:
     rows = (
-        "row 1: k2 tbl, sl1 wyif, yo twice, k1 with 3 wraps, [k1, yo, k1] in 1, [p1, [k1, m1l] 2 times] 3 times, 2/2 rc, "
-        "[k1, p1, k1] in 3"
+        "row 1: k2 tbl, sl1 wyif, yo twice, k1 with 3 wraps, [k1, yo, k1] in 1, "
+        "[p1, [k1, m1l] 2 times] 3 times, 2/2 rc, [k1, p1, k1] in 3"
     )
     (line,) = row_lines(pattern(rows))[:1]
     assert line.startswith(
@@ -75,9 +75,15 @@ def test_lace_reads_back() -> None:
     assert_reads_back(pattern(GOOD, "8 sts + 1"))
 
 
-PLAIN = st.sampled_from(["k3", "p1", "k2 tbl", "yo", "yo twice", "k2tog", "ssk", "s2kp", "sl2", "sl1 wyif", "m1r", "kfb"])
-MORE = PLAIN | st.sampled_from(["k1 with 2 wraps", "k2tog with 3 wraps", "2/1 lc", "[k1, yo, k1] in 2", "p2tog tbl", "m1"])
-BRACKETS = st.builds(lambda inner, n: f"[{', '.join(inner)}] {n} times", st.lists(MORE, min_size=1, max_size=3), st.integers(2, 5))
+PLAIN = st.sampled_from(
+    ["k3", "p1", "k2 tbl", "yo", "yo twice", "k2tog", "ssk", "s2kp", "sl2", "sl1 wyif", "m1r", "kfb"]
+)
+MORE = PLAIN | st.sampled_from(
+    ["k1 with 2 wraps", "k2tog with 3 wraps", "2/1 lc", "[k1, yo, k1] in 2", "p2tog tbl", "m1"]
+)
+BRACKETS = st.builds(
+    lambda inner, n: f"[{', '.join(inner)}] {n} times", st.lists(MORE, min_size=1, max_size=3), st.integers(2, 5)
+)
 ITEMS = st.lists(MORE | BRACKETS, min_size=1, max_size=5)
 
 
@@ -101,7 +107,10 @@ def test_the_second_wing_mirrors_the_first() -> None:
     one = mirrored(pattern("row 1: k1, *yo, ssk, k3, 2/1 rc, m1l, [k1, p1] 2 times*, k2tog\nrow 2: purl"))
     line = "Row 1 (RS): Ssk, *[p1, k1] twice, M1R, 2/1 LC, k3, k2tog, yo; rep from * to last st, k1."
     assert row_lines(one)[0].startswith(line)
-    assert same_items(mirrored(one).rows[0].items, pattern("row 1: k1, *yo, ssk, k3, 2/1 rc, m1l, [k1, p1] 2 times*, k2tog").rows[0].items)
+    assert same_items(
+        mirrored(one).rows[0].items,
+        pattern("row 1: k1, *yo, ssk, k3, 2/1 rc, m1l, [k1, p1] 2 times*, k2tog").rows[0].items,
+    )
 
 
 def test_what_has_no_exact_mirror_image_is_known() -> None:

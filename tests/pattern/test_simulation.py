@@ -1,6 +1,7 @@
 """Row sums of the built-ins and of published patterns, by a needle that is worked stitch by stitch.
 
-The simulation knows nothing of tallies or levels: it holds stitches in a list and works the written words one after the other.
+The simulation knows nothing of tallies or levels: it holds stitches in a list and works the written words one after the
+other.
 """
 
 import re
@@ -104,10 +105,19 @@ def test_built_ins_by_simulation(name: str, more: int) -> None:
     assert check_pattern(pattern) == ()
 
 
-# Patterns that were printed in the knitting books of the 1840s to 1880s, long in the public domain; from memory, rows written anew.
+# Patterns that were printed in the knitting books of the 1840s to 1880s, long in the public domain; from memory, rows
+# written anew.
 PUBLISHED = {
     # Feather and fan, also called old shale: six decreases and six yarn overs in 18 stitches, every fourth row.
-    "feather and fan": ("18 sts", ["knit", "purl", "*k2tog, k2tog, k2tog, yo, k1, yo, k1, yo, k1, yo, k1, yo, k1, yo, k1, k2tog, k2tog, k2tog*", "knit"]),
+    "feather and fan": (
+        "18 sts",
+        [
+            "knit",
+            "purl",
+            "*k2tog, k2tog, k2tog, yo, k1, yo, k1, yo, k1, yo, k1, yo, k1, yo, k1, k2tog, k2tog, k2tog*",
+            "knit",
+        ],
+    ),
     # Horseshoe lace over 10 + 1.
     "horseshoe": (
         "10 sts + 1",
@@ -123,12 +133,22 @@ PUBLISHED = {
         ],
     ),
     # Cat's paw over 9 stitches in the middle of a mesh-free ground, set over 9 + 0.
-    "cat's paw": ("9 sts", ["*k1, k2tog, yo, k3, yo, ssk, k1*", "purl", "*k2tog, yo, k5, yo, ssk*", "purl", "*k2, yo, k1, s2kp, k1, yo, k2*", "purl"]),
+    "cat's paw": (
+        "9 sts",
+        [
+            "*k1, k2tog, yo, k3, yo, ssk, k1*",
+            "purl",
+            "*k2tog, yo, k5, yo, ssk*",
+            "purl",
+            "*k2, yo, k1, s2kp, k1, yo, k2*",
+            "purl",
+        ],
+    ),
     # The simplest trellis: every stitch an eyelet, leaning one way and then the other.
     "trellis": ("2 sts", ["*yo, k2tog*", "purl", "*ssk, yo*", "purl"]),
     # Razor shell over 6 + 1.
     "razor shell": ("6 sts + 1", ["k1, *yo, k1, s2kp, k1, yo, k1*", "purl"]),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("name", PUBLISHED)

@@ -9,10 +9,12 @@ from hypothesis import strategies as st
 
 
 def test_by_hand() -> None:
-    """66 stitches and 8 more: 8 runs, 2 of them one longer: 3 x 8, 2 x 9, 3 x 8, the first cut into halves for both ends."""
+    """66 stitches and 8 more: 8 runs, 2 of them one longer; the first run is cut into halves for both ends."""
     even = even_increases(66, 8)
     assert even and even.runs == (4, 8, 8, 9, 9, 8, 8, 8, 4)
-    assert even_words(even, "m1") == "k4, m1, [k8, m1] twice, [k9, m1] twice, [k8, m1] 3 times, k4".replace("twice", "2 times")
+    assert even_words(even, "m1") == "k4, m1, [k8, m1] twice, [k9, m1] twice, [k8, m1] 3 times, k4".replace(
+        "twice", "2 times"
+    )
 
 
 @given(st.integers(1, 400), st.integers(1, 400))
@@ -33,7 +35,9 @@ def test_every_spacing_of_decreases_sums(stitches: int, fewer: int) -> None:
     assert even is None or even.stitches == stitches
 
 
-@pytest.mark.parametrize(("stitches", "change", "item"), [(265, 24, "m1"), (7, 7, "m1"), (100, 1, "m1"), (90, 30, "k2tog"), (9, 4, "k2tog")])
+@pytest.mark.parametrize(
+    ("stitches", "change", "item"), [(265, 24, "m1"), (7, 7, "m1"), (100, 1, "m1"), (90, 30, "k2tog"), (9, 4, "k2tog")]
+)
 def test_the_words_take_and_make_what_they_should(stitches: int, change: int, item: str) -> None:
     even = even_increases(stitches, change) if item == "m1" else even_decreases(stitches, change)
     assert even
