@@ -196,8 +196,10 @@ def _patterns(room: Workroom) -> Iterator[Problem]:
 
 def has_patterns(room: Workroom) -> bool:
     """Whether any stitch has rows, so that there is something to check in them."""
-    names = [*room.blocks, *(band.stitch.value for band in bands_of(room.description.parts))]
-    return any(room.rows(name) for name in names)
+    names = {band.stitch.value for band in bands_of(room.description.parts)}
+    names |= {block.base.value for block in room.blocks.values() if block.base}
+    library = any(name in FABRICS and name not in BUILT_IN for name in names)
+    return library or any(block.rows for block in room.blocks.values())
 
 
 DESCRIPTION_CHECKS: tuple[Check, ...] = (

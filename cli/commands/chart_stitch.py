@@ -62,7 +62,7 @@ def _pattern(description: "Description", name: str | None) -> "Pattern":
     from halfhank.model.fabrics import Workroom
     from halfhank.model.pattern.pattern import built_in_pattern, patterns_of
 
-    patterns = patterns_of(Workroom(description))
+    patterns = patterns_of(Workroom(description), name)
     named = ", ".join(patterns)
     if name is None:
         if len(patterns) != 1:

@@ -6,11 +6,15 @@ from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, Span, advice
 from halfhank.grammar.syntax import Band, Description, Work
+from halfhank.model.pattern.chart import too_large
 from halfhank.model.pattern.fit import Fit, Laid, Needle, Stretch, fitted, needle_of, whole_multiples
 from halfhank.model.pattern.pattern import Pattern
-from halfhank.model.pattern.steps import fewest_multiples, worked_rows
+from halfhank.model.pattern.steps import worked_rows
 from halfhank.model.rows import Rows
 from halfhank.model.shaping import Worked
+
+_MEND_ROWS = 200
+"""How many rows later a start is still worth proposing."""
 
 
 class Case(NamedTuple):
@@ -20,6 +24,7 @@ class Case(NamedTuple):
     fits: tuple[Fit, ...]
     needle: Needle
     rows: Rows
+    yarn_over_ends: list[tuple[bool, bool]]
 
     @property
     def pattern(self) -> Pattern:
@@ -36,8 +41,9 @@ def advise(
         pattern = patterns.get(stretch.stitch)
         if pattern and stretch.span:
             cases.setdefault(stretch.span, []).append(fitted(pattern, stretch, needle, rows))
+    ends = {name: _yarn_over_ends(pattern) for name, pattern in patterns.items()}
     for span, fits in cases.items():
-        case = Case(span, tuple(fits), needle, rows)
+        case = Case(span, tuple(fits), needle, rows, ends[fits[0].stretch.stitch])
         for check in CASE_CHECKS:
             yield from check(case)
     if cases:
@@ -75,7 +81,7 @@ def _fit(case: Case) -> Iterator[Problem]:
         f" So it is in {len(begun)} of the {len(case.fits)} times that this is worked." if len(case.fits) > 1 else ""
     )
     if laid.multiples == 0:
-        least = pattern.multiple.stitches(fewest_multiples(pattern))
+        least = pattern.multiple.stitches(pattern.least)
         message = f"Row {row:,} begins `{pattern.name}` on {there}; its rows need at least {_sts(least)}.{again}"
         yield advice("no-multiple-fits", case.source, message, _mend(case, first, least - laid.stitches))
         return
@@ -105,9 +111,7 @@ def _mend(case: Case, fit: Fit, more: int) -> str | None:
     later = next(
         (
             rows
-            for rows in range(
-                2, min(len(case.rows.stitches) - first, 4 * len(pattern.rows) * max(1, pattern.multiple.each)) + 1, 2
-            )
+            for rows in range(2, min(len(case.rows.stitches) - first, _MEND_ROWS) + 1, 2)
             if all(_comes_out(pattern, wing[first - 1 + rows]) for wing in wings)
         ),
         None,
@@ -183,7 +187,7 @@ def _odd_repeat(case: Case) -> Iterator[Problem]:
 
 def _beside_increase(case: Case) -> Iterator[Problem]:
     """A yarn over right beside a shaping increase: at the edge or the spine, without a filled stitch between."""
-    ends = _yarn_over_ends(case.pattern)
+    ends = case.yarn_over_ends
     if not any(any(pair) for pair in ends):
         return
     for fit in case.fits:
@@ -219,8 +223,8 @@ def _first_beside(case: Case, fit: Fit, number: int, laid: Laid, ends: list[tupl
 
 def _yarn_over_ends(pattern: Pattern) -> list[tuple[bool, bool]]:
     """For each row, whether it has a yarn over at its right end (the edge) and at its left end (the spine)."""
-    multiples = fewest_multiples(pattern)
-    if pattern.multiple.stitches(multiples) > 1000:
+    multiples = pattern.least
+    if too_large(pattern):
         return []
     rows = worked_rows(pattern, multiples)
     return [(_is_yarn_over(row.steps[0].item), _is_yarn_over(row.steps[-1].item)) for row in rows if row.steps]

@@ -1,5 +1,6 @@
 """Stitch counts for any number of multiples at once: what a row finds, takes and leaves."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.model.pattern.count import RowTally
@@ -63,11 +64,17 @@ def passes(level: Level, tally: RowTally, multiples: int) -> int:
     return (level.stitches(multiples) - tally.outside.taken) // tally.across.taken
 
 
-def least_multiples(levels: list[Level], tallies: list[RowTally]) -> int:
-    """The smallest number of multiples, from 1, over which every row works a whole multiple between its stars."""
-    least = 1
-    for level, tally in zip(levels, tallies, strict=False):
+def least_multiples(multiple: Level, tallies: Sequence[RowTally]) -> int:
+    """The smallest number of multiples, from 1, over which every row works a whole multiple between its stars.
+
+    Rows that do not follow from one another are looked at up to the first that does not.
+    """
+    least, level = 1, multiple
+    for tally in tallies:
+        left = leaves(level, tally)
+        if left is None:
+            break
         if tally.across is not None and level.each:
-            needed = tally.outside.taken + level.each - level.extra
-            least = max(least, -(-needed // level.each))
+            least = max(least, -(-(tally.outside.taken + level.each - level.extra) // level.each))
+        level = left
     return least

@@ -8,7 +8,7 @@ from halfhank.model.pattern.align import columns_of
 from halfhank.model.pattern.balance import Level
 from halfhank.model.pattern.pattern import Pattern
 from halfhank.model.pattern.signs import Sign, bare, sign_of
-from halfhank.model.pattern.steps import WorkedRow, fewest_multiples, levels_of, worked_rows
+from halfhank.model.pattern.steps import WorkedRow, levels_of, worked_rows
 
 MAX_COLUMNS, MAX_ROWS = 200, 400
 _LEAST_COLUMNS = 6
@@ -61,7 +61,7 @@ def too_large(pattern: Pattern) -> Problem | None:
     if len(pattern.rows) > MAX_ROWS:
         message = f"A chart has at most {MAX_ROWS} rows; these are {len(pattern.rows):,}."
         return mistake("chart-too-large", pattern.span, message)
-    widest = max(level.stitches(fewest_multiples(pattern)) for level in levels_of(pattern))
+    widest = max(level.stitches(pattern.least) for level in levels_of(pattern))
     if widest > MAX_COLUMNS:
         message = f"A chart has at most {MAX_COLUMNS} stitches; this one would have {widest:,}."
         return mistake("chart-too-large", pattern.span, message)
@@ -73,7 +73,7 @@ def chart_of(pattern: Pattern, turned: bool = False) -> Chart:
 
     It shows the fewest multiples in which every row's stars are worked, and at least six stitches.
     """
-    multiples = fewest_multiples(pattern)
+    multiples = pattern.least
     while pattern.multiple.each and pattern.multiple.stitches(multiples) < _LEAST_COLUMNS:
         multiples += 1
     worked = worked_rows(pattern, multiples, turned)

@@ -35,7 +35,7 @@ def check_pattern(pattern: Pattern) -> tuple[Problem, ...]:
     if walk.problems and pattern.written:
         derived = pattern._replace(multiple=derived_multiple(pattern.rows), written=None)
         if _rows_agree(derived) and not walked(derived).problems:
-            return (_wrong_multiple(pattern.written.span, pattern.multiple, derived.multiple),)
+            return (wrong_multiple(pattern.written.span, pattern.multiple, derived.multiple),)
     return walk.problems
 
 
@@ -101,7 +101,8 @@ def _rows_agree(pattern: Pattern) -> bool:
     return len(widths) > 1 and pattern.multiple.each == max(widths)
 
 
-def _wrong_multiple(span: Span, said: Level, found: Level) -> Problem:
+def wrong_multiple(span: Span, said: Level, found: Level) -> Problem:
+    """The multiple is not the one that the rows are worked over."""
     extra = f" + {found.extra}" if found.extra else ""
     mend = f"write `multiple of {found.each} {'st' if found.each == 1 else 'sts'}{extra}`"
     return mistake("wrong-multiple", span, f"The rows are worked over {found.words}; this says {said.words}.", mend)

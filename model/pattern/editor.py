@@ -9,7 +9,7 @@ from halfhank.model.pattern.chart import too_large
 from halfhank.model.pattern.count import tally_of
 from halfhank.model.pattern.pairs import changes, unpaired
 from halfhank.model.pattern.pattern import Pattern, PatternRow
-from halfhank.model.pattern.steps import Step, WorkedRow, fewest_multiples, worked_rows
+from halfhank.model.pattern.steps import Step, WorkedRow, worked_rows
 
 _ONE_LOOK = frozenset({"k", "p"})
 
@@ -21,7 +21,7 @@ def edit(pattern: Pattern) -> tuple[Problem, ...]:
         found.update(dict.fromkeys(_yarn_overs_meet(row)))
         found.update(dict.fromkeys(_far_partner(row)))
     if too_large(pattern) is None:
-        worked = worked_rows(pattern, fewest_multiples(pattern) + 1)
+        worked = worked_rows(pattern, pattern.least + 1)
         found.update(dict.fromkeys(_double_yarn_overs(worked)))
         found.update(dict.fromkeys(_astride(worked)))
     return tuple(found)

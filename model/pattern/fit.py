@@ -12,7 +12,6 @@ from typing import NamedTuple
 from halfhank.grammar.problems import Span
 from halfhank.grammar.syntax import Description
 from halfhank.model.pattern.pattern import Pattern
-from halfhank.model.pattern.steps import fewest_multiples
 from halfhank.model.rows import Rows
 
 
@@ -115,7 +114,7 @@ def whole_multiples(pattern: Pattern, stitches: int) -> int:
     if each == 0:
         return int(stitches >= extra)
     found = (stitches - extra) // each
-    return found if found >= fewest_multiples(pattern) else 0
+    return found if found >= pattern.least else 0
 
 
 def in_pattern(pattern: Pattern, multiples: int) -> int:
@@ -137,7 +136,7 @@ def _laid(pattern: Pattern, starts: range, wing: Sequence[int], spine: Sequence[
             multiples += new
             at_edge = stitches - at_spine - in_pattern(pattern, multiples)
             multiples += at_edge // each if each else 0
-            if multiples < fewest_multiples(pattern):
+            if multiples < pattern.least:
                 multiples, at_spine = whole_multiples(pattern, stitches), 0
         filled = stitches - in_pattern(pattern, multiples) - at_spine
         yield Laid(row, stitches, multiples, filled, at_spine)

@@ -8,7 +8,7 @@ from halfhank.grammar.fabrics import BUILT_IN_SPAN, built_in_stitch
 from halfhank.grammar.problems import Span
 from halfhank.grammar.syntax import Across, Item, Multiple, Stitch, WholeRow
 from halfhank.model.fabrics import Workroom, bands_of
-from halfhank.model.pattern.balance import Level, leaves
+from halfhank.model.pattern.balance import Level, least_multiples, leaves
 from halfhank.model.pattern.count import RowTally, row_tally
 
 DEFAULT_FILL = "stockinette"
@@ -43,7 +43,8 @@ class Pattern(NamedTuple):
     """A stitch's rows in order, over `multiple` (`each` stitches, `extra`); `each` is 0 in a panel that never repeats.
 
     `written` is the multiple as the description has it, None where it was taken from the rows. `fill` is the stitch
-    that is worked where no whole multiple fits. `built_in`: the rows are a built-in's, so that their places are in
+    that is worked where no whole multiple fits. `least`: the smallest number of multiples over which every row
+    works a whole one between its stars. `built_in`: the rows are a built-in's, so that their places are in
     nobody's file.
     """
 
@@ -53,6 +54,7 @@ class Pattern(NamedTuple):
     rows: tuple[PatternRow, ...]
     fill: str
     span: Span
+    least: int
     built_in: bool = False
 
     @property
@@ -69,25 +71,32 @@ def pattern_of(stitch: Stitch) -> Pattern | None:
     fill = stitch.fill.value if stitch.fill else DEFAULT_FILL
     written = stitch.multiple
     multiple = Level(written.stitches, written.extra) if written else derived_multiple(rows)
-    return Pattern(stitch.name.value, multiple, written, rows, fill, stitch.span)
+    least = least_multiples(multiple, [row.tally for row in rows])
+    return Pattern(stitch.name.value, multiple, written, rows, fill, stitch.span, least)
 
 
-def patterns_of(room: Workroom) -> dict[str, Pattern]:
-    """The patterns of all stitches of a description that have rows, their own or taken over; by name.
+def patterns_of(room: Workroom, asked: str | None = None) -> dict[str, Pattern]:
+    """The patterns of the stitches that have rows, or that a band is worked in and that take rows over; by name.
 
-    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …).
+    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …). `asked` is
+    one more name to look at.
     """
-    names = [*room.blocks, *(band.stitch.value for band in bands_of(room.description.parts))]
-    found = {}
+    names = [name for name, block in room.blocks.items() if block.rows or name == asked]
+    names += [band.stitch.value for band in bands_of(room.description.parts)]
+    found, known = {}, dict[tuple[str, Multiple | None], Pattern]()
     for name in dict.fromkeys(names):
         chain = list(room.chain(name))
-        rows = next((block for block in chain if block.rows), None)
-        if rows:
-            multiple = next((block.multiple for block in chain if block.multiple), None)
-            fill = next((block.fill for block in chain if block.fill), None)
-            pattern = pattern_of(chain[0]._replace(rows=rows.rows, multiple=multiple, fill=fill))
+        owner = next((block for block in chain if block.rows), None)
+        if owner is None:
+            continue
+        multiple = next((block.multiple for block in chain if block.multiple), None)
+        key = (owner.name.value, multiple)
+        if key not in known:
+            pattern = pattern_of(owner._replace(multiple=multiple))
             assert pattern
-            found[name] = pattern._replace(built_in=rows.span == BUILT_IN_SPAN)
+            known[key] = pattern._replace(built_in=owner.span == BUILT_IN_SPAN)
+        fill = next((block.fill.value for block in chain if block.fill), DEFAULT_FILL)
+        found[name] = known[key]._replace(name=name, fill=fill, span=chain[0].span)
     return found
 
 

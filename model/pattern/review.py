@@ -5,23 +5,33 @@ from collections.abc import Iterator
 from halfhank.grammar.problems import MISTAKE, Problem
 from halfhank.model.fabrics import Workroom
 from halfhank.model.pattern.advice import advise
-from halfhank.model.pattern.checks import check_pattern
+from halfhank.model.pattern.checks import check_pattern, wrong_multiple
 from halfhank.model.pattern.editor import edit
-from halfhank.model.pattern.pattern import Pattern, patterns_of
+from halfhank.model.pattern.pattern import Pattern, derived_multiple, patterns_of
 from halfhank.model.rows import Rows
 from halfhank.model.shaping import Worked
 
 
 def review_rows(room: Workroom) -> Iterator[Problem]:
     """Whether the rows of each stitch follow from one another; with no mistake in them, what an editor would say."""
-    for name, pattern in patterns_of(room).items():
+    seen = set[tuple[object, ...]]()
+    for pattern in patterns_of(room).values():
+        if (pattern.rows[0].span, pattern.written, pattern.built_in) in seen:
+            continue
+        seen.add((pattern.rows[0].span, pattern.written, pattern.built_in))
+        if pattern.built_in:
+            yield from _built_in(pattern)
+            continue
         problems = check_pattern(pattern)
-        if not any(problem.severity == MISTAKE for problem in problems) and not pattern.built_in:
-            problems += edit(pattern)
-        span = room.blocks[name].span if name in room.blocks else None
-        for problem in problems:
-            theirs = pattern.built_in and not (pattern.written and problem.span == pattern.written.span)
-            yield problem._replace(span=span) if theirs else problem
+        yield from problems
+        if not any(problem.severity == MISTAKE for problem in problems):
+            yield from edit(pattern)
+
+
+def _built_in(pattern: Pattern) -> Iterator[Problem]:
+    """A built-in's rows are right; only a multiple that somebody gives them can be wrong."""
+    if pattern.written and check_pattern(pattern):
+        yield wrong_multiple(pattern.written.span, pattern.multiple, derived_multiple(pattern.rows))
 
 
 def review_fit(room: Workroom, parts: list[Worked], rows: Rows) -> Iterator[Problem]:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.syntax import Across, Item, Work
-from halfhank.model.pattern.balance import Level, least_multiples, passes
+from halfhank.model.pattern.balance import Level, passes
 from halfhank.model.pattern.checks import walked
 from halfhank.model.pattern.count import tally_of
 from halfhank.model.pattern.pattern import Pattern, PatternRow, whole_row
@@ -41,11 +41,6 @@ class WorkedRow(NamedTuple):
 def levels_of(pattern: Pattern) -> tuple[Level, ...]:
     """The count that each row finds, and what the last one leaves."""
     return walked(pattern).levels
-
-
-def fewest_multiples(pattern: Pattern) -> int:
-    """The smallest number of multiples over which every row works a whole multiple between its stars."""
-    return least_multiples(list(levels_of(pattern)), [row.tally for row in pattern.rows])
 
 
 def worked_rows(pattern: Pattern, multiples: int, turned: bool = False) -> list[WorkedRow]:

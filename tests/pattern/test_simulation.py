@@ -11,7 +11,7 @@ from halfhank.grammar.fabrics import FABRICS
 from halfhank.model.pattern.balance import passes
 from halfhank.model.pattern.checks import check_pattern
 from halfhank.model.pattern.pattern import built_in_pattern, pattern_of
-from halfhank.model.pattern.steps import fewest_multiples, levels_of
+from halfhank.model.pattern.steps import levels_of
 
 from tests.pattern.writing import stitch
 
@@ -97,7 +97,7 @@ def written_rows(lines: tuple[str, ...]) -> list[str]:
 @pytest.mark.parametrize("more", [0, 1, 6])
 def test_built_ins_by_simulation(name: str, more: int) -> None:
     pattern, rows = built_in_pattern(name), written_rows(FABRICS[name].lines)
-    multiples = fewest_multiples(pattern) + more
+    multiples = pattern.least + more
     needle = Needle(pattern.multiple.stitches(multiples))
     counts = [work_row(needle, row) for row in rows * 2]
     levels = [level.stitches(multiples) for level in levels_of(pattern)]
