@@ -1,9 +1,13 @@
 """What is already on the drawing: the texts, lines and badges that a new one must keep clear of."""
 
+import math
+
 from halfhank.model.outline.curve import Point
-from halfhank.renderer.boxes import TextBox, corners_of, label_box
-from halfhank.renderer.geometry import Box, Points, box_of, crosses, lines_meet
+from halfhank.renderer.boxes import TextBox, corners_of, label_box, text_box
+from halfhank.renderer.geometry import Box, Points, box_of, crosses, crossings, inside, lines_meet
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect
+
+LINE_GAP = 0.8
 
 
 class Arrangement:
@@ -11,6 +15,7 @@ class Arrangement:
 
     def __init__(self, piece: Box) -> None:
         self.boxes: list[Box] = []
+        self.turned: list[TextBox] = []
         self.lines: list[Points] = []
         self.dimension_lines: list[Points] = []
         self.bounds = piece
@@ -18,13 +23,15 @@ class Arrangement:
     def copy(self) -> "Arrangement":
         """The same arrangement, to try more on."""
         other = Arrangement(self.bounds)
-        other.boxes, other.lines = [*self.boxes], [*self.lines]
-        other.dimension_lines = [*self.dimension_lines]
+        other.boxes, other.turned = [*self.boxes], [*self.turned]
+        other.lines, other.dimension_lines = [*self.lines], [*self.dimension_lines]
         return other
 
     def free(self, box: Box, margin: float = 0.6) -> bool:
         """Whether a box, and so much around it, holds nothing yet."""
         room = box.grown(margin)
+        if any(text.meets_corners(corners_of(room)) for text in self.turned):
+            return False
         return not any(room.meets(other) for other in self.boxes) and not any(
             crosses(line, room) for line in self.lines + self.dimension_lines
         )
@@ -34,11 +41,28 @@ class Arrangement:
         around = [*text.corners, text.corners[0]]
         if any(text.meets_corners(corners_of(box.grown(0.4))) for box in self.boxes):
             return False
+        if any(text.meets(other) for other in self.turned):
+            return False
         return not any(lines_meet(around, line) for line in self.lines + self.dimension_lines)
 
     def line_free(self, points: Points, margin: float = 0.6) -> bool:
-        """Whether a line keeps clear of all boxes."""
-        return not any(crosses(points, box.grown(margin)) for box in self.boxes)
+        """Whether a line keeps clear of all boxes and turned texts."""
+        if any(crosses(points, box.grown(margin)) for box in self.boxes):
+            return False
+        return not any(lines_meet(points, [*text.corners, text.corners[0]]) for text in self.turned)
+
+    def gaps(self, start: Point, end: Point) -> list[tuple[float, float]]:
+        """Lengths along a line between which it would touch what is there already, in rising order."""
+        lines = self.lines + self.dimension_lines
+        gaps = [(at - LINE_GAP, at + LINE_GAP) for line in lines for at in crossings(start, end, line)]
+        rooms = [text.corners for text in self.turned] + [corners_of(box.grown(0.5)) for box in self.boxes]
+        for corners in rooms:
+            places = crossings(start, end, [*corners, corners[0]])
+            places += [0.0] if inside(start, corners) else []
+            places += [math.dist(start, end)] if inside(end, corners) else []
+            if places:
+                gaps.append((min(places) - 0.4, max(places) + 0.4))
+        return sorted(gaps)
 
     def add_box(self, box: Box) -> None:
         """Takes the room of a box."""
@@ -47,7 +71,11 @@ class Arrangement:
 
     def add_label(self, label: Label) -> None:
         """Takes the room of a text."""
-        self.add_box(label_box(label))
+        if label.turn == 0:
+            self.add_box(label_box(label))
+        else:
+            self.turned.append(text_box(label))
+            self.bounds = self.bounds.joined(self.turned[-1].bounds)
 
     def add_line(self, points: Points) -> None:
         """Takes the room of a line."""

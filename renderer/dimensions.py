@@ -11,8 +11,6 @@ from halfhank.renderer.frame import LEFT, RIGHT, Frame
 from halfhank.renderer.geometry import (
     Points,
     at_length,
-    box_of,
-    crosses,
     inside,
     length_of,
     lines_meet,
@@ -30,6 +28,8 @@ TICK = Style(stroke=INK, width=0.45)
 TICK_LENGTH = 2.6
 CLEAR, BEYOND, NEAR = 1.4, 1.4, 0.8
 COLUMN = 5.6
+UNBROKEN = 7
+"""Lines of an upright dimension with one gap at most: extension lines in three, its own in two, two ticks."""
 LEADING = 1.25
 EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
 
@@ -126,7 +126,11 @@ def _free_start(x: float, start: float, taken: Arrangement) -> float:
     for box in taken.boxes:
         if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
             start = min(start, box.top - 0.8)
-    for line in taken.lines:
+    for text in taken.turned:
+        box = text.bounds
+        if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
+            start = min(start, box.top - 0.8)
+    for line in taken.lines + taken.dimension_lines:
         near = [py for px, py in line if abs(px - x) < 0.9]
         if near and min(near) < start:
             start = min(near) - 0.8
@@ -134,13 +138,10 @@ def _free_start(x: float, start: float, taken: Arrangement) -> float:
 
 
 def depth(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
-    """The height of the piece's box, to its right; to its left where flags stand or are in the way."""
-    if taken.bounds.right > frame.width + 10:
-        return _upright(frame, taken, "depth", LEFT, (0.0, frame.height), overhang)
-    right = _upright(frame, taken, "depth", RIGHT, (0.0, frame.height), overhang)
-    if all(taken.line_free(points, 0.2) and not _meets_lines(points, taken) for points, _ in right.lines):
-        return right
-    return _upright(frame, taken, "depth", LEFT, (0.0, frame.height), overhang)
+    """The height of the piece's box on its right, or on its left where flags stand there or more is in the way."""
+    sides = (LEFT, RIGHT) if taken.bounds.right > frame.width + 10 else (RIGHT, LEFT)
+    both = [_upright(frame, taken, "depth", side, (0.0, frame.height), overhang) for side in sides]
+    return min(both, key=lambda dimension: len(dimension.lines))
 
 
 def spine(frame: Frame, taken: Arrangement, overhang: float, side: int) -> Dimension | None:
@@ -154,8 +155,7 @@ def spine(frame: Frame, taken: Arrangement, overhang: float, side: int) -> Dimen
     if length_words(size.spine_cm, frame.shawl.units) == length_words(size.depth_cm, frame.shawl.units):
         return None
     found = _upright(frame, taken, "spine", side, (low, high), overhang)
-    clear = all(taken.line_free(points, 0.2) and not _meets_lines(points, taken) for points, _ in found.lines)
-    return found if clear else None
+    return found if len(found.lines) <= UNBROKEN else None
 
 
 def _upright(
@@ -169,28 +169,20 @@ def _upright(
     extensions = []
     for y in heights:
         start = _outermost(frame, side, y) + sign * (CLEAR + overhang)
-        extensions += _broken((start, y), (x + sign * BEYOND, y), taken)
+        extensions += _broken((start, y), (x + sign * BEYOND, y), taken) if sign * (x - start) > 0 else []
     return straight(name, (x, heights[0]), (x, heights[1]), words, extensions, side)
 
 
 def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
-    """A level extension line with a gap of 1.6 mm around each dimension line that it crosses."""
-    y, low, high = start[1], min(start[0], end[0]), max(start[0], end[0])
-    segments = [segment for line in taken.dimension_lines for segment in pairwise(line)]
-    crossings = [_level_crossing(p, q, y) for p, q in segments]
-    runs = []
-    for place in sorted(x for x in crossings if x is not None and low < x < high):
-        if place - 0.8 > low:
-            runs.append(((low, y), (place - 0.8, y)))
-        low = place + 0.8
-    return [*runs, ((low, y), (high, y))] if low < high else runs
-
-
-def _level_crossing(p: Point, q: Point, y: float) -> float | None:
-    """Where a segment crosses a height."""
-    if (p[1] > y) == (q[1] > y):
-        return None
-    return p[0] + (y - p[1]) / (q[1] - p[1]) * (q[0] - p[0])
+    """An extension line with a gap around each line, text and badge that it crosses."""
+    length = math.dist(start, end)
+    ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    runs, done = [], 0.0
+    for first, last in [*taken.gaps(start, end), (length, length)]:
+        if first - done > 0.5:
+            runs.append(((start[0] + ux * done, start[1] + uy * done), (start[0] + ux * first, start[1] + uy * first)))
+        done = max(done, last)
+    return runs
 
 
 def _outermost(frame: Frame, side: int, y: float) -> float:
@@ -205,11 +197,6 @@ def _outermost(frame: Frame, side: int, y: float) -> float:
     if not places:
         return 0.0 if side == LEFT else frame.width
     return min(places) if side == LEFT else max(places)
-
-
-def _meets_lines(points: Points, taken: Arrangement) -> bool:
-    room = box_of(points).grown(0.3)
-    return any(crosses(line, room) for line in taken.lines)
 
 
 def along_edge(
@@ -268,4 +255,5 @@ def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
             return False
         if any(lines_meet(points, line) for line in taken.lines):
             return False
-    return True
+    own = [[*box.corners, box.corners[0]] for box in map(text_box, dimension.labels)]
+    return not any(lines_meet(points, around) for points, _ in dimension.lines for around in own)

@@ -1,11 +1,12 @@
 """The lengths along a piece's edges that are worth telling, beside its wingspan and depth."""
 
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Points, length_of
+from halfhank.renderer.geometry import Points, distance_to, length_of
 
 EdgeLength = tuple[str, float, Points]
 SHORTEST_MM = 24.0
 MOST_POINTS = 400
+WAVY_MM = 1.5
 
 
 def edge_lengths(frame: Frame) -> list[EdgeLength]:
@@ -17,7 +18,7 @@ def edge_lengths(frame: Frame) -> list[EdgeLength]:
     told = (size.wingspan_cm, size.depth_cm)
     found = _arms(frame) or [*_sides(frame), ("last edge", size.last_row_cm, frame.points(frame.last))]
     chosen = [edge for edge in found if edge[1] > told[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in told)]
-    return [(name, cm, edge if _is_drawable(edge) else []) for name, cm, edge in chosen]
+    return [(name, cm, _evened(edge) if _is_drawable(edge) else []) for name, cm, edge in chosen]
 
 
 def _arms(frame: Frame) -> list[EdgeLength]:
@@ -36,12 +37,20 @@ def _sides(frame: Frame) -> list[EdgeLength]:
     if sides is None:
         return []
     left, right = (frame.edge(side, 0, frame.last) for side in (LEFT, RIGHT))
+    same = abs(sides[0] - sides[1]) < 0.01 * max(sides)
     if frame.shawl.outline.sideways:
-        return [("upper edge", sides[0], left), ("lower edge", sides[1], right)]
-    if abs(sides[0] - sides[1]) < 0.01 * max(sides):
+        upper, lower = ("upper edge", sides[0], left), ("lower edge", sides[1], right)
+        return [("long edge", *upper[1:])] if same else [upper, lower]
+    if same:
         return [("side", sides[0], left)]
     return [("left side", sides[0], left), ("right side", sides[1], right)]
 
 
 def _is_drawable(edge: Points) -> bool:
     return len(edge) < MOST_POINTS and length_of(edge) > SHORTEST_MM
+
+
+def _evened(edge: Points) -> Points:
+    """The chord of an edge that only waves about it a little, so that its dimension line is straight."""
+    chord = [edge[0], edge[-1]]
+    return chord if all(distance_to(point, chord) < WAVY_MM for point in edge) else edge

@@ -8,7 +8,7 @@ from halfhank.model.outline.curve import Point
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.boxes import label_box
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Box, Points, crosses, spread
+from halfhank.renderer.geometry import Box, Points, crosses, lines_meet, spread
 from halfhank.renderer.marks import DrawnMark
 from halfhank.renderer.metrics import CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Style
@@ -158,7 +158,9 @@ def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, floa
         if not taken.line_free(flags[k].leader[1:]):
             return False
         for j, flag in enumerate(flags):
-            if j != k and (crosses(flag.leader, box.grown(0.6)) or (j < k and boxes[j].grown(0.3).meets(box))):
+            if j != k and (crosses(flag.leader, box.grown(0.6)) or lines_meet(flag.leader, flags[k].leader)):
+                return False
+            if j < k and boxes[j].grown(0.3).meets(box):
                 return False
     return True
 
@@ -186,7 +188,9 @@ def _beside(
         labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
         flags.append(Flag(leader, tuple(labels)))
     free = all(taken.free(label_box(label)) for flag in flags for label in flag.labels)
-    return flags if free and all(taken.line_free(flag.leader[1:]) for flag in flags) else None
+    clear = all(taken.line_free(flag.leader[1:]) for flag in flags)
+    crossed = any(lines_meet(flag.leader, line) for flag in flags for line in taken.lines)
+    return flags if free and clear and not crossed else None
 
 
 def flag_group(flags: list[Flag]) -> Group:

@@ -302,3 +302,16 @@ def lines_meet(one: Points, other: Points) -> bool:
 
 def _turn(p: Point, q: Point, r: Point) -> float:
     return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+
+def crossings(start: Point, end: Point, line: Points) -> list[float]:
+    """Lengths along a straight line at which it crosses a polyline."""
+    length = math.dist(start, end)
+    found = []
+    for p, q in pairwise(line):
+        one, other = _turn(start, end, p), _turn(start, end, q)
+        if one * other < 0 and _turn(p, q, start) * _turn(p, q, end) < 0:
+            x = p[0] + (q[0] - p[0]) * one / (one - other)
+            y = p[1] + (q[1] - p[1]) * one / (one - other)
+            found.append(min(math.dist(start, (x, y)), length))
+    return found

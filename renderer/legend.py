@@ -114,8 +114,8 @@ def facts(shawl: Shawl, column: Column, top: float, told: list[str], scale: floa
 def shawl_facts(shawl: Shawl) -> list[str]:
     """Gauge units, needles, cast-on and final counts."""
     over = {round(f.gauge_over_cm, 3) for f in shawl.fabrics}
-    over_words = _over_words(over.pop(), shawl.units) if len(over) == 1 else "the gauge's length"
-    needles = f"{plain_number(shawl.needles_mm)} mm needles"
+    over_words = _over_words(over.pop()) if len(over) == 1 else "the gauge's length"
+    needles = f"{round(shawl.needles_mm, 2):g} mm needles"
     counts = stitches(shawl.start.stitches)
     start = shawl.start.words[:1].upper() + shawl.start.words[1:]
     start = start if start.endswith(counts) else f"{start}, {counts}"
@@ -123,9 +123,9 @@ def shawl_facts(shawl: Shawl) -> list[str]:
     return [f"Gauge: sts × rows over {over_words}, blocked; {needles}", f"{start}; {final}"]
 
 
-def _over_words(cm: float, units: str) -> str:
+def _over_words(cm: float) -> str:
     inches = cm / CM_PER_INCH
-    if units == "in" or abs(inches - round(inches)) < 1e-6:
+    if abs(inches - round(inches)) < 1e-6:
         return f"{plain_number(inches)} in"
     return f"{plain_number(cm)} cm"
 

@@ -13,7 +13,8 @@ from halfhank.renderer.words import percent, tenths
 HEADS = ("rows", "sts at end", "grams", "share", "g left")
 GAP, NAME_GAP = 6.0, 4.0
 BADGE, INDENT = 2.0, 6.4
-PITCH = 5.5
+PITCH, STACKED_PITCH = 5.5, 4.6
+NARROW = 22.0
 
 
 class Line(NamedTuple):
@@ -25,7 +26,7 @@ class Line(NamedTuple):
 
 
 def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
-    """The table, figures right-aligned under their heads; names take what room is left."""
+    """The table, figures right-aligned under their heads; names take what room is left, in a narrow column a line."""
     lines = table_lines(shawl)
     rights = _column_ends(lines, column)
     y = top + SMALL
@@ -33,10 +34,13 @@ def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
     y += 1.9
     items.append(_rule(column, y))
     lefts = [right - _widest(lines, cell) for cell, right in enumerate(rights)]
+    stacked = lefts[0] - column.left - INDENT < NARROW
     for line in lines:
         y += PITCH
-        names_end = next(left for left, cell in zip(lefts, line.cells, strict=True) if cell) - NAME_GAP
-        items += _line_items(line, column, y - 1.6, rights, names_end)
+        first = next(left for left, cell in zip(lefts, line.cells, strict=True) if cell)
+        items += _name_items(line, column, y - 1.6, column.right if stacked else first - NAME_GAP)
+        y += STACKED_PITCH if stacked else 0.0
+        items += _figures(line, y - 1.6, rights)
     y += 1.0
     items.append(_rule(column, y))
     return Block(Group("parts", tuple(items)), y)
@@ -76,7 +80,7 @@ def _column_ends(lines: list[Line], column: Column) -> list[float]:
     return ends[::-1]
 
 
-def _line_items(line: Line, column: Column, y: float, rights: list[float], names_end: float) -> list[Item]:
+def _name_items(line: Line, column: Column, y: float, names_end: float) -> list[Item]:
     items: list[Item] = []
     if line.number is not None:
         items += badge_items(line.number, column.left + BADGE, y - TEXT * CAP_HEIGHT / 2, BADGE)
@@ -84,6 +88,11 @@ def _line_items(line: Line, column: Column, y: float, rights: list[float], names
     name = fit(line.name, names_end - column.left - INDENT, TEXT, bold=named)
     ink = INK if named else SOFT
     items.append(Label(column.left + INDENT, y, name, TEXT, ink, bold=named))
+    return items
+
+
+def _figures(line: Line, y: float, rights: list[float]) -> list[Item]:
+    items: list[Item] = []
     for k, (cell, x) in enumerate(zip(line.cells, rights, strict=True)):
         if cell:
             bold = k == 1

@@ -27,7 +27,7 @@ from halfhank.renderer.style import (
     TEXT,
     THIN,
 )
-from halfhank.renderer.words import grams, plain_number, yarn_words
+from halfhank.renderer.words import grams, plain_number, signed, yarn_words
 
 BAR = 7.5
 STEPS = 100
@@ -159,10 +159,11 @@ def _ticks(scale: Ruler, y: float) -> Group:
     """Ticks at round grams with their numbers, the skein's own mass first; what would touch another is left out."""
     items: list[Item] = []
     taken: list[tuple[float, float]] = []
-    for value in [scale.full_g, 0.0, *_round_grams(scale)]:
+    step = _step(scale)
+    for value in [scale.full_g, 0.0, *_round_grams(scale, step)]:
         x = scale.at(value)
         first = value == scale.full_g
-        words = f"{plain_number(value)} g" if first else plain_number(value)
+        words = f"{plain_number(value)} g" if first else signed(f"{value:.{max(0, -math.floor(math.log10(step)))}f}")
         width = text_width(words, SMALL)
         ends = value == 0.0 and scale.end_g == 0
         start = x if first else x - width if ends else x - width / 2
@@ -175,11 +176,15 @@ def _ticks(scale: Ruler, y: float) -> Group:
     return Group("ticks", tuple(items))
 
 
-def _round_grams(scale: Ruler) -> list[float]:
-    """Round values inside the scale: steps of 1, 2 or 5 times a power of ten, at most some twelve."""
+def _step(scale: Ruler) -> float:
+    """Grams between two ticks: 1, 2 or 5 times a power of ten, so that there are at most some twelve."""
     raw = (scale.full_g - scale.end_g) / 12
-    power = 10 ** math.floor(math.log10(raw))
-    step = next(power * m for m in (1, 2, 5, 10) if power * m >= raw * 0.999)
+    power = float(10 ** math.floor(math.log10(raw)))
+    return next(power * m for m in (1, 2, 5, 10) if power * m >= raw * 0.999)
+
+
+def _round_grams(scale: Ruler, step: float) -> list[float]:
+    """The multiples of the step inside the scale."""
     first = math.floor(scale.full_g / step)
     last = math.ceil(scale.end_g / step)
     return [k * step for k in range(first, last - 1, -1) if 0 != k * step < scale.full_g]

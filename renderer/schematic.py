@@ -53,12 +53,19 @@ def _choose_scale(shawl: Shawl, options: Options) -> tuple[float, Sheet]:
 
 
 def _scale_for_width(shawl: Shawl, width: float) -> tuple[float, Sheet]:
-    """The scale at which the page is so wide: what stands beside the piece keeps its size, so few tries are enough."""
+    """The scale at which the page is so wide; lengths along edges become words where the piece gains a fifth by it."""
     room = width - 2 * MARGIN
+    scale, sheet = _fitted(shawl, room, edges_too=True)
+    larger, plain = _fitted(shawl, room, edges_too=False)
+    return (larger, plain) if larger < scale / 1.2 else (scale, sheet)
+
+
+def _fitted(shawl: Shawl, room: float, edges_too: bool) -> tuple[float, Sheet]:
+    """The scale at which a sheet is so wide: what stands beside the piece keeps its size, so few tries are enough."""
     wingspan_mm = 10 * shawl.outline.size.wingspan_cm
     piece = room
     for _ in range(8):
-        sheet = with_dimensions(surround(shawl, wingspan_mm / piece, room), edges_too=True)
+        sheet = with_dimensions(surround(shawl, wingspan_mm / piece, room), edges_too)
         if sheet.bounds.width <= room + 0.005:
             break
         piece = max(piece - (sheet.bounds.width - room), room / 5) if piece > room / 5 else piece * 0.7

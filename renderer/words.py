@@ -5,11 +5,16 @@ M_PER_YARD = 0.9144
 MINUS = "−"
 
 
+def signed(text: str) -> str:
+    """A formatted number with a true minus sign, and none before zero."""
+    return text.replace("-", MINUS if float(text) else "")
+
+
 def rounded(value: float) -> str:
     """Whole from ten on, below it to a tenth: `105`, `7.5`, `5`."""
     if abs(value) >= 9.95:
-        return f"{value:.0f}".replace("-", MINUS)
-    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0").replace("-", MINUS)
+        return signed(f"{value:.0f}")
+    return signed(f"{value:.1f}".removesuffix(".0"))
 
 
 def length_words(cm: float, units: str) -> str:
@@ -31,7 +36,7 @@ def grams(value: float) -> str:
 
 def tenths(value: float) -> str:
     """A mass to 0.1 g without its unit, never `-0.0`."""
-    return f"{round(value, 1) + 0.0:.1f}".replace("-", MINUS)
+    return signed(f"{value:.1f}")
 
 
 def percent(share: float) -> str:
@@ -51,4 +56,4 @@ def row_range(first: int, last: int) -> str:
 
 def plain_number(value: float) -> str:
     """A number as short as it can be said to a tenth: `20`, `22.5`."""
-    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0").replace("-", MINUS)
+    return signed(f"{value:.1f}".removesuffix(".0"))

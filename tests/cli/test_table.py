@@ -28,7 +28,11 @@ def test_texts_are_cut_first() -> None:
 
 def test_then_the_lightest_columns_go() -> None:
     assert TABLE.lines(30, PLAIN)[0] == "part              rows    used"
-    assert TABLE.lines(24, PLAIN) == ["part                rows", "a long name of …    1-32", "b                 33-128"]
+    assert TABLE.lines(24, PLAIN) == [
+        "part                rows",
+        "a long name of …    1-32",
+        "b                 33-128",
+    ]
 
 
 def test_what_must_stay_is_cut_further() -> None:

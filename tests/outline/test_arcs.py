@@ -181,12 +181,33 @@ def test_crescent_that_turns_back_begins_on_top() -> None:
     assert outline.ends(120)[0][1] > 25
 
 
-def test_no_crescent_turns_over_itself() -> None:
-    """A wide middle that grows at once and then shrinks away finds no level wings and is laid as a sector."""
-    lines = [Line(150, "evenly", 0, 11), Line(-2, "each", 1, 21)]
-    told = layout("crescent", 9, [garter(50)], lines)
-    drawn = polygon(laid(told), 50)
-    assert drawn.is_valid
+@pytest.mark.parametrize(
+    ("rows", "lines"), [(60, [Line(300, "evenly", 0, 3)]), (80, [Line(20, "each", 1, 1, 10), Line(1, "each", 4, 11)])]
+)
+def test_crescent_without_level_wings_is_laid_as_a_sector(rows: int, lines: list[Line]) -> None:
+    """It widens early, so wings would stand above the start whatever their radius: rows of one angle, as in a ring."""
+    told = layout("crescent", 9, [garter(rows)], lines)
+    outline = laid(told)
+    height = rows * 0.25
+    fan = min(2 * (knitted_cm2(told.rows) - 4.5 * height) / height**2, math.radians(350))
+    for row in (0, rows // 3, rows):
+        assert row_cm(outline, row) == pytest.approx(4.5 + fan * row * 0.25, rel=1e-3)
+    assert outline.words == "crescent" and outline.fan_degrees is None
+    assert polygon(outline, rows).is_valid
+
+
+def test_a_long_start_bends_as_a_whole() -> None:
+    """The circle through a row's ends and its middle goes through its quarter points too."""
+    outline = laid(layout("crescent", *CRESCENTS["from a long start"]))
+    for row in (0, 80):
+        points = LineString(outline.boundary(row).flattened(0.001))
+        quarter, middle = points.interpolate(0.25, normalized=True), points.interpolate(0.5, normalized=True)
+        (x, y), chord = outline.ends(row)[1], math.dist(*outline.ends(row))
+        sag = middle.y - y
+        radius = (chord**2 / 4 + sag**2) / (2 * sag)
+        centre = middle.y - radius
+        assert math.hypot(quarter.x - middle.x, quarter.y - centre) == pytest.approx(radius, rel=5e-4)
+        assert x - middle.x == pytest.approx(chord / 2)
 
 
 def test_pinned_crescent() -> None:

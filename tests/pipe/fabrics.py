@@ -20,7 +20,6 @@ PATTERNS = (
     Pattern(6, 0, ("*p1, 2/2 rc, p1*", "*k1, p4, k1*", "*p1, k4, p1*", "*k1, p4, k1*"), 24.4, 24, 0, False),
     Pattern(5, 2, ("k1, *[k1, p1] 2 times, k1*, k1", "purl"), 10, 10, 0, False),
 )
-EVEN_PATTERNS = tuple(p for p in PATTERNS if p.loops == p.made and not p.extra_wraps)
 
 
 class Stash(NamedTuple):
@@ -67,47 +66,56 @@ def swatch(pick: Random, gauge: Tension, metres_per_gram: float, loops: float = 
     return Swatch(stitches, rows, length(pick, metres * 100))
 
 
-def patterned(pick: Random, name: str, stitches: float, metres_per_gram: float, swatched: bool) -> Fabric:
-    """A stitch with working notation; without any swatch in the file only patterns of a loop a stitch are used."""
-    pattern = pick.choice(PATTERNS if swatched else EVEN_PATTERNS)
+def patterned(pick: Random, name: str, stitches: float, metres_per_gram: float) -> Fabric:
+    """A stitch with working notation, now and then with a swatch of its own."""
+    pattern = pick.choice(PATTERNS)
     gauge = tension(pick, stitches * pick.uniform(0.85, 1.1), stitches * pick.uniform(1.2, 1.8))
-    own = (
-        swatch(pick, gauge, metres_per_gram, pattern.loops / pattern.made) if swatched and pick.random() < 0.3 else None
-    )
+    loops = pattern.loops / pattern.made
+    own = swatch(pick, gauge, metres_per_gram, loops) if pick.random() < 0.2 else None
     before = tension(pick, stitches * 1.15, stitches * 1.7) if pick.random() < 0.15 else None
     fill = pick.choice(("garter", "stockinette")) if pick.random() < 0.3 else None
     return Fabric(name, gauge if pick.random() < 0.8 or own else None, before, own, pattern, fill)
 
 
-def fabrics(pick: Random, metres_per_gram: float, stitches: float) -> tuple[Fabric, ...]:
-    """Garter, stockinette or a pattern as the one with the gauge, and up to three more."""
-    rows = stitches * pick.uniform(1.8, 2.1)
-    garter = Fabric("garter", tension(pick, stitches, rows))
-    stockinette = Fabric("stockinette", tension(pick, stitches, rows / 1.45))
-    kind = pick.randint(0, 4)
-    swatched = kind <= 2
-    if kind <= 1:
-        assert garter.gauge
-        blocks = [garter._replace(swatch=swatch(pick, garter.gauge, metres_per_gram))]
-    elif kind == 2:
-        assert stockinette.gauge
-        blocks = [stockinette._replace(swatch=swatch(pick, stockinette.gauge, metres_per_gram))]
+def first_fabric(pick: Random, metres_per_gram: float, stitches: float, rows: float) -> Fabric:
+    """The fabric with the gauge: garter, stockinette or a stitch of the designer's, with a swatch or without."""
+    kind = pick.randint(0, 9)
+    if kind <= 5:
+        gauge = tension(pick, stitches, rows)
+        block = Fabric("garter", gauge)
+    elif kind <= 7:
+        gauge = tension(pick, stitches, rows / 1.45)
+        block = Fabric("stockinette", gauge)
     else:
-        blocks = [garter if kind == 3 else stockinette]
-    if blocks[0].name == "garter" and pick.random() < 0.4:
+        gauge = tension(pick, stitches, rows)
+        block = Fabric(NAMES[0], gauge, pattern=pick.choice((None, *PATTERNS)))
+    loops = block.pattern.loops / block.pattern.made if block.pattern else 1.0
+    return block._replace(swatch=swatch(pick, gauge, metres_per_gram, loops)) if pick.random() < 0.55 else block
+
+
+def other_fabric(pick: Random, name: str, first: Fabric, metres_per_gram: float, stitches: float) -> Fabric:
+    """A further stitch: a pattern, or one that takes what it lacks from the first."""
+    if pick.random() < 0.75:
+        return patterned(pick, name, stitches, metres_per_gram)
+    gauge = tension(pick, stitches * 0.95, stitches * 1.7) if pick.random() < 0.5 else None
+    return Fabric(name, gauge, base=first.name if gauge is None or pick.random() < 0.6 else None)
+
+
+def fabrics(pick: Random, metres_per_gram: float, stitches: float) -> tuple[Fabric, ...]:
+    """The fabric with the gauge and up to four more."""
+    rows = stitches * pick.uniform(1.8, 2.1)
+    first = first_fabric(pick, metres_per_gram, stitches, rows)
+    blocks = [first]
+    if first.name == "garter" and pick.random() < 0.4:
         before = tension(pick, stitches * 1.06, rows / 1.4) if pick.random() < 0.4 else None
-        blocks.append(stockinette._replace(before=before))
-    for name in pick.sample(NAMES, pick.randint(0, 2)):
-        if pick.random() < 0.75:
-            blocks.append(patterned(pick, name, stitches, metres_per_gram, swatched))
-        else:
-            blocks.append(
-                Fabric(
-                    name,
-                    tension(pick, stitches * 0.95, rows * 0.9) if pick.random() < 0.5 else None,
-                    base=blocks[0].name,
-                )
-            )
+        blocks.append(Fabric("stockinette", tension(pick, stitches, rows / 1.45), before))
+    if pick.random() < 0.1:
+        gauge = tension(pick, stitches * 0.9, rows * 0.8)
+        blocks.append(
+            Fabric("drop", gauge, swatch=swatch(pick, gauge, metres_per_gram) if pick.random() < 0.5 else None)
+        )
+    for name in pick.sample(NAMES[1:], pick.randint(0, 2)):
+        blocks.append(other_fabric(pick, name, first, metres_per_gram, stitches))
     return tuple(blocks)
 
 

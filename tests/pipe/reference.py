@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from tests.pipe.spec import AnyBand, Band, Drop, Fabric, Line, Part, Spec, Tab
+from tests.pipe.spec import AnyBand, Band, Drop, Fabric, Line, Part, Pattern, Spec, Tab
 
 KW = 4.1  # Munden 1959, wet-relaxed plain knit (from memory)
 BIND_OFF_STITCH = 1.12
@@ -66,12 +66,29 @@ def stitch_size(spec: Spec, name: str) -> tuple[float, float]:
     return given.stitch_cm, given.row_cm
 
 
+def pattern_of(spec: Spec, name: str) -> Pattern | None:
+    """The working notation, own or taken by `as`."""
+    own = fabric(spec, name)
+    return own.pattern or (pattern_of(spec, own.base) if own.base else None)
+
+
+def pattern_owner(spec: Spec, name: str) -> str | None:
+    """The stitch in whose block the notation stands."""
+    return next((one for one in [name, *bases(spec, name)] if fabric(spec, one).pattern), None)
+
+
+def fill_of(spec: Spec, name: str) -> str:
+    own = fabric(spec, name)
+    return own.fill or (fill_of(spec, own.base) if own.base else "stockinette")
+
+
 def unblocked_width(spec: Spec, name: str) -> float:
     """Width of a stitch before blocking, in cm."""
     own = fabric(spec, name)
     if own.before:
         return own.before.stitch_cm
-    openwork = own.pattern is not None and any("yo" in row for row in own.pattern.rows)
+    pattern = pattern_of(spec, name)
+    openwork = pattern is not None and any("yo" in row for row in pattern.rows)
     return stitch_size(spec, name)[0] / (1.15 if openwork else 1.05)
 
 
@@ -96,15 +113,24 @@ def swatch_m(spec: Spec, own: Fabric) -> float | None:
     return metres / (own.swatch.stitches * (own.swatch.rows + 1.5 + 1.12))
 
 
-def measured(spec: Spec, own: Fabric) -> float | None:
-    """Yarn a stitch of the swatched stitch that this one is a ratio of: its base, else garter, stockinette, any."""
-    names = [own.base] if own.base else []
-    names += ["garter", "stockinette"] + [f.name for f in spec.fabrics]
-    for name in names:
-        metres = swatch_m(spec, fabric(spec, name))
-        if metres is not None:
-            return metres
-    return None
+def bases(spec: Spec, name: str) -> list[str]:
+    """The stitches that one is `as`, nearest first."""
+    base = fabric(spec, name).base
+    return [base, *bases(spec, base)] if base else []
+
+
+def measured(spec: Spec, name: str) -> str | None:
+    """The swatched stitch that this one is a ratio of: one that it is `as`, else garter, stockinette, any."""
+    names = [*bases(spec, name), "garter", "stockinette", *(f.name for f in spec.fabrics)]
+    return next((one for one in names if fabric(spec, one).swatch), None)
+
+
+def follows(spec: Spec, name: str) -> bool:
+    """Whether a stitch without notation takes the yarn of a swatched one as it is."""
+    chain = [name, *bases(spec, name)]
+    if chain[-1] in ("garter", "stockinette", "drop") or any(fabric(spec, one).swatch for one in chain):
+        return True
+    return name in {fill_of(spec, f.name) for f in spec.fabrics if f.pattern}
 
 
 def stitch_m(spec: Spec, name: str) -> float:
@@ -113,12 +139,15 @@ def stitch_m(spec: Spec, name: str) -> float:
     metres = swatch_m(spec, own)
     if metres is not None:
         return metres
-    parent = measured(spec, own)
-    fills = {f.fill for f in spec.fabrics}
-    if parent is not None and own.pattern:
-        return (own.pattern.loops * parent + own.pattern.extra_wraps * wrap_m(spec)) / own.pattern.made
-    if parent is not None and (name in ("garter", "stockinette", "drop") or name in fills or own.base):
-        return parent
+    parent = measured(spec, name)
+    metres = swatch_m(spec, fabric(spec, parent)) if parent else None
+    if parent is None or metres is None:
+        return KW * unblocked_width(spec, name) / 100
+    pattern = pattern_of(spec, name)
+    if pattern and pattern_owner(spec, name) != pattern_owner(spec, parent):
+        return (pattern.loops * metres + pattern.extra_wraps * wrap_m(spec)) / pattern.made
+    if pattern or follows(spec, name):
+        return metres
     return KW * unblocked_width(spec, name) / 100
 
 
@@ -126,7 +155,7 @@ def stitch_m(spec: Spec, name: str) -> float:
 
 
 def band_rows(spec: Spec, band: Band, count: int) -> int:
-    pattern = fabric(spec, band.stitch).pattern
+    pattern = pattern_of(spec, band.stitch)
     if band.unit == "allowed":
         return count * (len(pattern.rows) if pattern else 2)
     return count * {"rows": 1, "ridges": 2, "repeats": len(pattern.rows) if pattern else 0}[band.unit]
@@ -224,11 +253,17 @@ class Shaper:
                 continue
             every = lines[number].every or 1
             first = 1 + max(0, rows - acts[-1][0] - every + 1)
-            if (first_row + first - 1) % 2 == 0:
-                first += 1
+            first = on_right_side(first, (len(acts) - 1) * every, rows, first_row)
             for k, (_, change) in enumerate(acts):
                 gains[first + k * every] = gains.get(first + k * every, 0) - change
         return gains
+
+
+def on_right_side(first: int, run: int, rows: int, first_row: int) -> int:
+    """The first decrease of a way back, moved on to a right-side row where all of them still fit, else back to one."""
+    if (first_row + first - 1) % 2:
+        return first
+    return first + 1 if first + 1 + run <= rows else max(1, first - 1)
 
 
 # Yarn.
@@ -267,13 +302,9 @@ def row_m(spec: Spec, yarns: Yarns, step: Step, live: int) -> float:
     return total + filled(spec, step.stitch, live) * (yarns[fill_of(spec, step.stitch)] - each)
 
 
-def fill_of(spec: Spec, name: str) -> str:
-    return fabric(spec, name).fill or "stockinette"
-
-
 def filled(spec: Spec, name: str, live: int) -> int:
     """How many stitches of a row are fill: what is short of the stitch multiple in each run."""
-    pattern = fabric(spec, name).pattern
+    pattern = pattern_of(spec, name)
     if pattern is None:
         return 0
     short = 0

@@ -1,0 +1,110 @@
+"""`halfhank plan`: the numbers of the shawl, as text and as JSON."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+from halfhank.cli.plan_text import plan_text
+from halfhank.cli.reading import describe
+from halfhank.model.plan_json import plan_json
+from halfhank.model.shawl import Shawl
+
+from tests.cli.running import GOOD, halfhank
+
+
+@pytest.fixture
+def shawl(good: Path) -> Shawl:
+    found = describe(str(good)).shawl
+    assert found is not None
+    return found
+
+
+def test_the_text_has_the_numbers_of_the_shawl(good: Path, shawl: Shawl) -> None:
+    text = halfhank("plan", good).out.decode()
+    yarn, size = shawl.yarn, shawl.outline.size
+    assert text.startswith(f"{shawl.title}\n{shawl.summary}\n")
+    for fact in (
+        f"takes     {yarn.total_g:.1f} g, {yarn.total_m:.0f} m",
+        f"leaves    {yarn.left_g:.1f} g; the last ridge takes {yarn.last_ridge_g:.1f} g",
+        f"size      {size.wingspan_cm:.1f} x {size.depth_cm:.1f} cm",
+        f"rows      {shawl.rows.count}; {shawl.rows.stitches[-1]} sts at the end, {sum(shawl.rows.stitches[1:]):,} in",
+        f"start     garter tab of 3 sts and 6 rows: {shawl.start.stitches} sts",
+        f"lasts     {100 * yarn.chance_enough:.1f} % likely",
+    ):
+        assert fact in text
+
+
+def test_every_part_and_band_has_its_line(good: Path, shawl: Shawl) -> None:
+    text = halfhank("plan", good).out.decode()
+    parts, bands = (_lines(text, title) for title in ("Parts", "Bands"))
+    assert len(parts) == len(shawl.parts) and len(bands) == len(shawl.bands)
+    for line, part in zip(parts, shawl.parts, strict=True):
+        wanted = [part.name, f"{part.first_row}-{part.last_row}", f"{part.stitches_at_end}", f"{part.used_g:.1f} g"]
+        assert re.split(" {2,}", line)[:4] == wanted
+    for line, band in zip(bands, shawl.bands, strict=True):
+        assert f"{band.stitch} " in line and f" {band.first_row}-{band.last_row} " in line
+        assert line.endswith(f"{band.left_g:.1f} g")
+
+
+def test_the_marks_have_their_rows(good: Path, shawl: Shawl) -> None:
+    half, by = shawl.marks.halfway, shawl.marks.bind_off_by
+    assert half is not None and by is not None
+    found = {line.split("  ")[0]: line.split() for line in _lines(halfhank("plan", good).out.decode(), "Marks")}
+    assert str(half.row) in found["half the yarn"] and f"{half.used_g:.1f}" in found["half the yarn"]
+    assert str(by.row) in found["bind off by"] and f"{by.left_g:.1f}" in found["bind off by"]
+
+
+def test_every_row_comes_when_asked(good: Path, shawl: Shawl) -> None:
+    assert "\nRows\n" not in halfhank("plan", good).out.decode()
+    rows = _lines(halfhank("plan", good, "--rows").out.decode(), "Rows")
+    assert len(rows) == shawl.rows.count
+    row = shawl.rows.count // 2
+    left = shawl.yarn.skein_g - shawl.used_g[row]
+    wanted = [str(row), str(shawl.rows.stitches[row]), f"{shawl.used_g[row]:.1f}", "g", f"{left:.1f}", "g"]
+    assert rows[row - 1].split() == wanted
+
+
+def test_inches_lead_where_the_description_wants_them(good: Path) -> None:
+    good.write_text(GOOD.replace('  by "your name"\n', '  by "your name"\n  units in\n'))
+    text = halfhank("plan", good).out.decode()
+    assert re.search(r"size +[\d.]+ x [\d.]+ in \([\d.]+ x [\d.]+ cm\)", text)
+    assert " cm  " not in text.partition("Bands")[2]
+
+
+@pytest.mark.parametrize("room", [24, 33, 47, 80])
+def test_the_text_keeps_to_its_room(shawl: Shawl, room: int) -> None:
+    lines = plan_text(shawl, True, room, False).splitlines()
+    assert max(map(len, lines)) <= room
+    assert "Bands" in lines and any(line.startswith("body") for line in lines)
+
+
+def test_json_is_the_plan(good: Path, shawl: Shawl) -> None:
+    for options, with_rows in (([], False), (["--rows"], True)):
+        result = halfhank("plan", good, "--json", *options)
+        assert (result.status, result.err) == (0, "")
+        assert json.loads(result.out) == json.loads(json.dumps(plan_json(shawl, (), with_rows)))
+        assert result.out.isascii()
+
+
+def test_json_has_the_advice(good: Path) -> None:
+    good.write_text(GOOD.replace("gauge 20 sts 40 rows", "gauge 20 sts 60 rows"))
+    result = halfhank("plan", good, "--json")
+    assert (result.status, result.err) == (0, "")
+    (problem,) = json.loads(result.out)["problems"]
+    assert (problem["code"], problem["severity"]) == ("odd-gauge", "advice")
+    assert "advice [odd-gauge]" in halfhank("plan", good).err
+
+
+def test_json_of_a_description_with_mistakes_has_them_alone(good: Path) -> None:
+    good.write_text(GOOD.replace("garter 4 ridges", "gatrer 4 ridges"))
+    result = halfhank("plan", good, "--json")
+    assert (result.status, result.err) == (1, "")
+    plan = json.loads(result.out)
+    assert set(plan) == {"format", "problems"}
+    assert [problem["code"] for problem in plan["problems"]] == ["unknown-stitch"]
+
+
+def _lines(text: str, title: str) -> list[str]:
+    """The lines of one table, its heading left out."""
+    return text.partition(f"\n{title}\n")[2].partition("\n\n")[0].strip("\n").split("\n")[1:]

@@ -1,0 +1,64 @@
+"""The machine-readable plan of random shawls: valid by its schema, finite, and telling what the shawl holds."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from halfhank.model import plan_json as module
+from halfhank.model.plan_json import plan_json
+from halfhank.model.shawl import Plan
+from jsonschema import Draft202012Validator
+
+from tests.pipe.making import seeded
+from tests.pipe.writing import write
+from tests.whole import planned
+
+STEP = 25
+SCHEMA = json.loads(Path(str(module.__file__)).with_name("plan.schema.json").read_text(encoding="utf-8"))
+
+
+def refused(constant: str) -> None:
+    raise AssertionError(f"{constant} is no JSON number")
+
+
+def read_back(plan: Plan) -> Any:
+    """The plan through its text and back, where only finite numbers may pass."""
+    return json.loads(json.dumps(plan_json(*plan, with_rows=True), allow_nan=True), parse_constant=refused)
+
+
+@pytest.mark.parametrize("first", range(0, 200, STEP))
+def test_plan_keeps_to_its_schema(first: int) -> None:
+    Draft202012Validator.check_schema(SCHEMA)
+    validator = Draft202012Validator(SCHEMA)
+    for number in range(first, first + STEP):
+        errors = list(validator.iter_errors(read_back(planned(write(seeded(number))))))
+        assert not errors, (number, errors[0])
+
+
+def test_schema_refuses_what_no_plan_says() -> None:
+    validator = Draft202012Validator(SCHEMA)
+    good = read_back(planned(write(seeded(1))))
+    assert validator.is_valid(good)
+    for key in good:
+        assert not validator.is_valid({**good, key: "nonsense"}) or key in ("title", "shape"), key
+    assert not validator.is_valid({name: value for name, value in good.items() if name != "yarn"})
+
+
+def test_plan_tells_the_shawl() -> None:
+    for number in range(50):
+        plan = planned(write(seeded(number)))
+        told = read_back(plan)
+        if plan.shawl is None:
+            assert set(told) == {"format", "problems"}
+            continue
+        rows = plan.shawl.rows
+        assert told["counts"] == {
+            "cast_on": rows.stitches[0],
+            "rows": rows.count,
+            "final": rows.stitches[-1],
+            "stitches": sum(rows.stitches[1:]),
+        }
+        assert [row[1] for row in told["rows"]] == list(rows.stitches[1:])
+        assert [row[2] for row in told["rows"]] == pytest.approx(plan.shawl.used_g[1:], abs=1e-4)
+        assert told["yarn"]["total_g"] == pytest.approx(plan.shawl.yarn.total_g, abs=1e-4)
