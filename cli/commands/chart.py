@@ -25,4 +25,4 @@ class Charts(click.Group):
 @click.group("chart", cls=Charts, no_args_is_help=False)
 @helped
 def command() -> None:
-    """Draw a chart."""
+    """Draw a chart: `stitch`, from written rows."""

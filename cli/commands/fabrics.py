@@ -10,9 +10,9 @@ from halfhank.cli.trouble import ALL_WELL, CommandError
 @click.argument("name", required=False)
 @helped
 def command(name: str | None) -> int:
-    """List the built-in fabrics, or show the rows of the one called NAME.
+    """List the built-in fabrics.
 
-    The measures are those of a stitch and a row against garter in the same yarn, where no gauge is given.
+    With NAME the rows of that one are shown. The measures are those of a stitch and a row against garter in the same yarn, where no gauge is given.
     """
     terminal.out(_listed() if name is None else _shown(name))
     return ALL_WELL
