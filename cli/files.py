@@ -106,7 +106,7 @@ def _place(path: str, data: bytes) -> None:
     if old is not None and stat.S_ISDIR(old.st_mode):
         raise IsADirectoryError(21, "it is a folder")
     if old is not None and not stat.S_ISREG(old.st_mode):
-        with open(path, "wb", buffering=0) as device:
+        with open(path, "wb") as device:
             device.write(data)
         return
     _replace(path, data, old)

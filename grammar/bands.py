@@ -24,11 +24,14 @@ class PartReader:
         self._allows: Span | None = None
 
     def part(self, block: Block) -> Part | None:
-        """One part; None where its name was not understood."""
+        """One part; None where its name was not understood or it has no rows."""
         self._teller.line = block.source.number
         title = None if block.tree is None else text(self._teller, branch(block.tree, 0))
         lines = _PartLines()
         bands = self._pieces(block.lines, lines, 0)
+        if block.lines and len(lines.shaping) + (lines.even is not None) == len(block.lines):
+            self._teller.tell("no-bands", block.span, "This part is shaped but has no rows.", "add bands to it")
+            return None
         if title is None:
             return None
         return Part(title, lines.even, tuple(lines.shaping), bands, block.span)

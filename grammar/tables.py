@@ -24,6 +24,8 @@ from lark.parsers.lalr_parser import LALR_Parser, _Parser
 GRAMMAR = os.path.join(os.path.dirname(__file__), "shawl.lark")
 TABLES = os.path.join(os.path.dirname(__file__), "tables.json")
 
+ENDLESS = 2**32 - 1
+
 STARTS = ("header", "in_shawl", "in_yarn", "in_stitch", "in_shape", "in_part", "in_weighed")
 
 
@@ -135,7 +137,11 @@ def _short_table(table: Mapping[str, Any], rules: Mapping[int, int]) -> dict[str
 
 def _short_terminal(one: Mapping[str, Any]) -> list[Any]:
     pattern = one["pattern"]
-    return [one["name"], pattern["value"], one["priority"], pattern.get("_width"), pattern.get("raw")]
+    width = pattern.get("_width")
+    if width is not None:
+        # What stands for a width without end differs from one Python to the next.
+        width = [min(columns, ENDLESS) for columns in width]
+    return [one["name"], pattern["value"], one["priority"], width, pattern.get("raw")]
 
 
 def _short_rule(one: Mapping[str, Any]) -> list[Any]:

@@ -1,9 +1,9 @@
 """`as yarn allows`: the largest count that the skein pays for, every smaller one workable and paid for too.
 
-Each count looked at is reckoned exactly, but most are passed over. From one count to the next the live stitches of a row, seen
-from the same place of the work, change by no more than the lines can give in the rows added. While what that can add
-stays within what is left of the skein, the counts between need not be looked at. Where the lines give no such
-bound, every count is.
+Each count looked at is reckoned exactly, but most are passed over. From one count to the next the live stitches of a
+row, seen from the same place of the work, change by no more than the lines can give in the rows added. While what
+that can add stays within what is left of the skein, the counts between need not be looked at. Where the lines give no
+such bound, every count is.
 """
 
 from typing import NamedTuple
@@ -31,9 +31,9 @@ BACK_ACTS = 3
 class Step(NamedTuple):
     """What one more count can change at most.
 
-    `rows`: rows added. `up`, `down`: live stitches of any row (`down` 0 where no line takes any away). `jitter_up`, `jitter_down`: those of rows after the growing
-    part besides, however many counts. `off`: stitches bound off on the way. `swing`: stitches that all lines on one row
-    move. `sure`: whether all this holds.
+    `rows`: rows added. `up`, `down`: live stitches of any row (`down` 0 where no line takes any away). `jitter_up`,
+    `jitter_down`: those of rows after the growing part besides, however many counts. `off`: stitches bound off on the
+    way. `swing_up`, `swing_down`: stitches that all lines on one row add, or take away. `sure`: whether all this holds.
     """
 
     rows: int
@@ -42,7 +42,8 @@ class Step(NamedTuple):
     jitter_up: int
     jitter_down: int
     off: int
-    swing: int
+    swing_up: int
+    swing_down: int
     sure: bool
 
 
@@ -56,7 +57,7 @@ def allowance(room: Workroom, yarn: RowYarn, skein: Skein) -> tuple[int, list[Pr
     if cap == 0:
         return 0, [over]
     trials = Trials(room, yarn)
-    step, count = step_of(trials), 0
+    count = 0
     while count < cap:
         reckoned = trials.reckon(count + 1)
         if isinstance(reckoned, Problem):
@@ -64,7 +65,7 @@ def allowance(room: Workroom, yarn: RowYarn, skein: Skein) -> tuple[int, list[Pr
         if not skein.pays(reckoned.total_m):
             return count, [] if count else [_too_dear(reckoned, skein, span)]
         count += 1
-        count += _stride(trials, step, reckoned, skein, count, cap)
+        count += _stride(trials, reckoned, skein, count, cap)
     return count, [_not_by_yarn(over, count, span)]
 
 
@@ -104,8 +105,9 @@ def allowance_span(room: Workroom) -> Span:
 # Passing counts over.
 
 
-def _stride(trials: Trials, step: Step, at: Reckoned, skein: Skein, count: int, cap: int) -> int:
+def _stride(trials: Trials, at: Reckoned, skein: Skein, count: int, cap: int) -> int:
     """How many counts after this one are certainly workable and paid for."""
+    step = step_of(trials, count)
     if not step.sure:
         return 0
     left_m = skein.budget_m - at.total_m
@@ -123,8 +125,9 @@ def _most_added_m(trials: Trials, step: Step, at: Reckoned, more: int) -> float:
     """The most yarn that so many more counts can add."""
     dearest_m, filled_m, last_m = trials.dearest()
     rise = step.up * more
-    shifted_m = (at.rows * rise + at.rows_after * step.jitter_up) * dearest_m + at.rows * filled_m
-    added_m = more * step.rows * (at.most + rise + step.jitter_up) * dearest_m
+    refilled = at.rows if step.up or step.down else at.rows_after if step.jitter_up else 0
+    shifted_m = (at.rows * rise + at.rows_after * step.jitter_up) * dearest_m + refilled * filled_m
+    added_m = more * step.rows * (at.most_grown + rise + step.jitter_up) * dearest_m
     off_m = more * step.off * BIND_OFF_STITCH * trials.room[PLAIN].fabric.yarn_m
     return shifted_m + added_m + off_m + (rise + step.jitter_up) * last_m
 
@@ -134,12 +137,12 @@ def _stays_workable(step: Step, at: Reckoned, more: int) -> bool:
     rise, fall = step.up * more + step.jitter_up, step.down * more + step.jitter_down
     if rise > at.above or fall > at.below:
         return False
-    fits = at.most + rise + step.swing <= MAX_STITCHES
-    return fits and (fall == 0 or at.least - fall - step.swing >= 1)
+    fits = at.most + rise + step.swing_up <= MAX_STITCHES
+    return fits and (fall == 0 or at.least - fall - step.swing_down >= 1)
 
 
-def step_of(trials: Trials) -> Step:
-    """What one more count can change at most.
+def step_of(trials: Trials, count: int) -> Step:
+    """What one more can change at most, now and for every count after this one.
 
     Rows are compared at the same place of the work, on the way back counted from the end of the part. Lines that run
     on act at most once more for every K rows added. Where the shape's take up again after a part with its own, such a
@@ -150,20 +153,24 @@ def step_of(trials: Trials) -> Step:
     rows = _rows_added(trials.room, trials.part.bands)
     again = sum(not later.own and any(one.own for one in forces[:k]) for k, later in enumerate(forces))
     up = down = off = 0
+    growing = set(forces[0].lines) - trials.stopped_lines(count)
     for line in {line: None for force in forces for line in force.lines}:
         acts = -(-rows // line.every) if line.every else 1
-        gain = _size(line) * acts if line in forces[0].lines else 0
+        gain = _size(line) * acts if line in growing else 0
         loose = _size(line) * (acts + 1) * again if line in description.shape.shaping else 0
         up += loose + (gain if line.action == INCREASE else 0)
         down += loose + (gain if line.action != INCREASE else 0)
         off += loose + gain if line.action == BIND_OFF else 0
-    swing = sum(_size(line) for force in forces for line in force.lines)
+    lines = [line for force in forces for line in force.lines]
+    swing_up = sum(_size(line) for line in lines if line.action == INCREASE)
+    swing_down = sum(_size(line) for line in lines if line.action != INCREASE)
     stopping = _stopping(trials, forces, again > 0)
     jitter = stopping + _turning(trials)
     times = 2 if trials.index < turned_parts(description) else 1
     falls = any(line.action != INCREASE for part in description.parts for line in force_of(description, part).lines)
     down, jitter_down = (down, jitter) if falls else (0, 0)
-    return Step(rows * times, up, down, jitter, jitter_down, off, swing, _is_sure(trials, forces, again > 0))
+    sure = _is_sure(trials, forces, again > 0, trials.still_rows(count))
+    return Step(rows * times, up, down, jitter, jitter_down, off, swing_up, swing_down, sure)
 
 
 def _size(line: ShapingLine) -> int:
@@ -179,8 +186,8 @@ def _stopping(trials: Trials, forces: list[Force], again: bool) -> int:
     for section, force in zip(trials.after, forces[1:], strict=True):
         for line in force.lines:
             if line.until is not None and (force.own or again):
-                acts = len(due(line, 0, section.rows)) if force.own else section.rows // (line.every or section.rows) + 1
-                total += _size(line) * acts
+                most = section.rows // (line.every or section.rows) + 1
+                total += _size(line) * (len(due(line, 0, section.rows)) if force.own else most)
     return total
 
 
@@ -193,26 +200,16 @@ def _turning(trials: Trials) -> int:
     return BACK_ACTS * sum(_size(line) for line in lines)
 
 
-def _is_sure(trials: Trials, forces: list[Force], again: bool) -> bool:
-    """Whether every `evenly to` is done before rows are added, or stands in a later part's own lines.
-
-    """
-    fixed = _fixed_rows(trials) + 1
+def _is_sure(trials: Trials, forces: list[Force], again: bool, still: int) -> bool:
+    """Whether every `evenly to` is done before rows are added, or stands in a later part's own lines."""
     for later, force in enumerate(forces):
         before = 0 if force.own else trials.state.rows
         for line in force.lines:
-            if line.evenly_to is not None and not (force.own and later) and line.from_row > before + fixed:
+            if line.evenly_to is not None and not (force.own and later) and line.from_row > before + still:
                 return False
             if line.evenly_to is not None and not force.own and again:
                 return False
     return True
-
-
-def _fixed_rows(trials: Trials) -> int:
-    """Rows of the growing part that no count moves."""
-    bands = trials.part.bands
-    first = next(k for k, band in enumerate(bands) if has_allowance((band,)))
-    return count_rows(trials.room, bands[:first], 0)
 
 
 def _rows_added(room: Workroom, bands: tuple[AnyBand, ...]) -> int:

@@ -11,7 +11,10 @@ MAX_ROWS = 20_000
 
 
 class Run(NamedTuple):
-    """One expanded band: `rows` of a stitch. `wraps` above 1: an elongated row and its release. `source`: as written."""
+    """One expanded band: `rows` of a stitch, of drop stitch an elongated row of so many `wraps` and its release.
+
+    `source`: as written.
+    """
 
     source: Band | Drop
     stitch: str
@@ -78,8 +81,7 @@ def _listed(values: tuple[int, ...], times: int) -> int:
 def has_allowance(bands: tuple[AnyBand, ...]) -> bool:
     """Whether `as yarn allows` stands anywhere in the bands."""
     return any(
-        not isinstance(band, Drop)
-        and (band.as_yarn_allows or (isinstance(band, Repeat) and has_allowance(band.bands)))
+        not isinstance(band, Drop) and (band.as_yarn_allows or (isinstance(band, Repeat) and has_allowance(band.bands)))
         for band in bands
     )
 
@@ -119,16 +121,3 @@ def total_rows(room: Workroom, allowed: int) -> int:
     """Rows of the whole shawl, counted without putting the bands out."""
     counts = [count_rows(room, part.bands, allowed) for part in room.description.parts]
     return sum(counts) + sum(counts[: turned_parts(room.description)])
-
-
-def max_wraps(parts: tuple[Part, ...]) -> int:
-    """The most wraps of any elongated row."""
-    waiting = [band for part in parts for band in part.bands]
-    most = 1
-    while waiting:
-        band = waiting.pop()
-        if isinstance(band, Repeat):
-            waiting.extend(band.bands)
-        elif isinstance(band, Drop):
-            most = max(most, band.wraps)
-    return most

@@ -1,21 +1,29 @@
-"""What can be said of a description besides its plan: small checks, each from the description or the work to problems."""
+"""What can be said of a description besides its plan: small checks, each from the description or the work to
+problems."""
 
 from collections.abc import Callable, Iterator
 
 from halfhank.grammar.fabrics import FABRICS
 from halfhank.grammar.problems import Problem, Span, advice, mistake
-from halfhank.grammar.syntax import EVENLY, Band, Description, Mass, ShapingLine
+from halfhank.grammar.syntax import EVENLY, Band, Description, Drop, Mass, ShapingLine
 from halfhank.model.bands import MAX_ROWS, total_rows, turned_parts
 from halfhank.model.fabrics import BUILT_IN, Workroom, bands_of, swatch_m
 from halfhank.model.marks import Progress
+<<<<<<< HEAD
 from halfhank.model.rows import Rows
 from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, Worked, force_of
+=======
+from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, force_of
+from halfhank.model.words import counted
+>>>>>>> main
 
 Check = Callable[[Workroom], Iterator[Problem]]
 WorkCheck = Callable[[Progress], Iterator[Problem]]
 
 ROWS_TO_STITCHES = {"garter": (1.7, 2.2), "stockinette": (1.25, 1.55)}
 """Where gauges of these fabrics lie, rows over stitches (common practice)."""
+
+MAX_WRAPS = 100
 
 YARN_TO_WIDTH = (3.2, 5.0)
 """Where yarn of a stitch over its width before blocking lies: Munden's constant, with room on both sides."""
@@ -53,11 +61,6 @@ def check_rows(room: Workroom, allowed: int) -> list[Problem]:
 # From the description alone.
 
 
-def _gauge_given(room: Workroom) -> Iterator[Problem]:
-    if not any(block.gauge for block in room.blocks.values()):
-        yield mistake("no-gauge", None, "No stitch has a gauge.", "add `gauge … sts … rows over 10 cm` to a stitch")
-
-
 def _odd_gauge(room: Workroom) -> Iterator[Problem]:
     for name, (least, most) in ROWS_TO_STITCHES.items():
         gauge = room.blocks[name].gauge if name in room.blocks else None
@@ -78,14 +81,14 @@ def _odd_swatch(room: Workroom) -> Iterator[Problem]:
             continue
         times = swatch_m(room.description, block.swatch) * 100 / room.unblocked_cm(name)
         if not least <= times <= most:
-            message = f"A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} times is usual."
+            message = f"A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual."
             yield advice("odd-swatch", block.swatch.span, message)
 
 
 def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
     given = next((name for name, block in room.blocks.items() if block.gauge), None)
-    for band in {band.stitch.value: band for band in reversed(list(bands_of(room.description.parts)))}.values():
-        name = band.stitch.value
+    firsts = {band.stitch.value: band.stitch.span for band in reversed(list(bands_of(room.description.parts, Band)))}
+    for name, span in firsts.items():
         if given is None or (name in BUILT_IN and not (name == "garter" and given != "stockinette")):
             continue
         if room.measure(name).assumed:
@@ -94,22 +97,15 @@ def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
                 yield advice("assumed-gauge", band.stitch.span, message, "knit a swatch of it")
                 continue
             source = "garter" if name != "garter" else room.measure(name).source.name.value
-            yield advice("assumed-gauge", band.stitch.span, f"`{name}` has no gauge; that of {source} stands in for it.")
-
-
-def _picot(room: Workroom) -> Iterator[Problem]:
-    off = room.description.bind_off
-    if off and off.method == "picot" and off.bind_off <= off.cast_on:
-        message = f"Each picot casts on {off.cast_on:,} and binds off {off.bind_off:,}; it has to bind off more than that."
-        yield mistake("picot-numbers", off.span, message)
+            message = f"`{name[:40]}` has no gauge; that of {source[:40]} stands in for it."
+            yield advice("assumed-gauge", span, message)
 
 
 def _keep(room: Workroom) -> Iterator[Problem]:
-    yarn = room.description.yarn
+    keep = room.description.yarn.keep
     weighed = next((one for one in room.description.log if one.row == 0), None)
-    there_g = weighed.mass.g if weighed else yarn.skein.mass.g
-    if isinstance(yarn.keep, Mass) and yarn.keep.g >= there_g:
-        yield mistake("keep-too-large", yarn.keep.span, "A margin of the whole skein leaves nothing to knit with.")
+    if weighed and isinstance(keep, Mass) and keep.g >= weighed.mass.g:
+        yield mistake("keep-too-large", keep.span, "A margin of the whole skein leaves nothing to knit with.")
 
 
 def _places(room: Workroom) -> Iterator[Problem]:
@@ -136,7 +132,8 @@ def _placed(line: ShapingLine) -> list[tuple[str, Span]]:
 
 def _not_allowed(shape: str, place: str, allowed: tuple[str, ...], span: Span) -> Problem:
     if not allowed:
-        return mistake("shaping-not-allowed", span, f"A {shape} is not shaped: every row has the stitches of the cast-on.")
+        message = f"A {shape} is not shaped: every row has the stitches of the cast-on."
+        return mistake("shaping-not-allowed", span, message)
     where = place if place == EVENLY else f"at {place}"
     hint = "shape it " + ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
     return mistake("place-not-allowed", span, f"`{shape}` is not shaped {where}.", hint)
@@ -163,21 +160,15 @@ def _saw_teeth(room: Workroom) -> Iterator[Problem]:
     for line in lines:
         if line.action == BIND_OFF:
             message = "Saw teeth do not turn back: what is bound off cannot be worked back."
-            yield mistake("teeth-turn-back", line.span, message, "turn back around the part with the teeth, or leave it out")
+            hint = "turn back around the part with the teeth, or leave it out"
+            yield mistake("teeth-turn-back", line.span, message, hint)
 
 
-def _around(room: Workroom) -> Iterator[Problem]:
-    turn, parts = room.description.turn_back, room.description.parts
-    if turn and turn.around and turn.around.value != parts[-1].name.value:
-        message = "The shawl turns back around its last part."
-        yield mistake("not-last-part", turn.around.span, message, f'write "{parts[-1].name.value}"')
-
-
-def _repeats_without_rows(room: Workroom) -> Iterator[Problem]:
-    for band in bands_of(room.description.parts):
-        if band.unit == "repeats" and not room.repeat_rows(band.stitch.value):
-            message = f"`{band.stitch.value[:40]}` has no rows of its own to repeat."
-            yield mistake("no-rows-to-repeat", band.span, message, "count it in `rows` or `ridges`")
+def _too_many_wraps(room: Workroom) -> Iterator[Problem]:
+    for band in bands_of(room.description.parts, Drop):
+        if band.wraps > MAX_WRAPS:
+            message = f"A needle is wrapped at most {MAX_WRAPS} times for a stitch."
+            yield mistake("too-many-wraps", band.span, message)
 
 
 def _not_yet(room: Workroom) -> Iterator[Problem]:
@@ -185,6 +176,7 @@ def _not_yet(room: Workroom) -> Iterator[Problem]:
     if any(weighing.row for weighing in description.log):
         message = "The weighings after the cast-on are read, but do not change the plan yet."
         yield advice("not-yet", description.log_span, message)
+<<<<<<< HEAD
 
 
 def _patterns(room: Workroom) -> Iterator[Problem]:
@@ -200,21 +192,29 @@ def has_patterns(room: Workroom) -> bool:
     names |= {block.base.value for block in room.blocks.values() if block.base}
     library = any(name in FABRICS and name not in BUILT_IN for name in names)
     return library or any(block.rows for block in room.blocks.values())
+=======
+    for block in description.stitches:
+        if block.rows:
+            message = "The written rows give yarn and the length of a repeat; their stitches are not counted yet."
+            yield advice("not-yet", block.rows[0].span, message)
+>>>>>>> main
 
 
 DESCRIPTION_CHECKS: tuple[Check, ...] = (
-    _gauge_given,
     _odd_gauge,
     _odd_swatch,
     _assumed_gauge,
-    _picot,
     _keep,
     _places,
     _too_many_at_once,
     _saw_teeth,
+<<<<<<< HEAD
     _around,
     _repeats_without_rows,
     _patterns,
+=======
+    _too_many_wraps,
+>>>>>>> main
     _not_yet,
 )
 
@@ -230,7 +230,7 @@ def _wrong_side_start(at: Progress) -> Iterator[Problem]:
             if line.every == 1 or line.from_row % 2 == 0 or (part.first_row + line.from_row) % 2 == 0:
                 continue
             row = part.first_row + line.from_row - 1
-            message = f"This line first acts on row {row:,}, a wrong-side row: an odd number of rows lies before the part."
+            message = f"This line first acts on row {row:,}, a wrong-side row: odd rows lie before the part."
             yield advice("wrong-side-start", line.span, message, "make the part before it a row longer or shorter")
 
 
@@ -253,7 +253,8 @@ def _lines_without_effect(at: Progress) -> Iterator[Problem]:
     for line in all_lines(at.room.description):
         if line in acting:
             continue
-        own = next((part for part in at.parts if part.force.own and part.first_row <= line.from_row <= part.last_row), None)
+        owners = (part for part in at.parts if part.force.own and part.first_row <= line.from_row <= part.last_row)
+        own = next(owners, None)
         if line in at.room.description.shape.shaping and line.every is None and own:
             name = own.section.name
             message = f"Row {line.from_row:,} lies in “{name}”, which has shaping lines of its own: this one is lost."
@@ -276,7 +277,7 @@ def _picot_multiple(at: Progress) -> Iterator[Problem]:
         return
     every = off.bind_off - off.cast_on
     if (live - 1) % every:
-        message = f"Each picot uses up {every} stitches, and one more ends the row; {live:,} is not a multiple of {every} plus 1."
+        message = f"Each picot uses up {counted(every, 'st')}; {live:,} are not a multiple of that, plus 1."
         yield advice("picot-multiple", off.span, message)
 
 

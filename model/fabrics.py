@@ -2,16 +2,17 @@
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS, built_in_stitch
-from halfhank.grammar.syntax import Band, Description, Gauge, Multiple, Part, Repeat, Stitch, Swatch, WrittenRow
+from halfhank.grammar.syntax import Band, Description, Drop, Gauge, Multiple, Part, Repeat, Stitch, Swatch, WrittenRow
 from halfhank.model.notation import draw, has_long_stitches, has_yarn_overs
 from halfhank.model.shawl import Fabric
 
 BUILT_IN = ("garter", "stockinette", "drop")
 STOCKINETTE_ROW = 1.5
-"""Height of a stockinette row over a garter row of the same yarn and needles: 17 x 22 and 17 x 33 in 10 cm (DROPS 253-28)."""
+"""Height of a stockinette row over a garter row of the same yarn and needles: 17 x 22 and 17 x 33 in 10 cm (DROPS
+253-28)."""
 
 KW = 4.1
 """Loop length over stitch width, wet-relaxed plain wool (Munden, J. Textile Inst. 50, 1959; from memory)."""
@@ -26,6 +27,7 @@ SWATCH_CAST_ON, SWATCH_BIND_OFF = 1.5, 1.12
 """Cast-on and bind-off of a swatch weighed whole, in rows of it."""
 
 PLAIN, OPENWORK, DROP = "plain", "openwork", "drop"
+B = TypeVar("B", Band, Drop)
 SWATCH, RATIO, GAUGE = "swatch", "ratio", "gauge"
 
 
@@ -33,8 +35,8 @@ class Material(NamedTuple):
     """A fabric with what only the arithmetic needs.
 
     `unblocked_cm`: width of a stitch before blocking. `errors`: the errors that its yarn hangs on (`swatch garter`,
-    `ratio mesh`, `gauge`; see `uncertainty`). `repeat_rows`: rows of one repeat as written, 0 without. `fill`: the stitch
-    of what is short of the `multiple`. `has_yarn_overs`: blocks wider, and bears more stretch.
+    `ratio mesh`, `gauge`; see `uncertainty`). `repeat_rows`: rows of one repeat as written, 0 without. `fill`: the
+    stitch of what is short of the `multiple`. `has_yarn_overs`: blocks wider, and bears more stretch.
     """
 
     fabric: Fabric
@@ -47,7 +49,8 @@ class Material(NamedTuple):
 
 
 class Measure(NamedTuple):
-    """Blocked width and height of a stitch, the gauge they come from, and whether it was assumed from another stitch's."""
+    """Blocked width and height of a stitch, the gauge they come from, and whether it was assumed from another
+    stitch's."""
 
     stitch_cm: float
     row_cm: float
@@ -201,26 +204,29 @@ class Workroom:
             return swatch_m(self.description, own.swatch), SWATCH, None, (f"{SWATCH} {name}",)
         parent = self._swatched(name)
         if parent and parent.swatch:
-            ratio = self._ratio(name, swatch_m(self.description, parent.swatch))
+            ratio = self._ratio(name, parent, swatch_m(self.description, parent.swatch))
             if ratio is not None:
                 origin = parent.name.value
                 return ratio, RATIO, origin, (f"{SWATCH} {origin}", f"{RATIO} {name}")
         return KW * self.unblocked_cm(name) / 100, GAUGE, None, (GAUGE,)
 
-    def _ratio(self, name: str, parent_m: float) -> float | None:
-        """Yarn of a stitch by the swatch of another, None where nothing tells their ratio."""
+    def _ratio(self, name: str, parent: Stitch, parent_m: float) -> float | None:
+        """Yarn of a stitch by the swatch of another, None where nothing tells their ratio.
+
+        A stitch that takes its rows from the swatched one is worked like it, so its loops are in the swatch already.
+        """
         rows = self.rows(name)
-        if rows:
+        if rows and rows != self.rows(parent.name.value):
             drawn = draw(rows, self._multiple(name))
             return drawn.loops * parent_m + drawn.wraps * self.wrap_m
-        based = any(block.swatch for block in self.chain(name))
+        based = bool(rows) or any(block.swatch for block in self.chain(name))
         return parent_m if based or name in self.fills or self.root(name) in BUILT_IN else None
 
     def _multiple(self, name: str) -> Multiple | None:
         return next((block.multiple for block in self.chain(name) if block.multiple), None)
 
     def _swatched(self, name: str) -> Stitch | None:
-        """The stitch with a swatch that another is a ratio to: one that it is `as`, else garter, stockinette, the first."""
+        """The stitch with a swatch that another is a ratio to: one that it is `as`, garter, stockinette, the first."""
         named = [self.blocks[plain] for plain in ("garter", "stockinette") if plain in self.blocks]
         candidates = [*self.chain(name), *named, *self.blocks.values()]
         return next((block for block in candidates if block.swatch), None)
@@ -234,12 +240,12 @@ def _measured(block: Stitch, gauge: Gauge) -> Measure:
     return Measure(gauge.stitch_cm, gauge.row_cm, (gauge.stitches, gauge.rows), gauge.over.cm, False, block)
 
 
-def bands_of(parts: tuple[Part, ...]) -> Iterator[Band]:
-    """Every band of a stitch as written, repeats opened, in the order of the file."""
+def bands_of(parts: tuple[Part, ...], kind: type[B]) -> Iterator[B]:
+    """Every band of one kind (`Band` or `Drop`) as written, repeats opened, in the order of the file."""
     waiting = [band for part in reversed(parts) for band in reversed(part.bands)]
     while waiting:
         band = waiting.pop()
         if isinstance(band, Repeat):
             waiting.extend(reversed(band.bands))
-        elif isinstance(band, Band):
+        elif isinstance(band, kind):
             yield band

@@ -46,7 +46,8 @@ def _halfway(at: Progress) -> Mark | None:
 def _turn_back(at: Progress) -> Mark | None:
     """The last wrong-side row of the growing half from which the way back, the centre and the bind-off can be paid.
 
-    Yarn grows with the row at which the work turns; the row is bracketed first and then moved on while the next is paid for.
+    Yarn grows with the row at which the work turns; the row is bracketed first and then moved on while the next is
+    paid for.
     """
     half = at.parts[: turned_parts(at.room.description)]
     rows = sum(len(part.counts) for part in half)
@@ -161,5 +162,3 @@ def _last_paid(at: Progress, longer: Worked, run: Run, found: Mark | None) -> tu
 def _clipped(part: Worked) -> Worked:
     """A part whose bands end where its rows do."""
     return part._replace(section=_shortened(part.section, len(part.counts)))
-
-

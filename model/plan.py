@@ -110,9 +110,7 @@ def _shawl(at: Progress, rows: Rows, outline: Outline, allowed: int | None, prob
         bands=tuple(band_plans(at)),
         parts=tuple(part_plans(at)),
         start=Start(description.shape.start.stitches, start_words(description.shape.start)),
-        bind_off=BindOffPlan(
-            off.method if off else "standard", bind_off_words(off), end, at.total_m - at.used_m[-1]
-        ),
+        bind_off=BindOffPlan(off.method if off else "standard", bind_off_words(off), end, at.total_m - at.used_m[-1]),
         yarn=yarn_plan(at),
         used_g=tuple(metres / gram for metres in at.used_m),
         marks=marks(at),

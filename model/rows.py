@@ -42,6 +42,6 @@ class Rows(NamedTuple):
     band: tuple[int, ...]
 
     @property
-    def count(self) -> int:
+    def count(self) -> int:  # type: ignore[override]
         """N, the number of rows."""
         return len(self.stitches) - 1

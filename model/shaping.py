@@ -1,7 +1,7 @@
 """Shaping in time: which line acts on which row, and the live stitches that leaves.
 
-Lines of the shape are counted from the shawl's row 1, a part's own from its first row. Several due on one row act in the
-order of the file, each whole or not at all.
+Lines of the shape are counted from the shawl's row 1, a part's own from its first row. Several due on one row act in
+the order of the file, each whole or not at all.
 """
 
 from itertools import accumulate
@@ -42,9 +42,9 @@ class Force(NamedTuple):
 class Worked(NamedTuple):
     """A part with its shaping worked out.
 
-    `first_row` is its first row in the shawl, `begin` the live stitches before it, `counts` those after each of its rows.
-    `stops`: for lines stopped by `until`, the row of the part on which they first did not act (0: before the part).
-    `starts`: on the way back, the first row on which each line acts.
+    `first_row` is its first row in the shawl, `begin` the live stitches before it, `counts` those after each of its
+    rows. `stops`: for lines stopped by `until`, the row of the part on which they first did not act (0: before the
+    part). `starts`: on the way back, the first row on which each line acts.
     """
 
     section: Section
@@ -113,7 +113,7 @@ def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None
             message = f"Row {row:,} is worked on {live:,} stitches only; to {after:,} is not a {line.action}."
         return mistake("wrong-way", line.span, message)
     if after < 1:
-        message = f"On row {row:,} this takes more stitches than there are: {live:,} on the needle, {live - after:,} to go."
+        message = f"On row {row:,} there are {live:,} stitches, too few to take {live - after:,} away."
         return mistake("too-few-stitches", line.span, message, "stop it with `until`, or make the part shorter")
     if after > MAX_STITCHES:
         message = f"Row {row:,} would have {after:,} stitches; a row has at most {MAX_STITCHES:,}."
@@ -127,7 +127,8 @@ def work_forth(force: Force, section: Section, state: State) -> tuple[Worked, Pr
     stopped = set() if force.own else set(state.stopped)
     stops = dict.fromkeys(stopped, 0)
     events = sorted((row, k) for k, line in enumerate(force.lines) for row in due(line, offset, section.rows))
-    live, acts = state.live, []
+    live = state.live
+    acts: list[Act] = []
     for row, k in events:
         if k in stopped:
             continue
@@ -178,11 +179,10 @@ def work_back(out: Worked, section: Section, state: State) -> tuple[Worked, Prob
         acts += [Act(first + m * every, k, -act.change) for m, act in enumerate(done)]
     acts.sort()
     worked = _worked(section, out.force, state, acts, {})._replace(starts=starts)
-    for act in acts:
-        live = worked.counts[act.row - 1]
-        if not 1 <= live <= MAX_STITCHES:
-            return worked, _back_fault(out, act, state.rows + act.row, live)
-    return worked, None
+    if min(worked.counts, default=1) >= 1 and max(worked.counts, default=1) <= MAX_STITCHES:
+        return worked, None
+    act = next(act for act in acts if not 1 <= worked.counts[act.row - 1] <= MAX_STITCHES)
+    return worked, _back_fault(out, act, state.rows + act.row, worked.counts[act.row - 1])
 
 
 def _first_back(done: list[Act], every: int, rows: int, before: int) -> int:

@@ -1,4 +1,5 @@
-"""The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by `halfhank.model.plan`."""
+"""The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
+`halfhank.model.plan`."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -26,7 +27,8 @@ class Size(NamedTuple):
 
 
 class Stretch(NamedTuple):
-    """How far pinning stretches the fabric, along its rows and across them: 0.1 is 10 % longer. Largest in the piece."""
+    """How far pinning stretches the fabric, along its rows and across them: 0.1 is 10 % longer. Largest in the piece.
+    """
 
     along: float
     across: float
@@ -35,11 +37,11 @@ class Stretch(NamedTuple):
 class Outline(Protocol):
     """Where each row lies in the plane, in cm, x to the right, y downwards, the piece's box from (0, 0).
 
-    Boundary 0 is the start, boundary i the end of row i. Where stitches are bound off or cast on at an edge, a boundary has
-    two curves: the row before ends at `boundary(i)`, the row after begins at `boundary(i, after=True)`. Elsewhere they are
-    the same. Curves run from the left end of a row to its right end; in a piece worked sideways (`sideways`) from
-    the upper edge to the lower. `words` names the construction ("triangle from the neck"); `fan_words` says what the fan
-    angle does to the top edge, None where there is no fan. `problems` are advice.
+    Boundary 0 is the start, boundary i the end of row i. Where stitches are bound off or cast on at an edge, a
+    boundary has two curves: the row before ends at `boundary(i)`, the row after begins at `boundary(i, after=True)`.
+    Elsewhere they are the same. Curves run from the left end of a row to its right end; in a piece worked sideways
+    (`sideways`) from the upper edge to the lower. `words` names the construction ("triangle from the neck");
+    `fan_words` says what the fan angle does to the top edge, None where there is no fan. `problems` are advice.
     """
 
     words: str
@@ -64,9 +66,10 @@ class Outline(Protocol):
 class Fabric(NamedTuple):
     """One stitch as the plan uses it.
 
-    `stitch_cm`, `row_cm`: blocked measures. `gauge`: stitches and rows over `gauge_over_cm` cm (counted from the given one
-    where `gauge_assumed`). `yarn_m`: metres of yarn a stitch. `basis`: swatch, ratio or gauge. `texture`: plain, openwork or
-    drop, for the drawing. `parent`: the stitch whose measured yarn this one's hangs on, None where its own is measured.
+    `stitch_cm`, `row_cm`: blocked measures. `gauge`: stitches and rows over `gauge_over_cm` cm (counted from the
+    given one where `gauge_assumed`). `yarn_m`: metres of yarn a stitch. `basis`: swatch, ratio or gauge. `texture`:
+    plain, openwork or drop, for the drawing. `parent`: the stitch whose measured yarn this one's hangs on, None where
+    its own is measured.
     """
 
     name: str
@@ -146,8 +149,8 @@ class BindOffPlan(NamedTuple):
 class YarnPlan(NamedTuple):
     """The skein and what the shawl takes of it.
 
-    `skein_g`, `skein_m`: what there is (the weighed start replaces the label's). `sd_g` leaves the label's own error out,
-    `chance_enough` has it in. `basis` is the weakest source used. `left_g` is after the bind-off.
+    `skein_g`, `skein_m`: what there is (the weighed start replaces the label's). `sd_g` leaves the label's own error
+    out, `chance_enough` has it in. `basis` is the weakest source used. `left_g` is after the bind-off.
     """
 
     name: str | None
@@ -170,7 +173,8 @@ class YarnPlan(NamedTuple):
 @dataclass(frozen=True)
 class Shawl:
     """A whole plan. `used_g[i]` is the yarn used after row i, start included, i from 0; `allowed` is the count that
-    `as yarn allows` came to, None without one. `summary` is the drawing's second line in words. `problems` are advice."""
+    `as yarn allows` came to, None without one. `summary` is the drawing's second line in words. `problems` are
+    advice."""
 
     description: Description
     title: str

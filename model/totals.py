@@ -42,9 +42,7 @@ def _count(yarn: RowYarn, run: Run, wraps: int, counts: list[int], stitches: Cou
 
 def bound_off(at: Progress) -> int:
     """Stitches bound off on the way."""
-    return sum(
-        -act.change for part in at.parts for act in part.acts if part.force.lines[act.line].action == BIND_OFF
-    )
+    return sum(-act.change for part in at.parts for act in part.acts if part.force.lines[act.line].action == BIND_OFF)
 
 
 def hanging_m(at: Progress) -> dict[str, float]:
@@ -153,5 +151,3 @@ def _used_g(at: Progress, first: int, last: int) -> tuple[float, float]:
 def _share(at: Progress, used_g: float) -> float:
     total_g = at.total_m / at.skein.metres_per_gram
     return used_g / total_g if total_g else 0.0
-
-

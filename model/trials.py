@@ -4,7 +4,8 @@ from bisect import bisect_right
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
-from halfhank.model.bands import MAX_ROWS, Section, back, forth, growing_part, max_wraps, turned_parts
+from halfhank.grammar.syntax import Band, Drop, Repeat, ShapingLine
+from halfhank.model.bands import MAX_ROWS, Section, back, count_rows, forth, growing_part, has_allowance, turned_parts
 from halfhank.model.fabrics import Material, Workroom, bands_of
 from halfhank.model.shaping import INCREASE, Act, Worked, force_of, state_after, work_forth
 from halfhank.model.work import last_stitch, start_state, work_sections
@@ -16,8 +17,9 @@ ROOMY = 1 << 40
 class Reckoned(NamedTuple):
     """One count worked out: yarn of the whole shawl and its rows.
 
-    `rows_after` of them come after the growing part. `least`: live stitches after the growing part, `most` from it on.
-    `above`, `below`: how many stitches more, or fewer, every `increase evenly to`, or `decrease evenly to`, of a later part could find.
+    `rows_after` of them come after the growing part. `least`: live stitches after the growing part, `most` from it on,
+    `most_grown` in it. `above`, `below`: how many stitches more, or fewer, every `increase evenly to`, or `decrease
+    evenly to`, of a later part could find.
     """
 
     total_m: float
@@ -25,6 +27,7 @@ class Reckoned(NamedTuple):
     rows_after: int
     least: int
     most: int
+    most_grown: int
     above: int
     below: int
 
@@ -69,6 +72,23 @@ class Trials:
             self._table, self._stuck = work_forth(force, section, self.state)
         return self._table, self._stuck if len(self._table.counts) < rows else None
 
+    def still_rows(self, count: int) -> int:
+        """Rows at the beginning of the growing part that stay where they are with every larger count."""
+        bands, still = self.part.bands, 0
+        while True:
+            first = next(k for k, band in enumerate(bands) if has_allowance((band,)))
+            grows = bands[first]
+            if not isinstance(grows, Repeat) or grows.as_yarn_allows:
+                return still + count_rows(self.room, bands[: first + 1], count)
+            still += count_rows(self.room, bands[:first], count)
+            bands = grows.bands
+
+    def stopped_lines(self, count: int) -> set[ShapingLine]:
+        """Lines of the growing part that `until` has stopped within the rows that stay."""
+        table, _ = self._shaped(1)
+        still = self.still_rows(count)
+        return {table.force.lines[k] for k, row in table.stops.items() if row <= still}
+
     def reckon(self, count: int) -> Reckoned | Problem:
         """The whole shawl with that count, or what keeps it from being worked."""
         if self.problem:
@@ -86,7 +106,7 @@ class Trials:
         rows = self.state.rows + len(grown.counts) + rows_after
         least = min((min(part.counts) for part in rest if part.counts), default=ROOMY)
         most = max((max(part.counts) for part in parts if part.counts), default=1)
-        return Reckoned(total_m, rows, rows_after, least, most, *_evenly_room(rest))
+        return Reckoned(total_m, rows, rows_after, least, most, max(grown.counts, default=1), *_evenly_room(rest))
 
     def _rest(self, grown: Worked) -> tuple[list[Worked], Problem | None]:
         """All that follows the growing part."""
@@ -98,12 +118,12 @@ class Trials:
     def dearest(self) -> tuple[float, float, float]:
         """The most yarn of one stitch, what filling can change in one row, and the bind-off of one stitch, in m."""
         if self._dearest is None:
-            bands = list(bands_of(self.room.description.parts))
+            bands = list(bands_of(self.room.description.parts, Band))
             names = {band.stitch.value for band in bands} | {self.yarn.edge_stitch, "drop"}
             fills = [(self.room[name], self.room[self.room[name].fill]) for name in names if self.room[name].multiple]
             names |= {fill.fabric.name for _, fill in fills}
             each_m = max(self.room[name].fabric.yarn_m for name in names)
-            wraps = max_wraps(self.room.description.parts)
+            wraps = max((drop.wraps for drop in bands_of(self.room.description.parts, Drop)), default=1)
             filled_m = max((_fill_change_m(own, fill) for own, fill in fills), default=0.0)
             last_m = max(bind_off_m(self.room, name) for name in names)
             self._dearest = each_m + (wraps - 1) * self.room.wrap_m, filled_m, last_m

@@ -10,8 +10,8 @@ from collections.abc import Mapping
 from halfhank.model.fabrics import GAUGE, RATIO, SWATCH
 
 SD = {SWATCH: 0.07, RATIO: 0.08, GAUGE: 0.12, "start": 0.15, "bind off": 0.15}
-"""Relative standard deviations: one swatch against a whole shawl, a ratio on top of its parent, a gauge, and the cast-on
-and bind-off on top of the plain stitch (common practice)."""
+"""Relative standard deviations: one swatch against a whole shawl, a ratio on top of its parent, a gauge, and the
+cast-on and bind-off on top of the plain stitch (common practice)."""
 
 LABEL_SD = 0.02
 """Of the skein's mass by its label, until it is weighed (common practice)."""
@@ -26,7 +26,7 @@ def sd_of(hanging: Mapping[str, float]) -> float:
 
 
 def chance_enough(total_g: float, sd_g: float, skein_g: float, weighed: bool) -> float:
-    """The chance that the total stays within the skein: the normal tail, the label's error in it until it is weighed."""
+    """The chance that the total stays within the skein: the normal tail, the label's error in it unless weighed."""
     sd = math.hypot(sd_g, 0.0 if weighed else LABEL_SD * skein_g)
     if sd == 0:
         return 1.0 if total_g <= skein_g else 0.0

@@ -37,8 +37,10 @@ def summary(description: Description, outline: Outline) -> str:
     words = [outline.words]
     pinned = description.shape.pinned
     if isinstance(pinned, PinnedTo):
-        words.append(f"pinned to {_length(pinned.width.value, pinned.width.unit)} by "
-                     f"{_length(pinned.depth.value, pinned.depth.unit)}")
+        words.append(
+            f"pinned to {_length(pinned.width.value, pinned.width.unit)} by "
+            f"{_length(pinned.depth.value, pinned.depth.unit)}"
+        )
     elif pinned and outline.pinned:
         words.append("pinned straight")
     words.append(bind_off_words(description.bind_off))

@@ -1,5 +1,6 @@
 """A shawl worked from the first row to the last: its parts with their live stitches, and the table of all rows."""
 
+from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
@@ -127,7 +128,7 @@ def _rates(part: Worked) -> list[Rates]:
     spans = [(*span, k) for k in range(len(part.force.lines)) if (span := _in_force(part, k))]
     cuts = sorted({0, rows, *(first - 1 for first, _, _ in spans), *(last for _, last, _ in spans)})
     rates: list[Rates] = []
-    for begin, end in zip(cuts, cuts[1:], strict=False):
+    for begin, end in pairwise(cuts):
         lines = [k for first, last, k in spans if first <= begin + 1 and end <= last]
         rates.extend([_sum_rates(part, lines)] * (end - begin))
     return rates

@@ -15,8 +15,8 @@ BIND_OFF_STITCH = SWATCH_BIND_OFF
 """A stitch bound off, in plain stitches: 4.6 times the width (nimble-needles.com) over Kw = 4.1."""
 
 BIND_OFF_STITCHES = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0, "draw through": 0.3}
-"""Plain stitches for each live stitch: k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw through
-from memory. Picot's follow from its numbers."""
+"""Plain stitches for each live stitch: k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw
+through from memory. Picot's follow from its numbers."""
 
 DEFAULT_KEEP, DEFAULT_KEEP_TURNED = 5.0, 10.0
 """Per cent of the skein that is never planned for, the second with `turn back`."""
@@ -203,9 +203,12 @@ def part_total_m(yarn: RowYarn, part: Worked) -> float:
         for first, end, wraps in wraps_of_rows(run):
             each, edge, holds = yarn.affine(run.stitch, wraps)
             a, b = done + first, done + end
-            if holds and (not edge or least >= yarn.edges):
+            if holds:
                 total += each * (sums[b] - sums[a]) + edge * (b - a)
-            else:
+            if holds and edge and least < yarn.edges:
+                narrow = [live for live in part.counts[a:b] if live < yarn.edges]
+                total += sum(yarn.row_m(run.stitch, wraps, live) - each * live - edge for live in narrow)
+            elif not holds:
                 total += sum(yarn.rows_m(run.stitch, wraps, part.counts[a:b]))
         done += run.rows
     return total + bound_off_m(yarn, part)

@@ -8,7 +8,7 @@ from halfhank.model.outline.curve import Point
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.boxes import label_box
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Box, Points, crosses, lines_meet, spread
+from halfhank.renderer.geometry import Box, Points, crosses, inside, lines_meet, spread
 from halfhank.renderer.marks import DrawnMark
 from halfhank.renderer.metrics import CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Style
@@ -74,13 +74,7 @@ def _clear(silhouette: Points, point: Point, direction: str) -> bool:
     }[direction]
     near = {UP: (x, y - 1.0), DOWN: (x, y + 1.0), LEFTWARDS: (x - 1.0, y), RIGHTWARDS: (x + 1.0, y)}[direction]
     closed = [*silhouette, silhouette[0]]
-    return not crosses(closed, ahead) and not _holds(silhouette, near)
-
-
-def _holds(silhouette: Points, point: Point) -> bool:
-    from halfhank.renderer.geometry import inside
-
-    return inside(point, silhouette)
+    return not crosses(closed, ahead) and not inside(near, silhouette)
 
 
 def place_flags(

@@ -27,6 +27,7 @@ class Frame:
         self._curves: dict[tuple[int, bool], Curve] = {}
         self._points: dict[tuple[int, bool], list[Point]] = {}
         self._edges = self._both_edges()
+        self._runs: dict[tuple[int, int, int], list[Point]] = {}
         self._silhouette: list[Point] = []
 
     def _both_edges(self) -> tuple[list[tuple[Point, Point]], list[tuple[Point, Point]]]:
@@ -61,6 +62,12 @@ class Frame:
 
     def edge(self, side: int, first: int, last: int) -> list[Point]:
         """The edge from boundary `first` (after its jump) to boundary `last` (before its jump)."""
+        key = (side, first, last)
+        if key not in self._runs:
+            self._runs[key] = self._run(side, first, last)
+        return self._runs[key]
+
+    def _run(self, side: int, first: int, last: int) -> list[Point]:
         ends = self._edges[side]
         if last == first + 1:
             return [ends[first][1], ends[last][0]]
@@ -78,9 +85,9 @@ class Frame:
 
     @property
     def silhouette(self) -> list[Point]:
-        """The whole outline as one closed polygon."""
+        """The whole outline as one closed polygon, to 0.04 mm: for finding room, not for drawing."""
         if not self._silhouette:
-            self._silhouette = self.region(0, self.last)
+            self._silhouette = simplified(self.region(0, self.last), 0.04)
         return self._silhouette
 
     def region(self, first: int, last: int) -> list[Point]:

@@ -99,16 +99,18 @@ def _level(x: float, width: float, y: float) -> PathData:
 
 
 def facts(shawl: Shawl, column: Column, top: float, told: list[str], scale: float) -> Block:
-    """The facts in words at the left, the scale bar at the right of the first."""
-    bar, bar_width = scale_bar(shawl, column, top, scale)
+    """The facts in words at the left, the scale bar at the right of the first, or below where that is too long."""
     items: list[Item] = []
     y = top
-    for k, fact in enumerate(told):
-        room = column.width - (bar_width + 8 if k == 0 else 0)
-        for line in wrap(fact, room, SMALL, 3):
+    for fact in told:
+        for line in wrap(fact, column.width, SMALL, 4):
             y += SMALL * 1.5
             items.append(Label(column.left, y, line, SMALL, SOFT))
-    return Block(Group("facts", (*items, bar)), max(y, top + SMALL * 1.5) + 0.8)
+    bar, bar_width = scale_bar(shawl, column, top, scale)
+    if text_width(told[0], SMALL) > column.width - bar_width - 6:
+        bar, _ = scale_bar(shawl, column, y + 1.0, scale)
+        y += SMALL * 1.5 + 1.0
+    return Block(Group("facts", (*items, bar)), y + 0.8)
 
 
 def shawl_facts(shawl: Shawl) -> list[str]:

@@ -159,7 +159,9 @@ def _written_rungs(frame: Frame, span: Span, pattern: Pattern, ramp: Ramp) -> li
 
 
 def _joined(by_ink: dict[Style, list[PathData]]) -> list[Path]:
-    return [Path(tuple(command for data in parts for command in data), style) for style, parts in by_ink.items()]
+    """One path for each ink; none for rows too short to hold a mark."""
+    joined = ((style, tuple(command for data in parts for command in data)) for style, parts in by_ink.items())
+    return [Path(data, style) for style, data in joined if data]
 
 
 def outwards(frame: Frame, row: int) -> list[Curve]:

@@ -15,7 +15,7 @@ def complete(words: str, index: int) -> list[str]:
 
 def test_commands_and_options_are_completed() -> None:
     assert complete("halfhank ", 1) == ["draw", "plan", "check", "new", "chart", "instructions", "fabrics"]
-    assert complete("halfhank ch", 1) == ["check"]
+    assert complete("halfhank che", 1) == ["check"]
     assert complete("halfhank draw --co", 2) == ["--contours"]
     assert complete("halfhank new tip", 2) == ["tip-to-tip"]
     assert complete("halfhank draw --ramp ", 3) == ["tide", "haze"]

@@ -127,6 +127,16 @@ def test_devices_are_written_to_as_they_are(tmp_path: Path) -> None:
     assert stat.S_ISCHR(link.stat().st_mode)
 
 
+def test_a_named_pipe_gets_everything(tmp_path: Path) -> None:
+    path, data = tmp_path / "pipe.svg", bytes(300_000)
+    os.mkfifo(path)
+    with (tmp_path / "read").open("wb") as read, subprocess.Popen(["cat", str(path)], stdout=read) as reader:
+        files.write(str(path), data)
+        assert reader.wait(timeout=30) == 0
+    assert (tmp_path / "read").read_bytes() == data
+    assert stat.S_ISFIFO(path.stat().st_mode)
+
+
 def test_no_more_is_read_than_a_description_may_have() -> None:
     assert len(files.read("/dev/zero").data) == 2**20 + 1
 

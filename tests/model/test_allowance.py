@@ -14,7 +14,7 @@ from halfhank.model.yarn import RowYarn, bind_off_m, part_rows_m, skein_of, star
 from tests.model.texts import GARTER, described
 
 MESH = "stitch mesh\n  multiple of 6 sts + 1\n  gauge 19 sts 30 rows over 10 cm"
-MOST = 60
+MOST = 45
 SLOW = "increase 1 at each edge and 1 at spine every 6 rows"
 
 
@@ -83,23 +83,23 @@ def random_shawl(pick: Random) -> Description:
         shape="triangle",
         start=f"cast on {pick.choice([3, 9, 40, 200])} sts",
         lines=(*pick.choice(SHAPINGS), f"edge {pick.randrange(4)} sts"),
-        skein=f"{pick.choice([15, 40, 80])} g 500 m",
+        skein=f"{pick.choice([15, 40, 70])} g 500 m",
         stitches=f"{GARTER}\n{MESH}\n  fill garter",
         tail=tail,
     )
 
 
-@pytest.mark.parametrize("first", range(0, 200, 20))
+@pytest.mark.parametrize("first", range(0, 150, 10))
 def test_any_count_is_the_one_found_by_trying_all(first: int) -> None:
-    for seed in range(first, first + 20):
+    for seed in range(first, first + 10):
         description = random_shawl(Random(seed))
         assert min(found(description), MOST) == brute(description, MOST), seed
 
 
 def test_counts_are_found_that_are_large() -> None:
     """The comparison above must reach counts worth passing over."""
-    counts = [found(random_shawl(Random(seed))) for seed in range(60)]
-    assert sum(count > 20 for count in counts) > 15
+    counts = [found(random_shawl(Random(seed))) for seed in range(40)]
+    assert sum(count > 20 for count in counts) > 10
 
 
 def test_ten_thousand_rows_take_few_trials(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -139,7 +139,9 @@ def test_the_row_cap_is_advice() -> None:
 
 def test_shaping_that_runs_out_of_stitches_is_advice() -> None:
     """40 stitches less 4 every 2 rows from row 1: 9 acts leave 4, the tenth none; 9 pairs of rows can be worked."""
-    count, problems = told("garter as yarn allows", start="cast on 40 sts", lines=("decrease 2 at each edge every 2 rows",))
+    count, problems = told(
+        "garter as yarn allows", start="cast on 40 sts", lines=("decrease 2 at each edge every 2 rows",)
+    )
     assert count == 9
     assert [(p.code, p.severity) for p in problems] == [("not-by-yarn", ADVICE)]
 

@@ -6,7 +6,7 @@ from halfhank.model.bands import count_rows, forth, sections, total_rows
 from halfhank.model.fabrics import Workroom
 from halfhank.model.rows import NO_RATES, Rates, Rows
 from halfhank.model.work import row_table, work
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.model.texts import GARTER, described
@@ -21,7 +21,9 @@ def table(description: Description) -> Rows:
     return row_table(room, parts)
 
 
-def counts(*parts: str, start: int = 9, lines: tuple[str, ...] = (), tail: str = "", shape: str = "triangle") -> list[int]:
+def counts(
+    *parts: str, start: int = 9, lines: tuple[str, ...] = (), tail: str = "", shape: str = "triangle"
+) -> list[int]:
     """Live stitches, the start first."""
     return list(table(described(*parts, start=f"cast on {start} sts", lines=lines, tail=tail, shape=shape)).stitches)
 
@@ -55,10 +57,12 @@ def test_repeats_are_of_the_stitchs_own_rows() -> None:
     assert [run.rows for run in forth(room, 0, room.description.parts[0], 0).runs] == [12]
 
 
+@settings(deadline=None, max_examples=60)
 @given(st.lists(st.integers(1, 4), min_size=1, max_size=4), st.integers(1, 7), st.integers(1, 4))
 def test_rows_are_counted_without_putting_them_out(values: list[int], inner: int, outer: int) -> None:
     listed = ", ".join(map(str, values))
-    bands = f"repeat {outer} times\n  garter {listed} ridges\n  repeat {inner} times\n    garter {listed} rows\n    drop 2 wraps"
+    nested = f"  repeat {inner} times\n    garter {listed} rows\n    drop 2 wraps"
+    bands = f"repeat {outer} times\n  garter {listed} ridges\n{nested}"
     room = Workroom(described(bands))
     part = room.description.parts[0]
     assert count_rows(room, part.bands, 0) == sum(run.rows for run in forth(room, 0, part, 0).runs)
@@ -101,9 +105,11 @@ def test_half_circle_of_doublings() -> None:
 
 
 def test_rounds_that_double() -> None:
-    """Rounds of 8, 8, 16, 16 … 64, 64 are 576 stitches; 70 % of the rows are about half of the work, half of them a quarter
+    """Rounds of 8, 8, 16, 16 … 64, 64 are 576 stitches; 70 % of the rows are about half of the work, half a quarter
     (cromulentknitter, October 2006)."""
-    live = counts("garter 16 rows", start=8, lines=("increase 8 evenly every 2 rows from row 3",), shape="half-circle")[1:]
+    live = counts("garter 16 rows", start=8, lines=("increase 8 evenly every 2 rows from row 3",), shape="half-circle")[
+        1:
+    ]
     assert sum(live) == 576
     assert sum(live[:8]) / 576 == pytest.approx(0.25, abs=0.05)
     assert sum(live[:11]) / 576 == pytest.approx(0.5, abs=0.06)
@@ -171,7 +177,10 @@ def test_saw_teeth_bind_off() -> None:
 
 
 def test_gains_stand_at_their_places() -> None:
-    lines = ("increase 2 at each edge and 3 at spine every 4 rows", "increase 1 at upper edge and 4 at lower edge from row 2")
+    lines = (
+        "increase 2 at each edge and 3 at spine every 4 rows",
+        "increase 1 at upper edge and 4 at lower edge from row 2",
+    )
     rows = table(described("garter 2 rows", lines=lines))
     assert (rows.upper, rows.lower, rows.spine, rows.evenly) == ((0, 2, 1), (0, 2, 4), (0, 3, 0), (0, 0, 0))
 
@@ -255,6 +264,7 @@ def test_bands_and_passes_come_back_in_reverse_order() -> None:
     assert runs == [("drop", 2), ("garter", 3), ("drop", 2), ("garter", 2), ("drop", 2), ("garter", 1)]
 
 
+@settings(deadline=None, max_examples=60)
 @given(
     st.lists(st.tuples(st.integers(1, 40), st.integers(1, 3), st.integers(1, 7)), min_size=1, max_size=4),
     st.integers(9, 60),

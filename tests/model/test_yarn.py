@@ -14,7 +14,7 @@ from halfhank.model.totals import hanging_m, stitch_metres, yarn_plan
 from halfhank.model.uncertainty import chance_enough, sd_of
 from halfhank.model.work import last_stitch, work
 from halfhank.model.yarn import RowYarn, bind_off_m, part_rows_m, part_total_m, skein_of, start_m
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.model.texts import GARTER, described
@@ -149,7 +149,8 @@ def test_huge_counts_in_notation_stay_finite() -> None:
 
 @pytest.mark.parametrize("name", ["garter", "stockinette", "drop", "ground"])
 def test_plain_stitches_take_as_much_as_the_swatched_one(name: str) -> None:
-    stitches = "stitch net\n  gauge 20 sts 30 rows over 10 cm\n  swatch 30 sts 30 rows weighs 6 g\n  multiple of 4 sts\n  fill ground"
+    swatched = "  gauge 20 sts 30 rows over 10 cm\n  swatch 30 sts 30 rows weighs 6 g"
+    stitches = f"stitch net\n{swatched}\n  multiple of 4 sts\n  fill ground"
     room = room_of(f"{stitches}\nstitch ground\n  gauge 21 sts 31 rows over 10 cm")
     assert room[name].fabric.yarn_m == room["net"].fabric.yarn_m
     assert (room[name].fabric.basis, room[name].fabric.parent) == ("ratio", "net")
@@ -167,7 +168,9 @@ def test_start_of_a_tab_and_of_a_cast_on() -> None:
     assert start_m(Workroom(described("garter 2 rows", start="garter tab 3 sts 6 rows"))) / METRES == pytest.approx(
         (3 * 6 + 9) * SWATCH_G
     )
-    assert start_m(Workroom(described("garter 2 rows", start="cast on 50 sts"))) / METRES == pytest.approx(75 * SWATCH_G)
+    assert start_m(Workroom(described("garter 2 rows", start="cast on 50 sts"))) / METRES == pytest.approx(
+        75 * SWATCH_G
+    )
 
 
 @pytest.mark.parametrize(
@@ -193,7 +196,9 @@ def test_a_bind_off_by_the_width_of_the_last_row() -> None:
 
 def test_edges_take_their_own_yarn_but_not_in_an_elongated_row() -> None:
     stitches = f"{GARTER}\nstitch moss\n  gauge 18 sts 30 rows over 10 cm\n  swatch 30 sts 30 rows weighs 9 g"
-    description = described("moss 1 row\ndrop 3 wraps", start="cast on 20 sts", lines=("edge 3 sts moss",), stitches=stitches)
+    description = described(
+        "moss 1 row\ndrop 3 wraps", start="cast on 20 sts", lines=("edge 3 sts moss",), stitches=stitches
+    )
     room = Workroom(description)
     moss, garter = room["moss"].fabric.yarn_m, room["garter"].fabric.yarn_m
     at = progress(description)
@@ -222,10 +227,11 @@ def test_saw_teeth_are_paid_for_as_they_come() -> None:
     assert (at.used_m[2] - at.used_m[1]) / METRES == pytest.approx((15 + 5 * 1.12) * SWATCH_G)
 
 
-MIXED = "repeat 3 times\n  net 5 rows\n  drop 2 wraps\n  garter 1, 2 ridges"
+MIXED = "garter 3 rows\nrepeat 3 times\n  net 5 rows\n  drop 2 wraps\n  garter 1, 2 ridges"
 NET = "stitch net\n  gauge 20 sts 30 rows over 10 cm\n  multiple of 6 sts + 1\n  swatch 30 sts 30 rows weighs 9 g"
 
 
+@settings(deadline=None, max_examples=60)
 @given(st.integers(1, 60), st.integers(0, 8))
 def test_parts_add_up_to_their_rows(start: int, edges: int) -> None:
     lines = (*WINGS, f"edge {edges} sts net")
@@ -258,21 +264,28 @@ def test_halfway_is_none_where_only_the_bind_off_reaches_it() -> None:
     assert marks(progress(described("garter 1 row", start="cast on 50 sts", tail="bind off i-cord"))).halfway is None
 
 
-@pytest.mark.parametrize("skein", ["30 g 114 m", "75 g 285 m", "100 g 380 m", "200 g 760 m"])
-@pytest.mark.parametrize("last", ["garter 33 rows", "drop 2 wraps", "increase 1 at each edge every 3 rows\ngarter 7 rows"])
+@pytest.mark.parametrize("skein", ["30 g 114 m", "75 g 285 m", "100 g 380 m", "180 g 684 m"])
+@pytest.mark.parametrize(
+    "last", ["garter 33 rows", "drop 2 wraps", "increase 1 at each edge every 3 rows\ngarter 7 rows"]
+)
 def test_bind_off_by_is_the_last_even_row_that_is_paid_for(skein: str, last: str) -> None:
     """Against working the longer shawl: the last part goes on in its last band."""
     description = described("garter 96 rows", last, lines=WINGS, skein=skein)
     mark = marks(progress(description)).bind_off_by
-    paid = [row for row in range(2, 400, 2) if longer_is_paid(description, row)]
+    longer = gone_on_with(description)
+    paid = [row for row in range(2, 250, 2) if is_paid(longer, row)]
     assert (mark.row if mark else None) == (paid[-1] if paid else None)
 
 
-def longer_is_paid(description: Description, rows: int) -> bool:
-    """Whether that many rows, cut off or gone on with, can be bound off with the margin left."""
+def gone_on_with(description: Description) -> Progress:
+    """The same with its last band over and over."""
     first, second = description.parts
-    tall = [band for _ in range(200) for band in second.bands[-1:]]
-    at = progress(description._replace(parts=(first, second._replace(bands=(*second.bands, *tall)))))
+    tall = [band for _ in range(150) for band in second.bands[-1:]]
+    return progress(description._replace(parts=(first, second._replace(bands=(*second.bands, *tall)))))
+
+
+def is_paid(at: Progress, rows: int) -> bool:
+    """Whether a shawl bound off after that many rows leaves the margin."""
     part, at_row = (0, rows) if rows <= 96 else (1, rows - 96)
     live = at.parts[part].counts[at_row - 1]
     return at.used_m[rows] + live * bind_off_m(at.room, "garter") <= at.skein.budget_m
@@ -325,7 +338,7 @@ def covariance_sd(at: Progress) -> float:
     [
         GARTER,
         "stitch garter\n  gauge 20 sts 40 rows over 10 cm",
-        f"{GARTER}\nstitch net\n  gauge 20 sts 30 rows over 10 cm\n  multiple of 2 sts\n  row 1: *yo, k2tog*\n  row 2: purl",
+        f"{GARTER}\nstitch net\n  gauge 20 sts 30 rows over 10 cm\n  row 1: *yo, k2tog*\n  row 2: purl",
         f"{GARTER}\nstitch net\n  gauge 20 sts 30 rows over 10 cm",
         f"stitch garter\n  gauge 20 sts 40 rows over 10 cm\n{NET}",
     ],
@@ -374,7 +387,11 @@ def test_stitches_from_a_yard() -> None:
     """92 stitches from a yard of sock yarn, 420 m about 42,250 stitches: 9.94 mm each (craftingenclave.blogspot.com
     2011/02; by arithmetic)."""
     swatch = "swatch 92 sts 10 rows takes 12.62 yd"
-    description = described("garter 845 rows", start="cast on 50 sts", stitches=f"stitch garter\n  gauge 32 sts 64 rows over 10 cm\n  {swatch}")
+    description = described(
+        "garter 845 rows",
+        start="cast on 50 sts",
+        stitches=f"stitch garter\n  gauge 32 sts 64 rows over 10 cm\n  {swatch}",
+    )
     at = progress(description)
     assert at.room["garter"].fabric.yarn_m * 1000 == pytest.approx(9.94, abs=0.005)
     assert list(accumulate(at.parts[0].counts))[-1] == 42_250
@@ -388,4 +405,4 @@ def test_bias_scarf() -> None:
     lines = ("increase 1 at upper edge every 2 rows",)
     at = progress(described("garter 264 rows", start="cast on 2 sts", lines=lines, shape="asymmetric"))
     assert at.parts[0].end == 134 and sum(at.parts[0].counts) == 18_084
-    assert 374 / 18_084 * 1000 == pytest.approx(20.7, abs=0.05)
+    assert pytest.approx(374 / 18_084 * 1000, abs=0.05) == 20.7

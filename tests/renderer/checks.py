@@ -60,7 +60,7 @@ def strays(scene: Scene) -> list[object]:
     """Items that leave the page, their strokes' widths included."""
     found: list[object] = [box.label for box in text_boxes(scene) if not _on_page(box_points(box), scene)]
     for item in unclipped(scene.items):
-        if not isinstance(item, Label) and not _on_page(points_of(item), scene, item.style.width / 2):
+        if not isinstance(item, Label | Group) and not _on_page(points_of(item), scene, item.style.width / 2):
             found.append(item)
     return found
 

@@ -29,7 +29,12 @@ ROW_CM, STITCH_CM = 0.25, 0.5
 class HandOutline:
     """Boundaries by a function of the row's height from the start, moved so that the piece's box begins at (0, 0)."""
 
-    words, fan_words, fan_degrees, stretch, pinned = "piece", None, None, cast(Stretch | None, None), False
+    words = "piece"
+    fan_words: str | None = None
+    fan_degrees: float | None = None
+    stretch: Stretch | None = None
+    pinned = False
+    spine: Sequence[Point] | None
     problems: tuple[Problem, ...] = ()
 
     def __init__(
@@ -94,12 +99,12 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
         _mark(int(yarn["turn_row"]), used, skein) if "turn_row" in yarn else None,
         _mark(int(last), used, skein) if last <= count else Mark(int(last), total, skein - total, True),
     )
-    columns = (0,) * (count + 1)
+    none = (0,) * (count + 1)
     table = Rows(
         tuple(stitches),
         (STITCH_CM,) * (count + 1),
         tuple(heights),
-        *([columns] * 6),
+        *(none, none, none, none, none, none),
         (NO_RATES,) * (count + 1),
         tuple(bands_of),
     )

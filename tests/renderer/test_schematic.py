@@ -2,19 +2,20 @@
 
 import itertools
 import math
+from typing import Any
 
 import pytest
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
-from halfhank.renderer.scene import Circle, Label, Path, Scene
+from halfhank.renderer.scene import Circle, Group, Label, Path, Scene
 from halfhank.renderer.schematic import CONTENT_MM, schematic
 from halfhank.renderer.sheet import surround, with_dimensions
 from halfhank.renderer.style import MARGIN
 from halfhank.renderer.svg import to_svg
 from halfhank.renderer.textures import patterns_of
-from shapely import LineString, Polygon, unary_union
+from shapely import LineString, Point, Polygon, unary_union
 
 from tests.pipe import svg_files
 from tests.renderer import checks
@@ -69,7 +70,9 @@ OPTIONS = {
     "narrow": Options(width_mm=100),
     "wide": Options(width_mm=420),
 }
-YARNS: dict[str, dict[str, float]] = {
+DIMENSIONS = {"wingspan", "depth", "spine", "side", "left-side", "right-side"}
+DIMENSIONS |= {"last-edge", "upper-edge", "lower-edge", "long-edge"}
+YARNS: dict[str, dict[str, Any]] = {
     "too little yarn": {"skein_g": 50.0, "total_g": 82.0},
     "small skein": {"skein_g": 7.5, "total_g": 6.0, "keep_g": 0.1},
     "large skein": {"skein_g": 1234.5, "total_g": 82.0},
@@ -133,6 +136,18 @@ def test_leaders_cross_no_text_and_not_each_other(name: str) -> None:
             assert not line.intersects(Polygon(box.corners)), box.label.text
 
 
+@every
+def test_dimension_lines_cross_neither_texts_nor_badges(name: str) -> None:
+    scene = SCENES[name]
+    texts = [(box.label.text, Polygon(box.corners)) for box in text_boxes(scene)]
+    discs = [i for i in checks.leaves(checks.group(scene, "badges").items) if isinstance(i, Circle)]
+    for dimension in [g for g in checks.groups(scene.items) if g.name in DIMENSIONS]:
+        for path in [item for item in dimension.items if isinstance(item, Path)]:
+            line = LineString(checks.points_of(path))
+            assert not [text for text, room in texts if line.intersects(room)], dimension.name
+            assert all(line.distance(Point(disc.x, disc.y)) > disc.radius for disc in discs), dimension.name
+
+
 @pytest.mark.parametrize("name", ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "three metres"])
 def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
     shawl = shawl_of(PIECES[name])
@@ -169,6 +184,7 @@ def test_every_band_says_what_it_is() -> None:
     bands = checks.group(scene, "fabric").items
     assert len(bands) == 17
     used = shawl_of(PIECES["triangle"]).bands[1].used_g
+    assert isinstance(bands[1], Group)
     assert bands[1].title == f"rows 33–40: mesh, to 88 sts, {used:.1f} g"
 
 
@@ -282,6 +298,17 @@ def test_ruler_shows_the_grams_left() -> None:
     assert [tick.text for tick in sorted(ticks, key=lambda t: t.x)] == [
         "100 g", "90", "80", "70", "60", "50", "40", "30", "20", "10", "0",
     ]  # fmt: skip
+
+
+def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
+    assert {"neck", "body", "border", "cast-on of 8 sts"} <= set(checks.texts(SCENES["narrow"]))
+
+
+def test_every_length_is_told_once() -> None:
+    """Drawn as a dimension or said in words: wingspan, depth, side, last edge."""
+    words = "\n".join(checks.texts(SCENES["triangle"]))
+    for told in ("95 cm (37 in), as knitted", "47 cm (19 in)", "side 67 cm (26 in)", "ast edge 134 cm (53 in)"):
+        assert words.count(told) == 1, told
 
 
 def test_table_sums_to_all_of_the_yarn() -> None:
