@@ -9,13 +9,9 @@ from halfhank.grammar.syntax import EVENLY, Band, Description, Drop, Mass, Shapi
 from halfhank.model.bands import MAX_ROWS, total_rows, turned_parts
 from halfhank.model.fabrics import BUILT_IN, Workroom, bands_of, swatch_m
 from halfhank.model.marks import Progress
-<<<<<<< HEAD
 from halfhank.model.rows import Rows
 from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, Worked, force_of
-=======
-from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, force_of
 from halfhank.model.words import counted
->>>>>>> main
 
 Check = Callable[[Workroom], Iterator[Problem]]
 WorkCheck = Callable[[Progress], Iterator[Problem]]
@@ -93,8 +89,8 @@ def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
             continue
         if room.measure(name).assumed:
             if room.root(name) in FABRICS and name not in BUILT_IN:
-                message = f"`{name}` has no gauge; what it usually measures stands in, reckoned from garter."
-                yield advice("assumed-gauge", band.stitch.span, message, "knit a swatch of it")
+                message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
+                yield advice("assumed-gauge", span, message, "knit a swatch of it")
                 continue
             source = "garter" if name != "garter" else room.measure(name).source.name.value
             message = f"`{name[:40]}` has no gauge; that of {source[:40]} stands in for it."
@@ -176,7 +172,6 @@ def _not_yet(room: Workroom) -> Iterator[Problem]:
     if any(weighing.row for weighing in description.log):
         message = "The weighings after the cast-on are read, but do not change the plan yet."
         yield advice("not-yet", description.log_span, message)
-<<<<<<< HEAD
 
 
 def _patterns(room: Workroom) -> Iterator[Problem]:
@@ -188,16 +183,10 @@ def _patterns(room: Workroom) -> Iterator[Problem]:
 
 def has_patterns(room: Workroom) -> bool:
     """Whether any stitch has rows, so that there is something to check in them."""
-    names = {band.stitch.value for band in bands_of(room.description.parts)}
+    names = {band.stitch.value for band in bands_of(room.description.parts, Band)}
     names |= {block.base.value for block in room.blocks.values() if block.base}
     library = any(name in FABRICS and name not in BUILT_IN for name in names)
     return library or any(block.rows for block in room.blocks.values())
-=======
-    for block in description.stitches:
-        if block.rows:
-            message = "The written rows give yarn and the length of a repeat; their stitches are not counted yet."
-            yield advice("not-yet", block.rows[0].span, message)
->>>>>>> main
 
 
 DESCRIPTION_CHECKS: tuple[Check, ...] = (
@@ -208,13 +197,8 @@ DESCRIPTION_CHECKS: tuple[Check, ...] = (
     _places,
     _too_many_at_once,
     _saw_teeth,
-<<<<<<< HEAD
-    _around,
-    _repeats_without_rows,
-    _patterns,
-=======
     _too_many_wraps,
->>>>>>> main
+    _patterns,
     _not_yet,
 )
 

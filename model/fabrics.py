@@ -180,10 +180,11 @@ class Workroom:
         """Width of a stitch before blocking, where nobody measured it by what blocking usually gives."""
         measure = self.measure(name)
         before = next((block.before_blocking for block in self.chain(name) if block.before_blocking), None)
-        if before is None and measure.assumed:
-            before = measure.source.before_blocking
         if before:
             return before.stitch_cm
+        blocked, before = measure.source.gauge, measure.source.before_blocking
+        if measure.assumed and before and blocked:
+            return before.stitch_cm * measure.stitch_cm / blocked.stitch_cm
         return measure.stitch_cm / (OPENWORK_BLOCKING if has_yarn_overs(self.rows(name)) else PLAIN_BLOCKING)
 
     def _material(self, name: str) -> Material:

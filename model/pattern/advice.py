@@ -82,13 +82,13 @@ def _fit(case: Case) -> Iterator[Problem]:
     )
     if laid.multiples == 0:
         least = pattern.multiple.stitches(pattern.least)
-        message = f"Row {row:,} begins `{pattern.name}` on {there}; its rows need at least {_sts(least)}.{again}"
+        message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}; its rows need at least {_sts(least)}.{again}"
         yield advice("no-multiple-fits", case.source, message, _mend(case, first, least - laid.stitches))
         return
     over, panel = _over(pattern, laid), pattern.multiple.stitches(laid.multiples)
     held = f"once {_sts(panel)}" if pattern.is_panel else _multiples(pattern, laid.multiples)
     rest = f"{_sts(over)} over, worked in {pattern.fill}"
-    message = f"Row {row:,} begins `{pattern.name}` on {there}: {held}, and {rest}.{again}"
+    message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}: {held}, and {rest}.{again}"
     more = pattern.multiple.each - over if not pattern.is_panel else 0
     yield advice("multiple-over", case.source, message, _mend(case, first, more))
 
@@ -169,7 +169,7 @@ def _ends_inside(case: Case) -> Iterator[Problem]:
     if not cut:
         return
     worked, last = cut[0].stretch.rows, cut[0].stretch.rows % rows
-    message = f"`{case.pattern.name}` repeats over {rows:,} rows; {worked:,} rows end with its row {last:,}."
+    message = f"`{case.pattern.name[:40]}` repeats over {rows:,} rows; {worked:,} rows end with its row {last:,}."
     whole = worked - last
     hint = f"work {whole:,} or {whole + rows:,} rows" if whole else f"work {rows:,} rows"
     yield advice("ends-inside-repeat", case.source, message, hint)
@@ -180,7 +180,7 @@ def _odd_repeat(case: Case) -> Iterator[Problem]:
     rows = len(case.pattern.rows)
     if rows % 2 and rows > 1 and any(fit.stretch.rows > rows for fit in case.fits):
         message = (
-            f"`{case.pattern.name}` repeats over {rows:,} rows: every other time its row 1 falls on a wrong-side row."
+            f"`{case.pattern.name[:40]}` repeats over {rows:,} rows: every other time its row 1 falls on a wrong-side row."
         )
         yield advice("odd-repeat", case.source, message, "write it over an even number of rows")
 
@@ -214,7 +214,7 @@ def _first_beside(case: Case, fit: Fit, number: int, laid: Laid, ends: list[tupl
             (spine, at_spine, inner, inner_name),
         ):
             if yarn_over and not filled and column[row] > 0:
-                where = f"Row {row:,} (row {place + 1:,} of `{pattern.name}`)"
+                where = f"Row {row:,} (row {place + 1:,} of `{pattern.name[:40]}`)"
                 message = f"{where} has a yarn over right beside the increase at the {name}."
                 return advice("yarn-over-beside-increase", case.source, message, "leave a plain stitch between the two")
         at_edge, at_spine = at_edge + rows.lower[row], at_spine + inner[row]

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.fabrics import BUILT_IN_SPAN, built_in_stitch
 from halfhank.grammar.problems import Span
-from halfhank.grammar.syntax import Across, Item, Multiple, Stitch, WholeRow
+from halfhank.grammar.syntax import Across, Band, Item, Multiple, Stitch, WholeRow
 from halfhank.model.fabrics import Workroom, bands_of
 from halfhank.model.pattern.balance import Level, least_multiples, leaves
 from halfhank.model.pattern.count import RowTally, row_tally
@@ -82,7 +82,7 @@ def patterns_of(room: Workroom, asked: str | None = None) -> dict[str, Pattern]:
     one more name to look at.
     """
     names = [name for name, block in room.blocks.items() if block.rows or name == asked]
-    names += [band.stitch.value for band in bands_of(room.description.parts)]
+    names += [band.stitch.value for band in bands_of(room.description.parts, Band)]
     found, known = {}, dict[tuple[str, Multiple | None], Pattern]()
     for name in dict.fromkeys(names):
         chain = list(room.chain(name))
