@@ -7,7 +7,8 @@ from random import Random
 from hypothesis import strategies as st
 
 from tests.pipe import fabrics, shapes
-from tests.pipe.reference import Worked, gram_m, has_allowance, work
+from tests.pipe.reference import Worked, has_allowance, work
+from tests.pipe.reference_fabrics import gram_m
 from tests.pipe.spec import AnyBand, Band, BindOff, Drop, Part, Repeat, Spec, Weighed, Written
 from tests.pipe.writing import write
 

@@ -4,13 +4,12 @@ Written from the language's and the model's rules alone. Nothing is summed in ad
 `as yarn allows` tries one count after the other and works the whole shawl for each.
 """
 
-import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from tests.pipe.spec import AnyBand, Band, Drop, Fabric, Line, Part, Pattern, Spec, Tab
+from tests.pipe.reference_fabrics import fill_of, gram_m, pattern_of, stitch_m, unblocked_width, wrap_m
+from tests.pipe.spec import AnyBand, Band, Drop, Line, Part, Spec, Tab
 
-KW = 4.1  # Munden 1959, wet-relaxed plain knit (from memory)
 BIND_OFF_STITCH = 1.12
 METHODS = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0, "draw through": 0.3}
 MOST_ROWS = MOST_STITCHES = 20_000
@@ -37,118 +36,6 @@ class Worked(NamedTuple):
     @property
     def total_m(self) -> float:
         return self.used_m[-1] + self.bind_off_m
-
-
-# What one stitch measures and takes.
-
-
-def fabric(spec: Spec, name: str) -> Fabric:
-    """The stitch block of that name, or an empty one for a built-in."""
-    return next((f for f in spec.fabrics if f.name == name), Fabric(name))
-
-
-def stitch_size(spec: Spec, name: str) -> tuple[float, float]:
-    """Blocked width and height of a stitch, in cm."""
-    own = fabric(spec, name)
-    if own.gauge:
-        return own.gauge.stitch_cm, own.gauge.row_cm
-    if own.base:
-        return stitch_size(spec, own.base)
-    if name == "stockinette":
-        width, height = stitch_size(spec, "garter")
-        return width, 1.5 * height
-    if name != "garter":
-        return stitch_size(spec, "garter")
-    stockinette = fabric(spec, "stockinette").gauge
-    if stockinette:
-        return stockinette.stitch_cm, stockinette.row_cm / 1.5
-    given = next(f.gauge for f in spec.fabrics if f.gauge)
-    return given.stitch_cm, given.row_cm
-
-
-def pattern_of(spec: Spec, name: str) -> Pattern | None:
-    """The working notation, own or taken by `as`."""
-    own = fabric(spec, name)
-    return own.pattern or (pattern_of(spec, own.base) if own.base else None)
-
-
-def pattern_owner(spec: Spec, name: str) -> str | None:
-    """The stitch in whose block the notation stands."""
-    return next((one for one in [name, *bases(spec, name)] if fabric(spec, one).pattern), None)
-
-
-def fill_of(spec: Spec, name: str) -> str:
-    own = fabric(spec, name)
-    return own.fill or (fill_of(spec, own.base) if own.base else "stockinette")
-
-
-def unblocked_width(spec: Spec, name: str) -> float:
-    """Width of a stitch before blocking, in cm."""
-    own = fabric(spec, name)
-    if own.before:
-        return own.before.stitch_cm
-    pattern = pattern_of(spec, name)
-    openwork = pattern is not None and any("yo" in row for row in pattern.rows)
-    return stitch_size(spec, name)[0] / (1.15 if openwork else 1.05)
-
-
-def gram_m(spec: Spec) -> float:
-    """Metres in a gram, by the label."""
-    return spec.skein_length.m / spec.skein_mass.g
-
-
-def wrap_m(spec: Spec) -> float:
-    """Yarn of one extra wrap of the needle, in m."""
-    mass_per_cm = spec.skein_mass.g / spec.skein_length.cm
-    yarn_cm = math.sqrt(4 * mass_per_cm / (math.pi * 0.5))
-    return math.pi * (spec.needles.cm + yarn_cm) / 100
-
-
-def swatch_m(spec: Spec, own: Fabric) -> float | None:
-    """Yarn a stitch by the stitch's own swatch, in m."""
-    if not own.swatch:
-        return None
-    amount = own.swatch.amount
-    metres = amount.g * gram_m(spec) if amount.unit in ("g", "oz") else amount.m
-    return metres / (own.swatch.stitches * (own.swatch.rows + 1.5 + 1.12))
-
-
-def bases(spec: Spec, name: str) -> list[str]:
-    """The stitches that one is `as`, nearest first."""
-    base = fabric(spec, name).base
-    return [base, *bases(spec, base)] if base else []
-
-
-def measured(spec: Spec, name: str) -> str | None:
-    """The swatched stitch that this one is a ratio of: one that it is `as`, else garter, stockinette, any."""
-    names = [*bases(spec, name), "garter", "stockinette", *(f.name for f in spec.fabrics)]
-    return next((one for one in names if fabric(spec, one).swatch), None)
-
-
-def follows(spec: Spec, name: str) -> bool:
-    """Whether a stitch without notation takes the yarn of a swatched one as it is."""
-    chain = [name, *bases(spec, name)]
-    if chain[-1] in ("garter", "stockinette", "drop") or any(fabric(spec, one).swatch for one in chain):
-        return True
-    return name in {fill_of(spec, f.name) for f in spec.fabrics if f.pattern}
-
-
-def stitch_m(spec: Spec, name: str) -> float:
-    """Yarn of one stitch, in m."""
-    own = fabric(spec, name)
-    metres = swatch_m(spec, own)
-    if metres is not None:
-        return metres
-    parent = measured(spec, name)
-    metres = swatch_m(spec, fabric(spec, parent)) if parent else None
-    if parent is None or metres is None:
-        return KW * unblocked_width(spec, name) / 100
-    pattern = pattern_of(spec, name)
-    if pattern and pattern_owner(spec, name) != pattern_owner(spec, parent):
-        return (pattern.loops * metres + pattern.extra_wraps * wrap_m(spec)) / pattern.made
-    if pattern or follows(spec, name):
-        return metres
-    return KW * unblocked_width(spec, name) / 100
 
 
 # Bands put out row by row.
@@ -178,13 +65,32 @@ def spread(spec: Spec, bands: tuple[AnyBand, ...], allowed: int, turn: int) -> I
                 yield from spread(spec, band.bands, allowed, k)
 
 
-def worked_parts(spec: Spec, allowed: int) -> list[list[list[tuple[str, int]]]]:
-    """The parts in the order in which they are worked, the way back included."""
+PartRows = list[list[tuple[str, int]]]
+"""The bands of one part as the (stitch, wraps) of their rows."""
+
+
+def worked_parts(spec: Spec, allowed: int, turned_after: int | None = None) -> list[PartRows]:
+    """The parts in the order in which they are worked, the way back included; with `turned_after`, that many rows of
+    the growing half and no more, then the centre and the way back of just these rows."""
     parts = [list(spread(spec, part.bands, allowed, 0)) for part in spec.parts]
     if spec.turn_back is None:
         return parts
-    back = parts[:-1] if spec.turn_back else parts
-    return parts + [part[::-1] for part in reversed(back)]
+    growing, centre = (parts[:-1], parts[-1:]) if spec.turn_back else (parts, [])
+    if turned_after is not None:
+        growing = first_rows(growing, turned_after)
+    return growing + centre + [part[::-1] for part in reversed(growing)]
+
+
+def first_rows(parts: list[PartRows], rows: int) -> list[PartRows]:
+    """The parts cut off after so many rows; later ones are empty."""
+    cut: list[PartRows] = []
+    for part in parts:
+        bands = []
+        for band in part:
+            bands.append(band[:rows])
+            rows -= len(bands[-1])
+        cut.append([band for band in bands if band])
+    return cut
 
 
 # Shaping.
@@ -349,17 +255,17 @@ def budget_m(spec: Spec) -> float:
 # The whole.
 
 
-def steps_of(spec: Spec, allowed: int) -> list[Step]:
+def steps_of(parts: list[PartRows]) -> list[Step]:
     return [
         Step(number, at, *row)
-        for number, part in enumerate(worked_parts(spec, allowed))
+        for number, part in enumerate(parts)
         for at, row in enumerate((row for band in part for row in band), 1)
     ]
 
 
-def work(spec: Spec, allowed: int = 0) -> Worked | None:
+def work(spec: Spec, allowed: int = 0, turned_after: int | None = None) -> Worked | None:
     """The shawl with that count for `as yarn allows`; None where it cannot be worked."""
-    steps = steps_of(spec, allowed)
+    steps = steps_of(worked_parts(spec, allowed, turned_after))
     if not steps or len(steps) > MOST_ROWS:
         return None
     shaper, yarns, out = Shaper(spec), Yarns(spec), len(spec.parts)
@@ -397,54 +303,4 @@ def reckon(spec: Spec, most: int = MOST_ROWS) -> Worked | None:
         if tried is None or tried.total_m > budget_m(spec):
             break
         best = tried._replace(allowed=count)
-    return best
-
-
-# Marks.
-
-
-def halfway(worked: Worked) -> int | None:
-    """The first row after which half of all the yarn is used."""
-    return next((row for row, used in enumerate(worked.used_m) if row and used >= worked.total_m / 2), None)
-
-
-def decreases_last(spec: Spec) -> bool:
-    """Whether the last part has a decrease in force."""
-    last = spec.parts[-1]
-    return any(line.action != "increase" for line in (last.lines if last.lines or last.even else spec.lines))
-
-
-def last_bind_off(spec: Spec, worked: Worked) -> int | None:
-    """The last even row from which the bind-off is paid, going on in the last band's stitch where the end leaves yarn.
-
-    0: not even after row 2. None where the rules leave it open here: a turn, an elongated end, decreases, odd endings.
-    """
-    steps = list(worked.steps)
-    last = spec.parts[-1].bands[-1]
-    if spec.turn_back is not None or steps[-1].stitch == "drop" or decreases_last(spec) or not isinstance(last, Band):
-        return None
-    best = 0
-    for row in range(2, len(steps) + 1, 2):
-        if worked.used_m[row] + bind_off_m(spec, worked.stitches[row], steps[row - 1]) <= budget_m(spec):
-            best = row
-    if best < len(steps) - 1:
-        return best
-    return going_on(spec, worked, best)
-
-
-def going_on(spec: Spec, worked: Worked, best: int) -> int | None:
-    """`last_bind_off` beyond the planned end: the last part's last band is made longer until the yarn is out."""
-    last = spec.parts[-1]
-    for more in range(1, MOST_ROWS):
-        longer = Band(worked.steps[-1].stitch, (more,), "rows")
-        parts = (*spec.parts[:-1], last._replace(bands=(*last.bands, longer)))
-        tried = work(spec._replace(parts=parts), worked.allowed or 0)
-        if tried is None:
-            return None
-        row = len(tried.steps)
-        if row % 2:
-            continue
-        if tried.total_m > budget_m(spec):
-            return best
-        best = row
     return best

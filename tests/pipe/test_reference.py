@@ -1,16 +1,20 @@
 """The model's rows and yarn against the slow reference, on random shawls."""
 
 import pytest
-from halfhank.model.shawl import Mark
+from halfhank.model.shawl import Marks
 from hypothesis import given, settings
 
 from tests.pipe.making import seeded, specs
-from tests.pipe.reference import Worked, gram_m, halfway, last_bind_off, reckon, work
+from tests.pipe.reference import Worked, reckon, work
+from tests.pipe.reference_fabrics import gram_m
+from tests.pipe.reference_marks import halfway, last_bind_off, last_turn
 from tests.pipe.spec import Spec
 from tests.pipe.writing import write
 from tests.whole import planned
 
 STEP = 25
+TURNS_TRIED = 200
+"""Rows of the longest shawl whose every turning point is tried."""
 UNDRAWABLE = {"fan-not-straight"}
 """Told by the outline of shawls whose rows and yarn are sound."""
 
@@ -27,14 +31,21 @@ def agree(spec: Spec) -> None:
     assert found.allowed == expected.allowed, write(spec)
     assert found.used_g == pytest.approx(grams, rel=1e-9), write(spec)
     assert found.yarn.total_g == pytest.approx(expected.total_m / gram_m(spec), rel=1e-9), write(spec)
-    check_marks(spec, expected, found.marks.halfway, found.marks.bind_off_by)
+    check_marks(spec, expected, found.marks)
 
 
-def check_marks(spec: Spec, expected: Worked, half: Mark | None, last: Mark | None) -> None:
-    assert (half.row if half else None) == halfway(expected), write(spec)
+def check_marks(spec: Spec, expected: Worked, marks: Marks) -> None:
+    half, turn, last = (mark.row if mark else None for mark in marks)
+    assert half == halfway(expected), write(spec)
+    if spec.turn_back is not None:
+        assert last is None
+        if len(expected.steps) < TURNS_TRIED:
+            assert turn == last_turn(spec, expected), write(spec)
+        return
+    assert turn is None
     wanted = last_bind_off(spec, expected)
     if wanted is not None:
-        assert (last.row if last else 0) == wanted, write(spec)
+        assert (last or 0) == wanted, write(spec)
 
 
 @pytest.mark.parametrize("first", range(0, 400, STEP))
