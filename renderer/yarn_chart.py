@@ -1,4 +1,4 @@
-"""The yarn chart: grams left on the scale after every row, with what is certain of them, the weighings and the marks."""
+"""The yarn chart: grams left on the scale after every row, how sure they are, the weighings and the marks."""
 
 from typing import NamedTuple
 
@@ -141,7 +141,7 @@ def _bands(plot: Plot, now: Curve, before: Curve | None) -> Group:
 
 def _band(plot: Plot, curve: Curve, style: Style) -> Path:
     lows, highs = [e.low for e in curve.estimates], [e.high for e in curve.estimates]
-    return Path(ribbon(plot, curve.xs, lows, highs, lambda points: simplified(points, 0.02)), style)
+    return Path(ribbon(plot, curve.xs, lows, highs), style)
 
 
 def _lines(now: Curve, before: Curve | None) -> Group:
