@@ -17,10 +17,10 @@ FAR = 4.0
 """A label further from its point than this has a leader, mm."""
 
 
-def near(point: Point, text: str, ink: str, ways: tuple[Point, ...]) -> Iterator[Label]:
-    """The text at all places around a point, nearest first."""
+def near(point: Point, text: str, ink: str, ways: tuple[Point, ...], steps: int = len(NEAR)) -> Iterator[Label]:
+    """The text at all places around a point, nearest first, so many steps away at most."""
     x, y = point
-    for distance in NEAR:
+    for distance in NEAR[:steps]:
         for across, down in ways:
             anchor = "start" if across > 0 else "end" if across < 0 else "middle"
             drop = CAP_HEIGHT * SMALL * (1.0 if down > 0 else 0.5 if down == 0 else 0.0)

@@ -2,6 +2,7 @@
 
 import math
 import string
+from itertools import pairwise
 
 import pytest
 from halfhank.model.forecast import forecast
@@ -119,7 +120,7 @@ def test_bands_are_told_apart_without_colour() -> None:
     old, new = (item.style.fill for item in group(chart(logged(BANDED, *LOG)), "bands").items)
     curve = group(chart(logged(BANDED, *LOG)), "curves").items[-1].style.stroke
     grey = [0.2126 * r + 0.7152 * g + 0.0722 * b for r, g, b in map(channels, ("#ffffff", old, new, curve))]
-    assert all(lighter - darker > 0.12 for lighter, darker in zip(grey, grey[1:], strict=False))
+    assert all(lighter - darker > 0.12 for lighter, darker in pairwise(grey))
 
 
 def test_a_mark_beyond_the_end_is_a_note() -> None:
