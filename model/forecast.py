@@ -72,9 +72,8 @@ def foretell(accounts: Accounts, heard: Heard) -> Forecast:
     end = end_of(accounts)
     plan = tuple(before.along(accounts.full, accounts.steps))[1:]
     rows = tuple(after.along(accounts.full, accounts.steps))[1:] if heard.readings else plan
-    return Forecast(
-        rows, after.estimate(end), after.estimate(_used(accounts, end)), plan, before.estimate(end), heard.readings
-    )
+    total, left = used_in_all(accounts, after)
+    return Forecast(rows, left, total, plan, before.estimate(end), heard.readings)
 
 
 def end_of(accounts: Accounts) -> Sum:

@@ -1,7 +1,7 @@
 """A plan with rows knitted and weighed: the log corrects the yarn, and the plan is worked out again with it.
 
-The count of `as yarn allows` and what the log says hang on each other where rows after the growing part were weighed, so
-the two are found in turns, until the count stays.
+The count of `as yarn allows` and what the log says hang on each other where rows after the growing part were weighed,
+so the two are found in turns, until the count stays.
 """
 
 from dataclasses import replace

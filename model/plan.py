@@ -106,7 +106,8 @@ def outline_of(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Pro
         material = room[run.stitch]
         openwork.extend([material.fabric.texture != PLAIN] * run.rows)
     turned = room.description.turn_back is not None
-    return lay_out(Layout(shape.name.value, shape.name.span, rows, tuple(openwork[: rows.count + 1]), turned, shape.pinned))
+    bearing = tuple(openwork[: rows.count + 1])
+    return lay_out(Layout(shape.name.value, shape.name.span, rows, bearing, turned, shape.pinned))
 
 
 def _shawl(at: Progress, rows: Rows, outline: Outline, allowed: int | None, problems: tuple[Problem, ...]) -> Shawl:

@@ -1,4 +1,4 @@
-"""Where a shawl may end: after which bands it can be bound off, what that leaves, and whether it would look finished."""
+"""Where a shawl may end: after which bands it can be bound off, what that leaves, and how it would look."""
 
 from typing import NamedTuple
 
@@ -51,7 +51,7 @@ class Stop(NamedTuple):
     """After `row`, in a band of `stitch` in `part`, the shawl may be bound off.
 
     `reading_g` is on the scale before the bind-off, `left` after it. `left_out` are the parts of the plan that are then
-    not worked. `planned`: the planned end itself; `beyond`: it takes more passes than planned. `finish`: how it would look.
+    not worked. `planned`: the planned end itself; `beyond`: it takes more passes than planned. `finish`: how it looks.
     """
 
     row: int
@@ -70,7 +70,7 @@ class Stop(NamedTuple):
 
 
 def stops(shawl: Shawl) -> list[Stop]:
-    """The stops near the yarn's end that the yarn pays for, the planned end among them; none in rows already knitted."""
+    """The stops near the yarn's end that it pays for, the planned end among them; none in rows already knitted."""
     found = [one for one in candidates(shawl) if one.left.mean >= 0 or one.planned]
     skein_g = shawl.yarn.skein_g
     near = [one for one in found if skein_g - one.left.mean >= NEAR_SHARE * skein_g]

@@ -66,9 +66,8 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
     outlines = Group("outlines", tuple(_outline(piece, k, len(pieces)) for k, piece in enumerate(pieces)))
     start = start_line(pieces[0].frame)
     items = (*head.items, outlines, start, *labels.items, bar)
-    return Scene(
-        width, below + SMALL * 1.5 + MARGIN, f"{shawl.title}: from other skeins", _describe(pieces, scale), items
-    )
+    title, height = f"{shawl.title}: from other skeins", below + SMALL * 1.5 + MARGIN
+    return Scene(width, height, title, _describe(pieces, scale), items)
 
 
 def _alike(worked: list[tuple[str, Shawl]]) -> list[tuple[str, Shawl]]:

@@ -17,10 +17,10 @@ FAR = 4.0
 """A label further from its point than this has a leader, mm."""
 
 
-def near(point: Point, text: str, ink: str, ways: tuple[Point, ...]) -> Iterator[Label]:
-    """The text at all places around a point, nearest first."""
+def near(point: Point, text: str, ink: str, ways: tuple[Point, ...], steps: int = len(NEAR)) -> Iterator[Label]:
+    """The text at all places around a point, nearest first, so many steps away at most."""
     x, y = point
-    for distance in NEAR:
+    for distance in NEAR[:steps]:
         for across, down in ways:
             anchor = "start" if across > 0 else "end" if across < 0 else "middle"
             drop = CAP_HEIGHT * SMALL * (1.0 if down > 0 else 0.5 if down == 0 else 0.0)
@@ -28,7 +28,7 @@ def near(point: Point, text: str, ink: str, ways: tuple[Point, ...]) -> Iterator
 
 
 def above(point: Point, text: str, ink: str, room: Box) -> Iterator[Label]:
-    """The text straight above a point, lowest first: beside its upright leader, or over it as far right as there is room."""
+    """The text straight above a point, lowest first: beside its upright leader, over it, or as far right as it fits."""
     x, y = point
     width = text_width(text, SMALL)
     lefts = (x + 1.0, x - width / 2, room.right - 1.0 - width, x - 1.0 - width)
@@ -48,7 +48,7 @@ def free_label(taken: Arrangement, room: Box, places: Iterable[Label]) -> Label 
 
 
 def some_label(taken: Arrangement, room: Box, places: list[Label], least: list[Points]) -> Label | None:
-    """As `free_label`; failing that the text may lie over lines, the `least` ones at last, but never over another text."""
+    """As `free_label`; failing that the text may lie over lines, over the `least` ones at last, never over a text."""
     label = free_label(taken, room, places)
     for lines in (least, []):
         if label is None:

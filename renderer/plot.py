@@ -1,11 +1,11 @@
 """A plot's frame: where a row and a number of grams lie on the page, the grid, the ticks and the axes' titles."""
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
-from halfhank.renderer.geometry import Box
+from halfhank.renderer.geometry import Box, simplified
 from halfhank.renderer.metrics import CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Group, Item, Label, Path, PathData, Rect, Style
 from halfhank.renderer.style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
@@ -15,7 +15,7 @@ TICK = 1.1
 
 
 class Plot(NamedTuple):
-    """`box` on the page; rows 0…`rows` run along it to `end`, where the column of the bind-off begins; grams upwards."""
+    """`box` on the page; rows 0…`rows` run along it to `end`, where the bind-off's column begins; grams upwards."""
 
     box: Box
     rows: int
@@ -77,13 +77,12 @@ def grid(plot: Plot) -> Group:
 
 
 def axes(plot: Plot) -> Group:
-    """Ticks with their figures: rows below, grams left on the left, grams used on the right; and what each axis counts."""
+    """Ticks with their figures: rows below, grams left on the left, grams used on the right; and the axes' titles."""
     step = _gram_step(plot)
     left = [(plot.y(g), tick_text(g, step)) for g in ticks(plot.low_g, plot.high_g, step)]
     most = plot.skein_g - plot.low_g
-    used = [
-        (plot.y(plot.skein_g - g), tick_text(g, step)) for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0
-    ]
+    gone = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
+    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in gone]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
     items.append(_axis_title(_beside(plot.box.left, left, -1), middle, "left on the scale, g"))
@@ -129,10 +128,8 @@ def _level(plot: Plot) -> list[Item]:
     return items
 
 
-def ribbon(
-    plot: Plot, xs: Sequence[float], lows: Sequence[float], highs: Sequence[float], thin: Callable[..., list[Point]]
-) -> PathData:
-    """The closed area between two curves over the same places, each thinned out by `thin`."""
-    upper = thin([(x, plot.y(g)) for x, g in zip(xs, highs, strict=True)])
-    lower = thin([(x, plot.y(g)) for x, g in zip(xs, lows, strict=True)])
+def ribbon(plot: Plot, xs: Sequence[float], lows: Sequence[float], highs: Sequence[float]) -> PathData:
+    """The closed area between two curves of grams over the same places."""
+    upper = simplified([(x, plot.y(g)) for x, g in zip(xs, highs, strict=True)], 0.02)
+    lower = simplified([(x, plot.y(g)) for x, g in zip(xs, lows, strict=True)], 0.02)
     return (*polyline(upper + lower[::-1]), ("Z", ()))

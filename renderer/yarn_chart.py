@@ -1,4 +1,4 @@
-"""The yarn chart: grams left on the scale after every row, with what is certain of them, the weighings and the marks."""
+"""The yarn chart: grams left on the scale after every row, how sure they are, the weighings and the marks."""
 
 from typing import NamedTuple
 
@@ -28,13 +28,15 @@ from halfhank.renderer.style import (
     THIN,
     TITLE,
 )
-from halfhank.renderer.words import tenths, yarn_words
+from halfhank.renderer.words import plain_number, tenths, yarn_words
 
 WIDTH = 180.0
 PLOT_HEIGHT = 92.0
 AXIS_ROOM = 14.0
 BIND_OFF_WIDTH = 12.5
 LINE = 4.6
+CLOSE = 3
+"""A weighing's figure stands within so many steps of its point, or is left out."""
 DEEP, BAND, BAND_EDGE = RAMPS["tide"].colour(1.0), RAMPS["tide"].colour(0.3), RAMPS["tide"].colour(0.55)
 OLD_BAND = "#eceff1"
 ALONG = (0.3, 0.4, 0.2, 0.5, 0.12, 0.6, 0.7, 0.8)
@@ -141,7 +143,7 @@ def _bands(plot: Plot, now: Curve, before: Curve | None) -> Group:
 
 def _band(plot: Plot, curve: Curve, style: Style) -> Path:
     lows, highs = [e.low for e in curve.estimates], [e.high for e in curve.estimates]
-    return Path(ribbon(plot, curve.xs, lows, highs, lambda points: simplified(points, 0.02)), style)
+    return Path(ribbon(plot, curve.xs, lows, highs), style)
 
 
 def _lines(now: Curve, before: Curve | None) -> Group:
@@ -193,7 +195,10 @@ def _told(taken: Arrangement, plot: Plot, point: Point, words: str) -> list[Item
     if label is None:
         return []
     line = leader(point, label)
-    return [label, Path(polyline(line), Style(stroke=RED, width=THIN))] if line else [label]
+    if line is None:
+        return [label]
+    taken.add_line(line)
+    return [label, Path(polyline(line), Style(stroke=RED, width=THIN))]
 
 
 def _fine(mark: DrawnMark) -> tuple[float, ...]:
@@ -213,7 +218,7 @@ def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> 
         items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
         items.append(Path(segment((x, low), (x, high)), stroke))
         items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(taken, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND))
+        label = free_label(taken, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND, CLOSE))
         items += [label] if label else []
     return Group("weighings", tuple(items))
 
@@ -238,18 +243,21 @@ def _at(plot: Plot, curve: Curve, share: float) -> Point:
 
 def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
     """What the picture alone does not say: how sure the end is, the margin, marks that lie beyond the end."""
-    lines = [_end_words(shawl, forecast.end), *mark_notes(shawl)]
+    lines = [_end_words(forecast.end), _chance_words(shawl), *mark_notes(shawl)]
     wrapped = [line for text in lines for line in wrap(text, WIDTH - 2 * MARGIN, SMALL, 3)]
     labels = [Label(MARGIN, top + LINE * k, line, SMALL, SOFT) for k, line in enumerate(wrapped)]
     return Group("notes", tuple(labels))
 
 
-def _end_words(shawl: Shawl, end: Estimate) -> str:
+def _end_words(end: Estimate) -> str:
     band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten".replace("-", "−")
-    left = f"{tenths(end.mean)} g" if end.mean >= 0 else f"{tenths(-end.mean)} g too little"
-    keep = f" Margin kept: {tenths(shawl.yarn.keep_g)} g." if shawl.yarn.keep_g > 0 else ""
-    chance = f"Chance that the yarn lasts: {_chance(shawl.yarn.chance_enough)}"
-    return f"After the bind-off {left} left ({band}). {chance}.{keep}"
+    left = f"{tenths(end.mean)} g are left" if end.mean >= 0 else f"{tenths(-end.mean)} g are missing"
+    return f"After the bind-off {left} ({band})."
+
+
+def _chance_words(shawl: Shawl) -> str:
+    keep = f" A margin of {plain_number(shawl.yarn.keep_g)} g is kept." if shawl.yarn.keep_g > 0 else ""
+    return f"Chance that the yarn lasts: {_chance(shawl.yarn.chance_enough)}.{keep}"
 
 
 def _chance(chance: float) -> str:

@@ -60,6 +60,5 @@ def _checkpoints(shawl: "Shawl", every: int | None) -> str:
 
     table = checkpoint_table(shawl, checkpoints(shawl, forecast(shawl), every))
     notes = ["Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."]
-    return page(
-        f"{shawl.title}: scale readings", table, notes, terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
-    )
+    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
+    return page(f"{shawl.title}: scale readings", table, notes, room, colour)

@@ -1,6 +1,5 @@
 """The commands of the skein as people run them: `weigh`, `stops`, `skeins`, `plan --checkpoints`, `chart yarn`."""
 
-import os
 import stat
 from pathlib import Path
 
@@ -50,7 +49,7 @@ def test_every_other_byte_stays(tmp_path: Path) -> None:
     added = "\r\n\r\nweighed\r\n  before cast on 101.2 g\r\n  after row 20 96 g left\r\n  after row 64 0.81 oz used"
     assert path.read_bytes() == (text + added).encode()
     assert stat.S_IMODE(path.stat().st_mode) == 0o640
-    assert os.listdir(tmp_path) == ["crlf.shawl"]
+    assert [found.name for found in tmp_path.iterdir()] == ["crlf.shawl"]
 
 
 def test_what_contradicts_is_told_and_not_written(plain: Path) -> None:
@@ -99,8 +98,8 @@ def test_from_standard_input_the_description_goes_to_standard_output() -> None:
 
 @pytest.mark.parametrize(
     "arguments",
-    [("64", "-5"), ("64", "78,4"), ("64", "many"), ("64", "1e3"), ("64", "nan"), ("-1", "78"), ("99999", "78"), ("x", "7"),
-     ("0", "100", "--used"), ("64", ".5"), ("64", "5."), ("64", ""), ("64", "9" * 20)],
+    [("64", "-5"), ("64", "78,4"), ("64", "many"), ("64", "1e3"), ("64", "nan"), ("-1", "78"), ("99999", "78"),
+     ("x", "7"), ("0", "100", "--used"), ("64", ".5"), ("64", "5."), ("64", ""), ("64", "9" * 20)],
 )  # fmt: skip
 def test_what_no_scale_shows_is_wrong_usage(plain: Path, arguments: tuple[str, ...]) -> None:
     result = halfhank("weigh", plain, *arguments)

@@ -17,8 +17,8 @@ SD = {"garter": 0.07, "ratio": 0.08, "end": 0.15, "label": 0.02}
 def by_stitch(shawl: Shawl, plan: Shawl) -> np.ndarray:
     """Grams after each row by what they are worked in: garter, eyelets, drop; index 0 is before row 1, start left out.
 
-    Worked out from the plan's rows and bands and the unlogged plan's yarn of a stitch: three edge stitches of garter at each
-    side, the rest of an eyelet row filled up with stockinette, an elongated row wrapped in all of its stitches.
+    Worked out from the plan's rows and bands and the unlogged plan's yarn of a stitch: three edge stitches of garter at
+    each side, the rest of an eyelet row filled up with stockinette, an elongated row wrapped in all of its stitches.
     """
     gram = 390 / 100
     metres = {fabric.name: fabric.yarn_m for fabric in plan.fabrics}

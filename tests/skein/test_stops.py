@@ -42,11 +42,9 @@ def test_a_stop_is_what_the_shawl_ended_there_would_be() -> None:
 def test_more_passes_than_planned_are_offered_while_they_are_paid_for() -> None:
     shawl = shawl_of(BANDED)
     beyond = [stop for stop in stops(shawl) if stop.beyond]
-    text = BANDED.replace('part "kerb"\n  garter 3 ridges\n', "").replace(
-        "as yarn allows", f"{shawl.allowed + 1} times"
-    )
-    more = shawl_of(text)
-    ends = {band.last_row: shawl_end for band in more.bands for shawl_end in [band.stitches_at_end]}
+    text = BANDED.replace('part "kerb"\n  garter 3 ridges\n', "")
+    more = shawl_of(text.replace("as yarn allows", f"{shawl.allowed + 1} times"))
+    ends = {band.last_row: band.stitches_at_end for band in more.bands}
     assert beyond and all(ends[stop.row] == stop.stitches for stop in beyond)
     planned_end = shawl.parts[1].last_row
     assert {stop.row for stop in beyond} <= {row for row in ends if row > planned_end}
