@@ -117,9 +117,12 @@ def _runs_by_row(part: Worked) -> list[tuple[int, Run]]:
 
 
 def _beyond(at: Progress) -> Mark | None:
-    """The mark past the planned end, the last band's stitch and the shaping going on; None where none is paid for."""
+    """The mark past the planned end, the last band's stitch and the shaping going on; None where none is paid for.
+
+    A last part that ends with fewer stitches than it began with is taken to be at its end.
+    """
     last = at.parts[-1]
-    if any(line.action == "decrease" for line in last.force.lines):
+    if last.end < last.begin:
         return None
     planned = len(at.used_m) - 1
     run, rows = last.section.runs[-1], len(last.counts)

@@ -206,13 +206,31 @@ def along_edge(
 
     None where it finds no room, or the edge is too short for its words.
     """
-    middle, tangent = at_length(points, length_of(points) / 2)
-    outside = 1 if inside((middle[0] - tangent[1] * 0.5, middle[1] + tangent[0] * 0.5), frame.silhouette) else -1
+    outside = _outer_side(frame, points)
     for distance in EDGE_OFFSETS:
         found = _along(frame, name, cm, points, outside * (distance + overhang))
-        if found is not None and _has_room(found, taken):
+        if found is not None and _has_room(found, taken) and _off_fabric(frame, found):
             return found
     return None
+
+
+def _outer_side(frame: Frame, points: Points) -> int:
+    """The side of an edge, 1 or -1, on which lines beside it meet the least of the fabric, however the edge bends."""
+
+    def met(side: int) -> int:
+        lines = [offset(points, side * distance) for distance in EDGE_OFFSETS]
+        spots = [at_length(line, length_of(line) * share)[0] for line in lines for share in (0.2, 0.35, 0.5, 0.65, 0.8)]
+        return sum(inside(spot, frame.silhouette) for spot in spots)
+
+    return min((1, -1), key=met)
+
+
+def _off_fabric(frame: Frame, dimension: Dimension) -> bool:
+    """Whether line, ticks and text lie outside the piece."""
+    around = [*frame.silhouette, frame.silhouette[0]]
+    shapes: list[Points] = [points for points, style in dimension.lines if style is not EXTENSION]
+    shapes += [text_box(label).corners for label in dimension.labels]
+    return not any(inside(shape[0], frame.silhouette) or lines_meet(shape, around) for shape in shapes)
 
 
 def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension | None:

@@ -10,6 +10,8 @@ MM_PER_INCH = 25.4
 PNG_DPI = 300.0
 MOST_PIXELS = 60_000_000
 """The largest PNG, in pixels; each takes four bytes while it is drawn."""
+HEADER_BYTES = 33
+"""A PNG's signature and its first chunk, `IHDR`."""
 _DATE = "2000-01-01T00:00:00Z"
 
 
@@ -18,7 +20,7 @@ class ExportError(RuntimeError):
 
 
 def to_png(scene: Scene, dpi: float = PNG_DPI) -> bytes:
-    """The scene as a PNG on white.
+    """The scene as a PNG on white that tells its resolution, so that it is printed at its size.
 
     Raises `ExportError` where it would have more than 60 million pixels, or where the cairo library is missing.
     """
@@ -30,7 +32,17 @@ def to_png(scene: Scene, dpi: float = PNG_DPI) -> bytes:
     picture = _cairosvg().svg2png(
         bytestring=to_svg(scene), output_width=width, output_height=height, background_color="#ffffff", unsafe=False
     )
-    return bytes(picture)
+    return _with_resolution(bytes(picture), dpi)
+
+
+def _with_resolution(png: bytes, dpi: float) -> bytes:
+    """The PNG with a `pHYs` chunk (PNG specification, 11.3.5.3: pixels a metre, each way) behind its header."""
+    import zlib
+
+    pixels_a_metre = round(dpi * 1000 / MM_PER_INCH).to_bytes(4, "big")
+    body = b"pHYs" + 2 * pixels_a_metre + b"\x01"
+    chunk = (len(body) - 4).to_bytes(4, "big") + body + zlib.crc32(body).to_bytes(4, "big")
+    return png[:HEADER_BYTES] + chunk + png[HEADER_BYTES:]
 
 
 def to_pdf(scene: Scene) -> bytes:

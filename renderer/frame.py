@@ -105,9 +105,7 @@ class Frame:
 
     def data(self, curve: Curve) -> PathData:
         """A curve as an open path on the page."""
-        x, y = self.shift
-        start = ("M", (curve.start[0] + x, curve.start[1] + y))
-        return (start, *self._pieces(curve))
+        return open_path(curve, self.shift)
 
     def polyline(self, points: Points) -> PathData:
         """A polyline as an open path on the page."""
@@ -119,17 +117,23 @@ class Frame:
         x, y = self.shift
         commands: Commands = list(self.data(self.curve(first, True)))
         commands += [("L", (p + x, q + y)) for p, q in self.edge(RIGHT, first, last)[1:]]
-        commands += self._pieces(self.curve(last).reversed())
+        commands += _pieces(self.curve(last).reversed(), self.shift)
         commands += [("L", (p + x, q + y)) for p, q in self.edge(LEFT, first, last)[-2:0:-1]]
         return (*commands, ("Z", ()))
 
-    def _pieces(self, curve: Curve) -> Commands:
-        x, y = self.shift
-        commands: Commands = []
-        for piece in curve.pieces:
-            if len(piece) == 1:
-                commands.append(("L", (piece[0][0] + x, piece[0][1] + y)))
-            else:
-                (a, b), (c, d), (e, f) = piece
-                commands.append(("C", (a + x, b + y, c + x, d + y, e + x, f + y)))
-        return commands
+
+def open_path(curve: Curve, shift: Point = (0.0, 0.0)) -> PathData:
+    """A curve as an open path, moved by so much."""
+    return (("M", (curve.start[0] + shift[0], curve.start[1] + shift[1])), *_pieces(curve, shift))
+
+
+def _pieces(curve: Curve, shift: Point) -> Commands:
+    x, y = shift
+    commands: Commands = []
+    for piece in curve.pieces:
+        if len(piece) == 1:
+            commands.append(("L", (piece[0][0] + x, piece[0][1] + y)))
+        else:
+            (a, b), (c, d), (e, f) = piece
+            commands.append(("C", (a + x, b + y, c + x, d + y, e + x, f + y)))
+    return commands

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from halfhank.model.shawl import Mark, Shawl
-from halfhank.renderer.edges import scallop_pitch
+from halfhank.renderer.bind_off import scallop_pitch
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.geometry import curve_length
 from halfhank.renderer.scene import Group, Path, PathData, Style
@@ -91,7 +91,7 @@ def even_dash(frame: Frame, row: int, dash: tuple[float, ...]) -> tuple[float, .
 def _on_edge(frame: Frame, style: Style) -> tuple[Style, PathData]:
     """The mark on the bound-off edge: one bead to a scallop where it has scallops."""
     curve = frame.curve(frame.last)
-    pitch = scallop_pitch(frame)
+    pitch = scallop_pitch(frame.shawl.bind_off.method, curve)
     if pitch is None:
         return style, frame.data(curve)
     dotted = style._replace(dash=(0.0, pitch), cap="round")

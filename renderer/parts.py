@@ -2,12 +2,16 @@
 
 from typing import NamedTuple
 
+from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.badges import badge_items
+from halfhank.renderer.bind_off import SCALLOP_PITCH, strokes_before, strokes_behind
 from halfhank.renderer.block import Block, Column
+from halfhank.renderer.frame import open_path
 from halfhank.renderer.metrics import CAP_HEIGHT, fit, text_width
-from halfhank.renderer.scene import Group, Item, Label, Path, Style
-from halfhank.renderer.style import INK, RULE, SMALL, SOFT, TEXT
+from halfhank.renderer.ramp import Ramp
+from halfhank.renderer.scene import Group, Item, Label, Path, Rect, Style
+from halfhank.renderer.style import HEAVY, INK, RULE, SMALL, SOFT, TEXT
 from halfhank.renderer.words import percent, tenths
 
 HEADS = ("rows", "sts at end", "grams", "share", "g left")
@@ -15,17 +19,20 @@ GAP, NAME_GAP = 6.0, 4.0
 BADGE, INDENT = 2.0, 6.4
 PITCH, STACKED_PITCH = 5.5, 4.6
 NARROW = 22.0
+START = "start"
+SAMPLE = 2 * SCALLOP_PITCH
 
 
 class Line(NamedTuple):
-    """One line of the table; `number` is None for the start and the bind-off."""
+    """One line of the table; `number` is None for the start and the bind-off, of whose edge a `sample` is shown."""
 
     number: int | None
     name: str
     cells: tuple[str, ...]
+    sample: str = ""
 
 
-def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
+def parts_table(shawl: Shawl, column: Column, top: float, ramp: Ramp) -> Block:
     """The table, figures right-aligned under their heads; names take what room is left, in a narrow column a line."""
     lines = table_lines(shawl)
     rights = _column_ends(lines, column)
@@ -38,6 +45,7 @@ def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
     for line in lines:
         y += PITCH
         first = next(left for left, cell in zip(lefts, line.cells, strict=True) if cell)
+        items += edge_sample(line.sample, column.left, y - 1.6 - TEXT * CAP_HEIGHT / 2, ramp)
         items += _name_items(line, column, y - 1.6, column.right if stacked else first - NAME_GAP)
         y += STACKED_PITCH if stacked else 0.0
         items += _figures(line, y - 1.6, rights)
@@ -49,13 +57,14 @@ def parts_table(shawl: Shawl, column: Column, top: float) -> Block:
 def table_lines(shawl: Shawl) -> list[Line]:
     """The start, every part, the bind-off: together all of the shawl's yarn."""
     yarn = shawl.yarn
-    lines = [_edge_line(shawl, shawl.start.words, shawl.start.stitches, yarn.start_g, yarn.skein_g - yarn.start_g)]
+    start = _edge_line(shawl, shawl.start.words, shawl.start.stitches, yarn.start_g, yarn.skein_g - yarn.start_g)
+    lines = [start._replace(sample=START)]
     for number, part in enumerate(shawl.parts, 1):
         rows = str(part.first_row) if part.first_row == part.last_row else f"{part.first_row}–{part.last_row}"
         figures = (tenths(part.used_g), percent(part.share), tenths(part.left_g))
         lines.append(Line(number, part.name, (rows, f"{part.stitches_at_end:,}", *figures)))
-    lines.append(_edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g))
-    return lines
+    end = _edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g)
+    return [*lines, end._replace(sample=shawl.bind_off.method)]
 
 
 def _edge_line(shawl: Shawl, words: str, count: int | None, used_g: float, left_g: float) -> Line:
@@ -78,6 +87,21 @@ def _column_ends(lines: list[Line], column: Column) -> list[float]:
     for width in widths[:0:-1]:
         ends.append(ends[-1] - width - gap)
     return ends[::-1]
+
+
+def edge_sample(kind: str, x: float, y: float, ramp: Ramp) -> list[Item]:
+    """A piece of an edge as it is drawn, with some fabric, around the height `y`; nothing without a kind."""
+    if not kind:
+        return []
+    if kind == START:
+        fabric = Rect(x, y - 0.6, SAMPLE, 2.0, Style(fill=ramp.colour(0.0)))
+        edge = (("M", (x, y - 0.6)), ("L", (x + SAMPLE, y - 0.6)))
+        return [fabric, Path(edge, Style(stroke=INK, width=HEAVY))]
+    beyond = SCALLOP_PITCH / 2 if kind == "picot" else 0.0
+    whole = line_curve([(x - beyond, y + 0.4), (x + SAMPLE + beyond, y + 0.4)])
+    seen = line_curve([(x, y + 0.4), (x + SAMPLE, y + 0.4)])
+    fabric = Rect(x, y - 1.4, SAMPLE, 1.8, Style(fill=ramp.colour(1.0)))
+    return [*strokes_behind(kind, whole, open_path), fabric, *strokes_before(kind, seen, open_path)]
 
 
 def _name_items(line: Line, column: Column, y: float, names_end: float) -> list[Item]:

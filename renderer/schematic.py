@@ -86,7 +86,7 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     top = head.bottom + 6.0
     drawing = drawing_group(sheet, (shift_x, top - sheet.bounds.top), ramp, options)
     skein = ruler(shawl, column, top + sheet.bounds.height + 7.0, ramp, sheet.marks)
-    table = parts_table(shawl, column, skein.bottom + 4.5)
+    table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
     swatches = legend.legend(shawl, column, table.bottom + 4.5, ramp)
     contours = ["A fine line follows each 10 g of yarn."] if options.contours else []
     told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours
@@ -107,7 +107,7 @@ def drawing_group(sheet: Sheet, shift: tuple[float, float], ramp: Ramp, options:
     frame = sheet.frame
     frame.shift = shift
     items: list[Item] = [
-        Group("edge-behind", tuple(edges.edge_behind(frame))),
+        edges.edge_behind(frame),
         fabric_group(frame, patterns_of(frame.shawl), ramp),
         edges.part_bounds(frame),
         edges.spine_line(frame),

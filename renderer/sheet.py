@@ -3,9 +3,9 @@
 from typing import NamedTuple
 
 from halfhank.model.shawl import Shawl
-from halfhank.renderer import edges
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
+from halfhank.renderer.bind_off import overhang_of
 from halfhank.renderer.dimensions import Dimension, along_edge, depth, spine, wingspan
 from halfhank.renderer.direction import Arrow, arrow_of
 from halfhank.renderer.edge_lengths import edge_lengths
@@ -48,7 +48,7 @@ def surround(shawl: Shawl, scale: float, content: float) -> Surroundings:
     the flags find no room then, they come first; where they find none at all (None), they are told in words.
     """
     frame = Frame(shawl, 10 / scale)
-    overhang = edges.OVERHANG.get(shawl.bind_off.method, 0.3)
+    overhang = overhang_of(shawl.bind_off.method)
     marks = drawn_marks(shawl)
     taken = Arrangement(Box(0, 0, frame.width, frame.height).grown(overhang))
     lines: list[Points] = [frame.points(mark.row) for mark in marks]

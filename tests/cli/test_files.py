@@ -76,6 +76,10 @@ def test_a_failure_leaves_the_old_file_and_no_litter(
 
 KILLED = """
 import os, signal
+# As at a terminal, even if the tests were started with signals ignored.
+signal.signal(signal.SIGINT, signal.default_int_handler)
+signal.signal(signal.SIGTERM, signal.SIG_DFL)
+signal.signal(signal.SIGHUP, signal.SIG_DFL)
 sync = os.fsync
 def killed(descriptor):
     sync(descriptor)
@@ -92,6 +96,11 @@ def test_a_kill_leaves_the_old_file_and_no_litter(good: Path, name: str) -> None
     assert result.err == ""
     assert path.read_bytes() == OLD
     assert sorted(good.parent.iterdir()) == [good, path]
+
+
+def test_a_signal_that_is_ignored_stays_ignored(good: Path) -> None:
+    code = KILLED.replace("SIGHUP, signal.SIG_DFL", "SIGHUP, signal.SIG_IGN").format(name="SIGHUP")
+    assert process("draw", good, "-o", good.with_suffix(".svg"), code=code).status == 0
 
 
 def test_a_hard_kill_leaves_the_old_file(good: Path) -> None:

@@ -291,7 +291,17 @@ def is_paid(at: Progress, rows: int) -> bool:
     return at.used_m[rows] + live * bind_off_m(at.room, "garter") <= at.skein.budget_m
 
 
-def test_nothing_goes_on_where_the_last_part_decreases() -> None:
+def test_a_strip_that_gains_what_it_loses_goes_on() -> None:
+    """51 stitches in every row: the rows that are paid for are a quotient."""
+    bias = ("increase 1 at upper edge every 2 rows", "decrease 1 at lower edge every 2 rows")
+    at = progress(described("garter 120 rows", start="cast on 51 sts", lines=bias))
+    row_m = (at.used_m[120] - at.used_m[0]) / 120
+    rows = (at.skein.budget_m - at.used_m[0] - 51 * bind_off_m(at.room, "garter")) / row_m
+    mark = marks(at).bind_off_by
+    assert mark is not None and (mark.row, mark.beyond) == (2 * int(rows / 2), True)
+
+
+def test_nothing_goes_on_where_the_last_part_narrows() -> None:
     description = described("garter 40 rows", "decrease 1 at each edge every 4 rows\ngarter 10 rows", lines=WINGS)
     mark = marks(progress(description)).bind_off_by
     assert mark is not None and (mark.row, mark.beyond) == (50, False)

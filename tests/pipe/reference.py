@@ -7,7 +7,7 @@ Written from the language's and the model's rules alone. Nothing is summed in ad
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from tests.pipe.reference_fabrics import fill_of, gram_m, pattern_of, stitch_m, unblocked_width, wrap_m
+from tests.pipe.reference_fabrics import fill_of, gram_m, pattern_of, stitch_m, stitch_size, unblocked_width, wrap_m
 from tests.pipe.spec import AnyBand, Band, Drop, Line, Part, Spec, Tab
 
 BIND_OFF_STITCH = 1.12
@@ -250,6 +250,12 @@ def budget_m(spec: Spec) -> float:
     keep = spec.keep or ("10" if spec.turn_back is not None else "5")
     kept = start * float(keep) / 100 if isinstance(keep, str) else keep.g
     return (start - kept) * gram_m(spec)
+
+
+def row_size(spec: Spec, step: Step) -> tuple[float, float]:
+    """Blocked width of a stitch and height of the row, in cm; an extra wrap opens to half its length."""
+    width, height = stitch_size(spec, step.stitch)
+    return width, height + (step.wraps - 1) * wrap_m(spec) * 100 / 2
 
 
 # The whole.

@@ -9,20 +9,20 @@ def halfway(worked: Worked) -> int | None:
     return next((row for row, used in enumerate(worked.used_m) if row and used >= worked.total_m / 2), None)
 
 
-def decreases_last(spec: Spec) -> bool:
-    """Whether the last part has a decrease in force."""
-    last = spec.parts[-1]
-    return any(line.action != "increase" for line in (last.lines if last.lines or last.even else spec.lines))
+def falls_last(worked: Worked) -> bool:
+    """Whether the last part ends with fewer stitches than it began with."""
+    rows = sum(step.part == worked.steps[-1].part for step in worked.steps)
+    return worked.stitches[-1] < worked.stitches[-1 - rows]
 
 
 def last_bind_off(spec: Spec, worked: Worked) -> int | None:
     """The last even row from which the bind-off is paid, going on in the last band's stitch where the end leaves yarn.
 
-    0: not even after row 2. None where the rules leave it open here: a turn, an elongated end, decreases, odd endings.
+    0: not even after row 2. None where the rules leave it open here: a turn, an elongated end, a last part that narrows, odd endings.
     """
     steps = list(worked.steps)
     last = spec.parts[-1].bands[-1]
-    if spec.turn_back is not None or steps[-1].stitch == "drop" or decreases_last(spec) or not isinstance(last, Band):
+    if spec.turn_back is not None or steps[-1].stitch == "drop" or falls_last(worked) or not isinstance(last, Band):
         return None
     best = 0
     for row in range(2, len(steps) + 1, 2):

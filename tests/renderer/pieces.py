@@ -64,12 +64,16 @@ Boundary = Callable[[float, float], Curve | tuple[Curve, Curve]]
 
 
 class Piece(NamedTuple):
-    """A hand-made shawl: parts as (name, [(stitch, rows)]), its boundary (or two of it) at a height of the whole."""
+    """A hand-made shawl: parts as (name, [(stitch, rows)]), its boundary (or two of it) at a height of the whole.
+
+    With `sides` the lengths of its side edges are known.
+    """
 
     parts: list[tuple[str, list[tuple[str, int]]]]
     boundary: Boundary
     spine: bool = False
     sideways: bool = False
+    sides: bool = False
 
 
 FABRICS = {"garter": "plain", "stockinette": "plain", "mesh": "openwork", "drop": "drop"}
@@ -88,7 +92,9 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
     curves = [_both(piece.boundary(h, run[-1])) for h in run]
     lengths = [_length(c) for c, _ in curves]
     stitches = [max(1, round(x / STITCH_CM)) for x in lengths]
-    outline = HandOutline(curves, _size(lengths, curves), piece.sideways, _spine(curves) if piece.spine else None)
+    outline = HandOutline(
+        curves, _size(piece, lengths, curves), piece.sideways, _spine(curves) if piece.spine else None
+    )
     skein, total = yarn.get("skein_g", 100.0), yarn.get("total_g", 82.0)
     used = _used(stitches, 0.98 * total)
     bands = _bands(piece, expanded, stitches, heights, used, total, skein)
@@ -142,9 +148,15 @@ def _length(curve: Curve) -> float:
     return sum(math.dist(p, q) for p, q in pairwise(curve.flattened(0.001)))
 
 
-def _size(lengths: list[float], curves: list[tuple[Curve, Curve]]) -> Size:
-    arms = len(curves[-1][0].pieces) == 2
-    return Size(0.0, 0.0, None, None, (lengths[-1] / 2,) * 2 if arms else None, lengths[-1], 0.0)
+def _size(piece: Piece, lengths: list[float], curves: list[tuple[Curve, Curve]]) -> Size:
+    sides = None
+    if piece.sides:
+        ends = [(c.start, c.end) for c, _ in curves]
+        left, right = (sum(math.dist(p[k], q[k]) for p, q in pairwise(ends)) for k in (0, 1))
+        sides = (left, right)
+    elif len(curves[-1][0].pieces) == 2:
+        sides = (lengths[-1] / 2, lengths[-1] / 2)
+    return Size(0.0, 0.0, None, None, sides, lengths[-1], 0.0)
 
 
 def _spine(curves: list[tuple[Curve, Curve]]) -> list[Point]:
@@ -215,6 +227,18 @@ def chevron(h: float, whole: float) -> Curve:
 def level(h: float, whole: float) -> Curve:
     """A rectangle 45 cm wide."""
     return line([(0.0, h), (45.0, h)])
+
+
+def bulging(h: float, whole: float) -> Curve:
+    """A triangle from its long edge whose sides bend outwards by up to 0.6 cm."""
+    half = 60 * (1 - h / whole) + 0.9 * math.sin(math.pi * h / whole) + 2
+    return line([(-half, h), (half, h)])
+
+
+def hollow(h: float, whole: float) -> Curve:
+    """The same with sides that bend inwards."""
+    half = 60 * (1 - h / whole) - 0.9 * math.sin(math.pi * h / whole) + 2
+    return line([(-half, h), (half, h)])
 
 
 def upright(h: float, whole: float) -> Curve:

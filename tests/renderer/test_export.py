@@ -1,9 +1,11 @@
 """PNG and PDF by CairoSVG."""
 
 import io
+import struct
 import subprocess
 import sys
 import time
+import zlib
 
 import pytest
 from halfhank.renderer import ExportError, export, schematic, to_pdf, to_png
@@ -20,6 +22,27 @@ def test_png_has_its_size_and_its_colours() -> None:
     assert image.size == (200, 100)
     assert image.getpixel((100, 50)) == (255, 0, 0)
     assert image.getpixel((10, 10)) == (255, 255, 255)
+
+
+@pytest.mark.parametrize("dpi", [150.0, 300.0])
+def test_png_is_printed_at_its_size(dpi: float) -> None:
+    image = Image.open(io.BytesIO(to_png(RED_SQUARE, dpi)))
+    image.load()
+    assert image.info["dpi"] == pytest.approx((dpi, dpi), abs=0.02)
+    assert image.width / image.info["dpi"][0] * 25.4 == pytest.approx(20, abs=0.1)
+
+
+def test_png_is_whole() -> None:
+    """Chunks follow each other without a gap, the resolution before the picture, and each has its checksum."""
+    data, at, kinds = to_png(RED_SQUARE, 100), 8, []
+    while at < len(data):
+        length, kind = struct.unpack(">I4s", data[at : at + 8])
+        (crc,) = struct.unpack(">I", data[at + 8 + length : at + 12 + length])
+        assert crc == zlib.crc32(data[at + 4 : at + 8 + length])
+        kinds.append(kind)
+        at += 12 + length
+    assert kinds[0] == b"IHDR" and kinds[-1] == b"IEND" and kinds.count(b"pHYs") == 1
+    assert kinds.index(b"pHYs") < kinds.index(b"IDAT")
 
 
 def test_png_of_a_drawing_is_inked_to_its_margins() -> None:

@@ -6,10 +6,11 @@ from typing import Any
 
 import pytest
 from halfhank.model.outline.curve import Curve
+from halfhank.renderer.bind_off import overhang_of
 from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
-from halfhank.renderer.scene import Circle, Group, Label, Path, Scene
+from halfhank.renderer.scene import Circle, Group, Label, Path, Scene, Style
 from halfhank.renderer.schematic import CONTENT_MM, schematic
 from halfhank.renderer.sheet import surround, with_dimensions
 from halfhank.renderer.style import MARGIN
@@ -23,8 +24,10 @@ from tests.renderer.pieces import (
     NECK_DOWN,
     Piece,
     bow,
+    bulging,
     chevron,
     fan,
+    hollow,
     level,
     scaled,
     shawl_of,
@@ -46,6 +49,8 @@ PIECES = {
     "tip-to-tip": Piece(TURNED, upright, sideways=True),
     "half-circle": Piece(NECK_DOWN, bow),
     "crescent": Piece(NECK_DOWN, fan),
+    "bulging sides": Piece([("only", [("garter", 240)])], bulging, sides=True),
+    "hollow sides": Piece([("only", [("garter", 240)])], hollow, sides=True),
     "one row": Piece([("only", [("garter", 1)])], level),
     "three rows": Piece([("only", [("garter", 3)])], chevron, spine=True),
     "two rows sideways": Piece([("only", [("garter", 2)])], upright, sideways=True),
@@ -83,12 +88,16 @@ YARNS: dict[str, dict[str, Any]] = {
 }
 
 
+METHODS = ("standard", "elastic", "picot", "i-cord", "draw through", "measured")
+
+
 def drawn() -> dict[str, Scene]:
     scenes = {name: schematic(shawl_of(piece, title=name)) for name, piece in PIECES.items()}
     triangle = PIECES["triangle"]
     scenes |= {name: schematic(shawl_of(triangle, method="picot"), options) for name, options in OPTIONS.items()}
     scenes |= {name: schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
     scenes |= {f"{name} level": schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
+    scenes |= {f"{method} edge": schematic(shawl_of(triangle, method=method)) for method in METHODS}
     scenes["long title"] = schematic(shawl_of(triangle, title=LONG))
     return scenes
 
@@ -148,6 +157,21 @@ def test_dimension_lines_cross_neither_texts_nor_badges(name: str) -> None:
             assert all(line.distance(Point(disc.x, disc.y)) > disc.radius for disc in discs), dimension.name
 
 
+@every
+def test_dimensions_stay_off_the_fabric(name: str) -> None:
+    scene = SCENES[name]
+    piece = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
+    for dimension in [g for g in checks.groups(scene.items) if g.name in DIMENSIONS and g.name != "spine"]:
+        for path in [item for item in dimension.items if isinstance(item, Path)]:
+            assert LineString(checks.points_of(path)).intersection(piece).length < 0.01, dimension.name
+
+
+@pytest.mark.parametrize("name", ["bulging sides", "hollow sides"])
+def test_a_side_that_bends_a_little_has_its_dimension(name: str) -> None:
+    scene = schematic(shawl_of(PIECES[name], spare_rows=-10))
+    assert checks.group(scene, "side")
+
+
 @pytest.mark.parametrize("name", ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "three metres"])
 def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
     shawl = shawl_of(PIECES[name])
@@ -200,6 +224,36 @@ def test_page_says_what_must_be_said() -> None:
         "4 mm needles",
     ):
         assert told in words
+
+
+def edge_styles(method: str) -> list[Style]:
+    """How the bound-off edge is stroked, behind the fabric and on it."""
+    scene = SCENES[f"{method} edge"]
+    items = checks.group(scene, "edge-behind").items + checks.group(scene, "bind-off").items
+    return [item.style for item in items if isinstance(item, Path)]
+
+
+def test_each_bind_off_has_an_edge_of_its_own() -> None:
+    assert len({tuple(edge_styles(method)) for method in METHODS}) == len(METHODS)
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_scallops_are_of_a_picot_alone(method: str) -> None:
+    scallops = [style for style in edge_styles(method) if style.cap == "round" and style.dash]
+    assert bool(scallops) == (method == "picot")
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_an_edge_keeps_within_its_overhang(method: str) -> None:
+    assert max(style.width for style in edge_styles(method)) / 2 <= overhang_of(method) + 1e-9
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_the_table_shows_the_edge(method: str) -> None:
+    """Beside the bind-off's name stands a piece of its edge."""
+    items = checks.group(SCENES[f"{method} edge"], "parts").items
+    styles = {item.style._replace(dash=()) for item in items if isinstance(item, Path)}
+    assert {style._replace(dash=()) for style in edge_styles(method)} <= styles
 
 
 def test_units_lead_as_asked() -> None:
