@@ -12,7 +12,8 @@ from halfhank.cli.trouble import ALL_WELL, CommandError
 def command(name: str | None) -> int:
     """List the built-in fabrics.
 
-    With NAME the rows of that one are shown. The measures are those of a stitch and a row against garter in the same yarn, where no gauge is given.
+    With NAME the rows of that one are shown. The measures are those of a stitch and a row against garter in the same
+    yarn, where no gauge is given.
     """
     terminal.out(_listed() if name is None else _shown(name))
     return ALL_WELL

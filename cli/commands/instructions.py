@@ -20,7 +20,8 @@ if TYPE_CHECKING:
 def command(file: str, output: str | None) -> int:
     """Write the working text of FILE.
 
-    It has the stitch patterns in the trade's abbreviations, the shaping, and each part with its repeats and counts. Every row is read back before it is written, and has to come out as it was described.
+    It has the stitch patterns in the trade's abbreviations, the shaping, and each part with its repeats and counts.
+    Every row is read back before it is written, and has to come out as it was described.
     """
     target = files.STANDARD if output is None else output
     if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":

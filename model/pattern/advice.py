@@ -179,9 +179,7 @@ def _odd_repeat(case: Case) -> Iterator[Problem]:
     """Row 1 of an odd repeat falls on the wrong side every other time."""
     rows = len(case.pattern.rows)
     if rows % 2 and rows > 1 and any(fit.stretch.rows > rows for fit in case.fits):
-        message = (
-            f"`{case.pattern.name[:40]}` repeats over {rows:,} rows: every other time its row 1 falls on a wrong-side row."
-        )
+        message = f"`{case.pattern.name[:40]}` repeats over {rows:,} rows: every other time row 1 is a wrong-side row."
         yield advice("odd-repeat", case.source, message, "write it over an even number of rows")
 
 

@@ -84,7 +84,9 @@ def test_a_chart_needs_its_kind() -> None:
 
 def test_instructions_go_to_standard_output_or_a_text_file(fern: Path) -> None:
     shown = halfhank("instructions", fern)
-    assert shown.status == 0 and "Row 1 (RS): K1, *k1, yo, k1, s2kp, k1, yo, k2; rep from * to end." in shown.out.decode()
+    assert (
+        shown.status == 0 and "Row 1 (RS): K1, *k1, yo, k1, s2kp, k1, yo, k2; rep from * to end." in shown.out.decode()
+    )
     target = fern.with_name("sluice.txt")
     assert halfhank("instructions", fern, "-o", target).status == 0
     assert target.read_bytes() == shown.out

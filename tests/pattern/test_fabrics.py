@@ -5,8 +5,11 @@ from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
 from halfhank.model.fabrics import Workroom
+from halfhank.model.notation import draw
 from halfhank.model.pattern.pattern import Pattern, patterns_of
 from halfhank.model.plan import plan_parsed
+
+from tests.pattern.writing import stitch
 
 HEAD = """shawl "Slate"
 yarn
@@ -94,8 +97,10 @@ def test_garter_stays_without_rows_to_repeat() -> None:
 
 
 def test_yarn_follows_the_loops() -> None:
-    """Swatch: 10 g are 40 m for 40 x 62.62 stitches. A mesh of yarn overs and decreases draws a loop a stitch; 2 wraps in 6
-    stitches more, and so on, draw the wave's extra yarn: (1 + 2 + 3 + 2 + 1) wraps in row 1, (2 + 1 + 0 + 1 + 2 + 3) in row 5."""
+    """Swatch: 10 g are 40 m for 40 x 62.62 stitches. A mesh of yarn overs and decreases draws a loop a stitch.
+
+    The wave's extra wraps over six stitches: 1 + 2 + 3 + 2 + 1 in row 1, 2 + 1 + 0 + 1 + 2 + 3 in row 5, none elsewhere.
+    """
     plain_m = 40 / (40 * 62.62)
     mesh = room("", "open-mesh")
     assert mesh["open-mesh"].fabric.yarn_m == pytest.approx(plain_m)
@@ -104,3 +109,10 @@ def test_yarn_follows_the_loops() -> None:
     assert wave["drop-wave"].fabric.yarn_m == pytest.approx(plain_m + wave.wrap_m * (9 + 9) / (6 * 8))
     cable = room("", "small-cable")
     assert cable["small-cable"].fabric.yarn_m == pytest.approx(plain_m * (24 + 0.4) / 24)
+
+
+def test_without_a_multiple_a_whole_row_counts_as_wide_as_the_others() -> None:
+    """Two extra wraps in three stitches, and a plain row of three: two wraps in six stitches."""
+    found = draw(stitch("row 1: *k1 with 3 wraps, k2*\nrow 2: knit").rows, None)
+    assert found.loops == 1
+    assert found.wraps == pytest.approx(2 / 6)

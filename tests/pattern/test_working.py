@@ -26,7 +26,7 @@ def block(text: str, title: str) -> list[str]:
 
 
 def test_the_parts_say_rows_counts_and_how_the_pattern_lies() -> None:
-    """Each side of a wing gains 6 in 12 rows: 12 after 24 rows are one multiple of 8 at each side, 18 after 36 rows two."""
+    """Each side of a wing gains 6 in 12 rows: 12 after 24 rows are one multiple of 8 each, 18 after 36 rows two."""
     assert block(working_text(shawl(SHAWL)), "Part 2")[:4] == [
         "Part 2, fern (rows 33 to 80; 73 sts to 169 sts)",
         "fern: 48 rows.",
@@ -38,8 +38,8 @@ def test_the_parts_say_rows_counts_and_how_the_pattern_lies() -> None:
 
 def test_shaping_says_where_and_how_many() -> None:
     assert block(working_text(shawl(SHAWL)), "Shaping")[1] == (
-        "Row 1 and every 2 rows after it: increase 1 st at each edge inside the 3 sts of the edge and 1 st on each side of "
-        "the 1 st of the spine (4 sts more)."
+        "Row 1 and every 2 rows after it: increase 1 st at each edge inside the 3 sts of the edge and 1 st on "
+        "each side of the 1 st of the spine (4 sts more)."
     )
 
 
@@ -64,11 +64,16 @@ def test_repeats_say_the_count_after_each() -> None:
 
 
 def test_evenly_says_on_which_stitches() -> None:
-    """Before row 33 there are 73 stitches, 67 between the edges; 5 more: runs of 13, 14, 14, 13 and 13, one cut in halves."""
+    """Before row 33 there are 73 stitches, 67 between the edges.
+
+    5 more: runs of 13, 14, 14, 13 and 13, one cut in halves.
+    """
     text = SHAWL.replace('part "fern"\n', 'part "fern"\n  increase 5 evenly every 100 rows\n')
     lines = block(working_text(shawl(text)), "Part 2")
     (line,) = [one for one in lines if one.startswith("Row 33, evenly")]
-    assert line == "Row 33, evenly between the edges, on 67 sts: k6, m1, k13, m1, [k14, m1] 2 times, k13, m1, k7; 72 sts."
+    assert (
+        line == "Row 33, evenly between the edges, on 67 sts: k6, m1, k13, m1, [k14, m1] 2 times, k13, m1, k7; 72 sts."
+    )
 
 
 def test_the_way_back_is_written_band_by_band() -> None:

@@ -21,12 +21,10 @@ from tests.pattern.writing import items, stitch
 CAPTIONS = Captions("fern", ("multiple of 8 sts + 1, 12 rows", "19 sts 30 rows over 10 cm"), 19 / 30)
 EVERY = (
     "k1, p1, k1 tbl, p1 tbl, sl1, sl1 wyif, yo, k2tog, ssk, p2tog, ssp, k3tog, sssk, sk2p, s2kp, p3tog, k2tog tbl, "
-    "p2tog tbl, kfb, m1, m1l, m1r, k1 with 2 wraps, k1 with 3 wraps, p1 with 3 wraps, k2tog with 2 wraps, 2/2 rc, 2/2 lc, "
-    "2/1 rc, 1/2 rc, 2/1 lc, 1/2 lc, [k1, yo, k1] in 1, [k1, p1, k1] in 1, [k1, yo, k1] in 3"
+    "p2tog tbl, kfb, m1, m1l, m1r, k1 with 2 wraps, k1 with 3 wraps, p1 with 3 wraps, k2tog with 2 wraps, "
+    "2/2 rc, 2/2 lc, 2/1 rc, 1/2 rc, 2/1 lc, 1/2 lc, [k1, yo, k1] in 1, [k1, p1, k1] in 1, [k1, yo, k1] in 3"
 )
-SIGNS = list(
-    dict.fromkeys(sign_of(item, side) for side in (False, True) for item in units(items(EVERY)))
-)
+SIGNS = list(dict.fromkeys(sign_of(item, side) for side in (False, True) for item in units(items(EVERY))))
 
 
 def chart(rows: str = GOOD, multiple: str = "8 sts + 1") -> Chart:
@@ -77,7 +75,9 @@ def test_nothing_overlaps_or_leaves_the_page(rows: str, multiple: str) -> None:
         left, top, right, bottom = box.bounds
         assert left >= 0 and top >= 0 and right <= scene.width and bottom <= scene.height
     assert not [(a.label.text, b.label.text) for a, b in combinations(boxes, 2) if a.meets(b)]
-    assert all(0 <= x <= scene.width and 0 <= y <= scene.height for item in leaves(scene.items) for x, y in points(item))
+    assert all(
+        0 <= x <= scene.width and 0 <= y <= scene.height for item in leaves(scene.items) for x, y in points(item)
+    )
     assert to_svg(scene) == to_svg(stitch_chart(chart(rows, multiple), CAPTIONS))
 
 
