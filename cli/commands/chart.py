@@ -14,4 +14,4 @@ class Charts(LazyGroup):
 @click.group("chart", cls=Charts, no_args_is_help=False)
 @helped
 def command() -> None:
-    """Draw a chart: the yarn row by row, or a stitch from its written rows."""
+    """Draw a chart of the yarn, or of a stitch."""
