@@ -386,6 +386,18 @@ def test_ruler_shows_the_grams_left() -> None:
     ]  # fmt: skip
 
 
+def test_thin_parts_share_a_number_above_the_skein() -> None:
+    """The bracket reaches over their yarn: from the first part's start to the last one's end."""
+    scene = SCENES["thin parts"]
+    assert "1–6" in checks.texts(scene)
+    badges = checks.group(scene, "ruler-badges").items
+    bracket = next(checks.points_of(item) for item in badges if isinstance(item, Path))
+    shawl = shawl_of(PIECES["thin parts"])
+    width = scene.width - 2 * MARGIN
+    wanted = [MARGIN, MARGIN + width * (1 - shawl.parts[5].left_g / shawl.yarn.skein_g)]
+    assert [bracket[0][0], bracket[3][0]] == pytest.approx(wanted, abs=0.01)
+
+
 def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
     assert {"neck", "body", "border", "cast-on of 8 sts"} <= set(checks.texts(SCENES["narrow"]))
 
