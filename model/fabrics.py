@@ -228,8 +228,8 @@ class Workroom:
     def _ratio(self, name: str, parent: Stitch, parent_m: float) -> float | None:
         """Yarn of a stitch by the swatch of another, None where nothing tells their ratio.
 
-        A stitch that takes its rows from the swatched one is worked like it. Else the two are compared by their loops: what
-        the swatched stitch draws by its own rows is taken off before.
+        A stitch that takes its rows from the swatched one is worked like it. Else the two are compared by their loops:
+        what the swatched stitch draws by its own rows is taken off before.
         """
         rows, origin = self.rows(name), parent.name.value
         if rows and rows == self.rows(origin):
