@@ -13,6 +13,9 @@ COMMANDS = {
     "plan": "plan",
     "check": "check",
     "new": "new",
+    "weigh": "weigh",
+    "stops": "stops",
+    "skeins": "skeins",
     "chart": "chart",
     "instructions": "instructions",
     "fabrics": "fabrics",
@@ -22,13 +25,15 @@ COMMANDS = {
 class LazyGroup(click.Group):
     """A group whose commands are listed by name and loaded one by one."""
 
+    listed = COMMANDS
+
     def list_commands(self, ctx: click.Context) -> list[str]:
-        return list(COMMANDS)
+        return list(self.listed)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
-        if cmd_name not in COMMANDS:
+        if cmd_name not in self.listed:
             return None
-        module = import_module(f"halfhank.cli.commands.{COMMANDS[cmd_name]}")
+        module = import_module(f"halfhank.cli.commands.{self.listed[cmd_name]}")
         command: click.Command = module.command
         return command
 
@@ -36,15 +41,15 @@ class LazyGroup(click.Group):
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         """As click does, but a misspelt command is told the nearest one."""
-        if args[0] not in COMMANDS and not args[0].startswith("-"):
-            raise click.UsageError(f"there is no command {args[0]!r}{_nearest(args[0])}", ctx)
+        if args[0] not in self.listed and not args[0].startswith("-"):
+            raise click.UsageError(f"there is no command {args[0]!r}{_nearest(args[0], self.listed)}", ctx)
         return super().resolve_command(ctx, args)
 
 
-def _nearest(word: str) -> str:
+def _nearest(word: str, listed: dict[str, str]) -> str:
     from difflib import get_close_matches
 
-    near = get_close_matches(word, COMMANDS, 1)
+    near = get_close_matches(word, listed, 1)
     return f"; did you mean {near[0]}?" if near else ""
 
 

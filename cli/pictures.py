@@ -1,6 +1,7 @@
-"""Formats of drawings, by the extension of the file that they go to."""
+"""Where a drawing goes and in which format; from a scene to the bytes of its file."""
 
 import os
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from halfhank.cli import files
@@ -12,8 +13,13 @@ if TYPE_CHECKING:
 FORMATS = (".svg", ".png", ".pdf")
 
 
+def beside(file: str, ending: str = "") -> str:
+    """Where the drawing of a description goes without -o: beside it as NAME.svg, or to standard output."""
+    return files.STANDARD if file == files.STANDARD else os.path.splitext(file)[0] + ending + ".svg"
+
+
 def format_of(target: str) -> str:
-    """The format of a drawing; standard output takes SVG. Raises `CommandError` for an extension that none has."""
+    """The format of a drawing by its name's extension. Raises `CommandError` for one that no drawing has."""
     if target == files.STANDARD:
         return ".svg"
     extension = os.path.splitext(target)[1]
@@ -23,13 +29,12 @@ def format_of(target: str) -> str:
     return extension.lower()
 
 
-def written(scene: "Scene", format_: str) -> bytes:
-    """A scene in a format. Raises `CommandError` where this machine cannot make it."""
-    from halfhank.renderer.export import ExportError, to_pdf, to_png
-    from halfhank.renderer.svg import to_svg
+def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
+    """The file of what `draw` draws. Raises `CommandError` where it cannot be made."""
+    from halfhank import renderer
 
-    write = {".svg": to_svg, ".png": to_png, ".pdf": to_pdf}[format_]
+    write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
     try:
-        return write(scene)
-    except ExportError as error:
+        return write(draw())
+    except (renderer.ExportError, renderer.OptionError) as error:
         raise CommandError(str(error)) from error

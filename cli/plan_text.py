@@ -1,13 +1,19 @@
 """A plan for people: what the shawl takes, how large it will be, and every part and band, as text."""
 
+from halfhank.cli.figures import CM_IN_INCH as _INCH_CM
+from halfhank.cli.figures import chance as _chance
+from halfhank.cli.figures import count as _count
+from halfhank.cli.figures import grams as _grams
+from halfhank.cli.figures import length as _length
+from halfhank.cli.figures import metres as _metres
+from halfhank.cli.figures import span as _span
+from halfhank.cli.figures import stitch_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
-from halfhank.model.shawl import BandPlan, Mark, Shawl, Size, Start
+from halfhank.model.shawl import Mark, Shawl, Size, Start
 
 _LEAD = 10
 _WIDEST = 100
-_INCH_CM = 2.54
-_YARD_M = 0.9144
 
 
 def plan_text(shawl: Shawl, with_rows: bool, room: int | None, colour: bool) -> str:
@@ -147,7 +153,7 @@ def _band(shawl: Shawl, index: int) -> tuple[str, ...]:
     opens = index == 0 or shawl.bands[index - 1].part != band.part
     return (
         shawl.parts[band.part].name if opens else "",
-        _stitch(band),
+        stitch_words(band.stitch, band.wraps),
         band.label or "",
         _span(band.first_row, band.last_row),
         _count(band.stitches_at_end),
@@ -155,10 +161,6 @@ def _band(shawl: Shawl, index: int) -> tuple[str, ...]:
         _grams(band.used_g),
         _grams(band.left_g),
     )
-
-
-def _stitch(band: BandPlan) -> str:
-    return f"{band.stitch}, {band.wraps} wraps" if band.wraps > 1 else band.stitch
 
 
 def _stitches(shawl: Shawl) -> Table:
@@ -190,29 +192,3 @@ def _rows(shawl: Shawl) -> Table:
         for row in range(1, shawl.rows.count + 1)
     )
     return Table(columns, tuple(rows))
-
-
-def _count(number: int) -> str:
-    return f"{number:,}"
-
-
-def _span(first: int, last: int) -> str:
-    return _count(first) if first == last else f"{_count(first)}-{_count(last)}"
-
-
-def _grams(grams: float) -> str:
-    return f"{grams + 0.0:,.1f} g".replace("-0.0 g", "0.0 g")
-
-
-def _metres(metres: float) -> str:
-    return f"{metres:,.0f} m ({metres / _YARD_M:,.0f} yd)"
-
-
-def _length(cm: float, units: str) -> str:
-    return f"{cm / _INCH_CM:.1f} in" if units == "in" else f"{cm:.1f} cm"
-
-
-def _chance(chance: float) -> str:
-    if chance > 0.999:
-        return "over 99.9 %"
-    return "under 0.1 %" if chance < 0.001 else f"{100 * chance:.1f} %"

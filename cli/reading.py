@@ -23,7 +23,11 @@ class Described(NamedTuple):
 
 def describe(name: str) -> Described:
     """Read and compute the description at `name` (`-`: standard input). Raises `CommandError` if it cannot be read."""
-    source = files.read(name)
+    return computed(files.read(name))
+
+
+def computed(source: files.Source) -> Described:
+    """A description as read, with all that comes of it."""
     plan = _plan(_parse(source.data))
     return Described(source, plan.shawl, plan.problems)
 

@@ -22,7 +22,7 @@ from halfhank.model.bands import (
 from halfhank.model.fabrics import Workroom
 from halfhank.model.shaping import BIND_OFF, INCREASE, MAX_STITCHES, Force, change_of, due, force_of
 from halfhank.model.trials import Reckoned, Trials
-from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, Skein
+from halfhank.model.yarn import BIND_OFF_STITCH, END, RowYarn, Skein
 
 BACK_ACTS = 3
 """By how many acts of a line a row of the way back may differ from one count to another, seen from the part's end."""
@@ -128,7 +128,7 @@ def _most_added_m(trials: Trials, step: Step, at: Reckoned, more: int) -> float:
     refilled = at.rows if step.up or step.down else at.rows_after if step.jitter_up else 0
     shifted_m = (at.rows * rise + at.rows_after * step.jitter_up) * dearest_m + refilled * filled_m
     added_m = more * step.rows * (at.most_grown + rise + step.jitter_up) * dearest_m
-    off_m = more * step.off * BIND_OFF_STITCH * trials.room[PLAIN].fabric.yarn_m
+    off_m = more * step.off * BIND_OFF_STITCH * trials.room.plain_m(END)
     return shifted_m + added_m + off_m + (rise + step.jitter_up) * last_m
 
 

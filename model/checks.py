@@ -167,13 +167,6 @@ def _too_many_wraps(room: Workroom) -> Iterator[Problem]:
             yield mistake("too-many-wraps", band.span, message)
 
 
-def _not_yet(room: Workroom) -> Iterator[Problem]:
-    description = room.description
-    if any(weighing.row for weighing in description.log):
-        message = "The weighings after the cast-on are read, but do not change the plan yet."
-        yield advice("not-yet", description.log_span, message)
-
-
 def _patterns(room: Workroom) -> Iterator[Problem]:
     if has_patterns(room):
         from halfhank.model.pattern.review import review_rows
@@ -199,7 +192,6 @@ DESCRIPTION_CHECKS: tuple[Check, ...] = (
     _saw_teeth,
     _too_many_wraps,
     _patterns,
-    _not_yet,
 )
 
 

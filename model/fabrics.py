@@ -6,6 +6,7 @@ from typing import NamedTuple, TypeVar
 
 from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS, built_in_stitch
 from halfhank.grammar.syntax import Band, Description, Drop, Gauge, Multiple, Part, Repeat, Stitch, Swatch, WrittenRow
+from halfhank.model.learned import NOTHING, Learned
 from halfhank.model.notation import draw, has_long_stitches, has_yarn_overs
 from halfhank.model.shawl import Fabric
 
@@ -28,7 +29,7 @@ SWATCH_CAST_ON, SWATCH_BIND_OFF = 1.5, 1.12
 
 PLAIN, OPENWORK, DROP = "plain", "openwork", "drop"
 B = TypeVar("B", Band, Drop)
-SWATCH, RATIO, GAUGE = "swatch", "ratio", "gauge"
+SWATCH, RATIO, GAUGE, WEIGHED = "swatch", "ratio", "gauge", "weighed"
 
 
 class Material(NamedTuple):
@@ -86,10 +87,11 @@ def swatch_m(description: Description, swatch: Swatch) -> float:
 
 
 class Workroom:
-    """All stitches of a description, each resolved when first asked for."""
+    """All stitches of a description, each resolved when first asked for; their yarn as `learned` corrects it."""
 
-    def __init__(self, description: Description) -> None:
+    def __init__(self, description: Description, learned: Learned = NOTHING) -> None:
         self.description = description
+        self.learned = learned
         self.blocks = {stitch.name.value: stitch for stitch in description.stitches}
         self.fills = {_fill(stitch) for stitch in description.stitches if stitch.multiple}
         self.wrap_m = wrap_cm(description) / 100
@@ -187,9 +189,21 @@ class Workroom:
             return before.stitch_cm * measure.stitch_cm / blocked.stitch_cm
         return measure.stitch_cm / (OPENWORK_BLOCKING if has_yarn_overs(self.rows(name)) else PLAIN_BLOCKING)
 
+    def plain_m(self, end: str) -> float:
+        """Yarn of one plain stitch as an end takes it: `start` or `bind off`, whose own error adds to garter's."""
+        yarn_m, _, _, errors = self._yarn("garter")
+        return yarn_m * self.learned.factor((*errors, end))
+
+    def extra_wrap_m(self, name: str) -> float:
+        """Yarn of an extra wrap in a stitch."""
+        return self.wrap_m * self.learned.factor(self[name].errors)
+
     def _material(self, name: str) -> Material:
         measure, rows = self.measure(name), self.rows(name)
         yarn_m, basis, parent, errors = self._yarn(name)
+        yarn_m *= self.learned.factor(errors)
+        if name in self.learned.weighed:
+            basis = WEIGHED
         yarn_overs = has_yarn_overs(rows)
         long = name == "drop" or has_long_stitches(rows)
         texture = OPENWORK if yarn_overs else DROP if long else PLAIN

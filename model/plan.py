@@ -7,6 +7,7 @@ from halfhank.grammar.syntax import Description, Parsed
 from halfhank.model.bands import growing_part
 from halfhank.model.checks import check_description, check_patterns, check_rows, check_work
 from halfhank.model.fabrics import PLAIN, Workroom
+from halfhank.model.learned import NOTHING, Learned
 from halfhank.model.marks import Progress, marks
 from halfhank.model.outline.layout import Layout
 from halfhank.model.rows import Rows
@@ -21,57 +22,70 @@ from halfhank.model.yarn import RowYarn, bind_off_m, part_rows_m, skein_of, star
 def plan_parsed(parsed: Parsed) -> Plan:
     """The plan of a parsed description, the parser's problems among its own; with a mistake nothing is computed."""
     if parsed.description is None:
-        return Plan(None, _sorted(parsed.problems))
-    if _mistaken(parsed.problems):
-        return Plan(None, _sorted([*parsed.problems, *check_description(parsed.description)]))
+        return Plan(None, in_order(parsed.problems))
+    if mistaken(parsed.problems):
+        return Plan(None, in_order([*parsed.problems, *check_description(parsed.description)]))
     shawl, problems = plan(parsed.description)
-    return Plan(shawl, _sorted([*parsed.problems, *problems]))
+    return Plan(shawl, in_order([*parsed.problems, *problems]))
 
 
-def plan(description: Description) -> Plan:
-    """Compute a description: rows, outline and yarn; None with the problems where a mistake is in the way."""
+def plan(description: Description, learned: Learned = NOTHING) -> Plan:
+    """Compute a description: rows, outline and yarn; None with the problems where a mistake is in the way.
+
+    Weighings after a row correct the yarn; without any, `learned` does (what another log of the same shawl has taught).
+    """
     problems = check_description(description)
-    if _mistaken(problems):
-        return Plan(None, _sorted(problems))
-    room = Workroom(description)
-    yarn = RowYarn(room)
-    allowed, found = _allowed(room, yarn)
-    problems += found
-    if not _mistaken(problems):
-        problems += check_rows(room, allowed or 0)
-    if _mistaken(problems):
-        return Plan(None, _sorted(problems))
-    return _computed(room, yarn, allowed, problems)
+    if mistaken(problems):
+        return Plan(None, in_order(problems))
+    if any(weighing.row for weighing in description.log):
+        from halfhank.model.knitted import plan_knitted
+
+        return plan_knitted(description, problems)
+    room = Workroom(description, learned)
+    allowed, found = count_allowed(room)
+    return computed(room, allowed, [*problems, *found])
 
 
-def _mistaken(problems: list[Problem] | tuple[Problem, ...]) -> bool:
+def computed(room: Workroom, allowed: int | None, problems: list[Problem]) -> Plan:
+    """The plan with that count of `as yarn allows`, unless a mistake is in the way."""
+    if not mistaken(problems):
+        problems = [*problems, *check_rows(room, allowed or 0)]
+    if mistaken(problems):
+        return Plan(None, in_order(problems))
+    return _computed(room, RowYarn(room), allowed, problems)
+
+
+def mistaken(problems: list[Problem] | tuple[Problem, ...]) -> bool:
+    """Whether there is a mistake among problems."""
     return any(problem.severity == MISTAKE for problem in problems)
 
 
-def _sorted(problems: list[Problem] | tuple[Problem, ...]) -> tuple[Problem, ...]:
+def in_order(problems: list[Problem] | tuple[Problem, ...]) -> tuple[Problem, ...]:
     """By place, those of the description as a whole first, each said once."""
     return tuple(sorted(dict.fromkeys(problems), key=lambda problem: problem.span or Span(0, 0, 0)))
 
 
-def _allowed(room: Workroom, yarn: RowYarn) -> tuple[int | None, list[Problem]]:
+def count_allowed(room: Workroom) -> tuple[int | None, list[Problem]]:
     """The count of `as yarn allows`, and what is to be told of it."""
     if growing_part(room.description) is None:
         return None, []
     from halfhank.model.allowance import allowance
+    from halfhank.model.sequences import check_even_sequence
 
-    return allowance(room, yarn, skein_of(room.description))
+    allowed, problems = allowance(room, RowYarn(room), skein_of(room.description, room.learned))
+    return allowed, [*problems, *check_even_sequence(room.description)]
 
 
 def _computed(room: Workroom, yarn: RowYarn, allowed: int | None, problems: list[Problem]) -> Plan:
     parts, problem = work(room, allowed or 0)
     if problem:
-        return Plan(None, _sorted([*problems, problem]))
+        return Plan(None, in_order([*problems, problem]))
     at = progress_of(room, yarn, parts)
     rows = row_table(room, parts)
-    outline = _outline(room, parts, rows)
+    outline = outline_of(room, parts, rows)
     if isinstance(outline, Problem):
-        return Plan(None, _sorted([*problems, outline]))
-    found = _sorted([*problems, *check_work(at), *check_patterns(room, parts, rows), *outline.problems])
+        return Plan(None, in_order([*problems, outline]))
+    found = in_order([*problems, *check_work(at), *check_patterns(room, parts, rows), *outline.problems])
     return Plan(_shawl(at, rows, outline, allowed, found), found)
 
 
@@ -79,10 +93,11 @@ def progress_of(room: Workroom, yarn: RowYarn, parts: list[Worked]) -> Progress:
     """The worked parts with the yarn of every row and of the whole."""
     used_m = list(accumulate((metres for part in parts for metres in part_rows_m(yarn, part)), initial=start_m(room)))
     total_m = used_m[-1] + bind_off_m(room, last_stitch(parts)) * parts[-1].end
-    return Progress(room, yarn, skein_of(room.description), parts, used_m, total_m)
+    return Progress(room, yarn, skein_of(room.description, room.learned), parts, used_m, total_m)
 
 
-def _outline(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Problem:
+def outline_of(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Problem:
+    """Where the rows lie; `rows` may end before the parts do."""
     from halfhank.model.outline import lay_out
 
     shape = room.description.shape
@@ -91,7 +106,8 @@ def _outline(room: Workroom, parts: list[Worked], rows: Rows) -> Outline | Probl
         material = room[run.stitch]
         openwork.extend([material.fabric.texture != PLAIN] * run.rows)
     turned = room.description.turn_back is not None
-    return lay_out(Layout(shape.name.value, shape.name.span, rows, tuple(openwork), turned, shape.pinned))
+    bearing = tuple(openwork[: rows.count + 1])
+    return lay_out(Layout(shape.name.value, shape.name.span, rows, bearing, turned, shape.pinned))
 
 
 def _shawl(at: Progress, rows: Rows, outline: Outline, allowed: int | None, problems: tuple[Problem, ...]) -> Shawl:

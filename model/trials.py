@@ -126,7 +126,7 @@ class Trials:
             wraps = max((drop.wraps for drop in bands_of(self.room.description.parts, Drop)), default=1)
             filled_m = max((_fill_change_m(own, fill) for own, fill in fills), default=0.0)
             last_m = max(bind_off_m(self.room, name) for name in names)
-            self._dearest = each_m + (wraps - 1) * self.room.wrap_m, filled_m, last_m
+            self._dearest = each_m + (wraps - 1) * self.room.extra_wrap_m("drop"), filled_m, last_m
         return self._dearest
 
 

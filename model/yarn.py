@@ -6,6 +6,7 @@ from typing import NamedTuple
 from halfhank.grammar.syntax import BindOff, Description, GarterTab, Percent
 from halfhank.model.bands import Run
 from halfhank.model.fabrics import SWATCH_BIND_OFF, Workroom, metres_per_gram
+from halfhank.model.learned import NOTHING, Learned
 from halfhank.model.shaping import BIND_OFF, Worked
 
 CAST_ON_STITCH = 1.5
@@ -22,6 +23,8 @@ DEFAULT_KEEP, DEFAULT_KEEP_TURNED = 5.0, 10.0
 """Per cent of the skein that is never planned for, the second with `turn back`."""
 
 PLAIN = "garter"
+START, END = "start", "bind off"
+"""The two ends, as their errors are named."""
 PAID = 1 + 1e-9
 
 
@@ -43,11 +46,13 @@ class Skein(NamedTuple):
         return metres <= self.budget_m * PAID
 
 
-def skein_of(description: Description) -> Skein:
+def skein_of(description: Description, learned: Learned = NOTHING) -> Skein:
     """The skein and its margin."""
     yarn = description.yarn
     weighed = next((one.mass.g for one in description.log if one.row == 0), None)
     skein_g = yarn.skein.mass.g if weighed is None else weighed
+    if learned.skein_g is not None:
+        skein_g = learned.skein_g
     turned = description.turn_back is not None
     share = DEFAULT_KEEP_TURNED if turned else DEFAULT_KEEP
     if isinstance(yarn.keep, Percent):
@@ -66,7 +71,7 @@ def start_stitches(description: Description) -> float:
 
 def start_m(room: Workroom) -> float:
     """Yarn of the start."""
-    return start_stitches(room.description) * room[PLAIN].fabric.yarn_m
+    return start_stitches(room.description) * room.plain_m(START)
 
 
 def bind_off_stitches(off: BindOff | None) -> float:
@@ -81,8 +86,8 @@ def bind_off_m(room: Workroom, last_stitch: str) -> float:
     """Yarn of the bind-off for each live stitch, after a last row in that stitch."""
     off = room.description.bind_off
     if off is not None and off.method == "measured":
-        return (off.times_width or 0.0) * room[last_stitch].unblocked_cm / 100
-    return bind_off_stitches(off) * room[PLAIN].fabric.yarn_m
+        return (off.times_width or 0.0) * room[last_stitch].unblocked_cm / 100 * room.learned.factor((END,))
+    return bind_off_stitches(off) * room.plain_m(END)
 
 
 class Split(NamedTuple):
@@ -129,7 +134,7 @@ class RowYarn:
 
     def stitch_m(self, stitch: str, wraps: int) -> float:
         """Yarn of one stitch with so many wraps."""
-        return self.room[stitch].fabric.yarn_m + (wraps - 1) * self.room.wrap_m
+        return self.room[stitch].fabric.yarn_m + (wraps - 1) * self.room.extra_wrap_m(stitch)
 
     def row_m(self, stitch: str, wraps: int, live: int) -> float:
         """Yarn of one row."""
@@ -187,7 +192,7 @@ def part_rows_m(yarn: RowYarn, part: Worked) -> list[float]:
         for first, end, wraps in wraps_of_rows(run):
             counts = part.counts[len(rows) : len(rows) + end - first]
             rows.extend(yarn.rows_m(run.stitch, wraps, counts))
-    off_m = BIND_OFF_STITCH * yarn.room[PLAIN].fabric.yarn_m
+    off_m = BIND_OFF_STITCH * yarn.room.plain_m(END)
     for act in part.acts:
         if part.force.lines[act.line].action == BIND_OFF:
             rows[act.row - 1] += off_m * abs(act.change)
@@ -219,4 +224,4 @@ def bound_off_m(yarn: RowYarn, part: Worked) -> float:
     if not any(line.action == BIND_OFF for line in part.force.lines):
         return 0.0
     off = sum(-act.change for act in part.acts if part.force.lines[act.line].action == BIND_OFF)
-    return off * BIND_OFF_STITCH * yarn.room[PLAIN].fabric.yarn_m
+    return off * BIND_OFF_STITCH * yarn.room.plain_m(END)

@@ -4,9 +4,8 @@ import os
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import files, reading, terminal
+from halfhank.cli import files, pictures, reading, terminal
 from halfhank.cli.helping import FileName, helped
-from halfhank.cli.pictures import format_of, written
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -27,7 +26,7 @@ def command(file: str, name: str | None, output: str | None) -> int:
     halfhank fabrics). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if FILE
     is -.
     """
-    format_ = ".svg" if output is None else format_of(output)
+    format_ = ".svg" if output is None else pictures.format_of(output)
     if name is None and _is_built_in(file):
         scene, source = _built_in_scene(file), None
         target = f"{file}.svg" if output is None else output
@@ -39,8 +38,8 @@ def command(file: str, name: str | None, output: str | None) -> int:
         source, description = described.source, described.shawl.description
         pattern = _pattern(description, name)
         scene = _scene(pattern, description)
-        target = _beside(file, pattern.name) if output is None else output
-    files.write(target, written(scene, format_), source)
+        target = pictures.beside(file, f"-{pattern.name}") if output is None else output
+    files.write(target, pictures.rendered(lambda: scene, format_), source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
@@ -50,10 +49,6 @@ def _is_built_in(file: str) -> bool:
     from halfhank.grammar.fabrics import FABRICS
 
     return file in FABRICS and not os.path.exists(file)
-
-
-def _beside(file: str, name: str) -> str:
-    return files.STANDARD if file == files.STANDARD else f"{os.path.splitext(file)[0]}-{name}.svg"
 
 
 def _pattern(description: "Description", name: str | None) -> "Pattern":

@@ -1,10 +1,9 @@
 """`halfhank draw`: the true-to-scale schematic, as SVG, PNG or PDF."""
 
-import os
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import files, reading, terminal
+from halfhank.cli import files, pictures, reading, terminal
 from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 
@@ -12,7 +11,6 @@ if TYPE_CHECKING:
     from halfhank.model.shawl import Shawl
     from halfhank.renderer.options import Options
 
-FORMATS = (".svg", ".png", ".pdf")
 RAMPS = ("tide", "haze")
 
 
@@ -49,8 +47,8 @@ def command(
 
     Without -o the drawing goes beside the description as NAME.svg, or to standard output if FILE is -.
     """
-    target = output if output is not None else _beside(file)
-    format_ = ".svg" if output is None else _format(output)
+    target = output if output is not None else pictures.beside(file)
+    format_ = ".svg" if output is None else pictures.format_of(output)
     options = _options(scale, width_mm, units, ramp, contours)
     described = reading.describe(file)
     reading.tell_problems(described)
@@ -60,20 +58,6 @@ def command(
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
-
-
-def _beside(file: str) -> str:
-    return files.STANDARD if file == files.STANDARD else os.path.splitext(file)[0] + ".svg"
-
-
-def _format(target: str) -> str:
-    if target == files.STANDARD:
-        return ".svg"
-    extension = os.path.splitext(target)[1]
-    if extension.lower() not in FORMATS:
-        hint = f"end its name in {', '.join(FORMATS[:-1])} or {FORMATS[-1]}"
-        raise CommandError(f"{target}: a drawing cannot be written as {extension or 'that'}", hint)
-    return extension.lower()
 
 
 def _options(scale: float | None, width_mm: float | None, units: str | None, ramp: str, contours: bool) -> "Options":
@@ -90,8 +74,4 @@ def _options(scale: float | None, width_mm: float | None, units: str | None, ram
 def _render(shawl: "Shawl", options: "Options", format_: str) -> bytes:
     from halfhank import renderer
 
-    write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
-    try:
-        return write(renderer.schematic(shawl, options))
-    except (renderer.ExportError, renderer.OptionError) as error:
-        raise CommandError(str(error)) from error
+    return pictures.rendered(lambda: renderer.schematic(shawl, options), format_)

@@ -1,24 +1,32 @@
 """`halfhank plan`: every number of a shawl, for people or for programs."""
 
 import sys
+from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import reading, terminal
 from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+
+if TYPE_CHECKING:
+    from halfhank.model.shawl import Shawl
 
 
 @click.command("plan")
 @click.argument("file", type=FileName())
 @click.option("--json", "json_wanted", is_flag=True, help="Print the plan as JSON.")
 @click.option("--rows", is_flag=True, help="List every row too.")
+@click.option("--checkpoints", is_flag=True, help="Print the scale readings to expect, at each band's end, instead.")
+@click.option("--every", metavar="K", type=click.IntRange(1, 20_000), help="With --checkpoints: every K rows too.")
 @helped
-def command(file: str, json_wanted: bool, rows: bool) -> int:
+def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: int | None) -> int:
     """Print the plan of FILE: its parts, marks, sizes and yarn.
 
     Among them is the chance that the yarn lasts. With --json the plan is written for other programs, its problems
     included.
     """
+    if (every is not None and not checkpoints) or (checkpoints and (json_wanted or rows)):
+        raise CommandError("--checkpoints prints a table of its own", "take it with --every alone")
     described = reading.describe(file)
     if json_wanted:
         terminal.out(_json(described, rows))
@@ -27,7 +35,7 @@ def command(file: str, json_wanted: bool, rows: bool) -> int:
     if described.has_mistakes or described.shawl is None:
         return MISTAKES
     if not json_wanted:
-        terminal.out(_text(described, rows))
+        terminal.out(_checkpoints(described.shawl, every) if checkpoints else _text(described, rows))
     return ALL_WELL
 
 
@@ -43,3 +51,14 @@ def _text(described: reading.Described, rows: bool) -> str:
     assert described.shawl is not None
     room = terminal.columns(sys.stdout)
     return plan_text(described.shawl, rows, room, terminal.wants_colour(sys.stdout))
+
+
+def _checkpoints(shawl: "Shawl", every: int | None) -> str:
+    from halfhank.cli.skein_text import checkpoint_table, page
+    from halfhank.model.checkpoints import checkpoints
+    from halfhank.model.forecast import forecast
+
+    table = checkpoint_table(shawl, checkpoints(shawl, forecast(shawl), every))
+    notes = ["Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."]
+    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
+    return page(f"{shawl.title}: scale readings", table, notes, room, colour)

@@ -21,7 +21,8 @@ UNDRAWABLE = {"fan-not-straight"}
 
 
 def agree(spec: Spec) -> None:
-    """Hold the plan of a shawl against the reference's."""
+    """Hold the plan of a shawl against the reference's, before any row is weighed."""
+    spec = spec._replace(weighed=tuple(weighing for weighing in spec.weighed if weighing.row == 0))
     expected, (found, problems) = reckon(spec), planned(write(spec))
     if expected is None or {problem.code for problem in problems} >= UNDRAWABLE:
         assert found is None, write(spec)

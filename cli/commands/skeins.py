@@ -1,0 +1,111 @@
+"""`halfhank skeins`: one shawl from skeins of other lengths, as a table and as a drawing."""
+
+import sys
+from typing import TYPE_CHECKING
+
+import click
+from halfhank.cli import files, pictures, reading, terminal
+from halfhank.cli.helping import FileName, helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+
+if TYPE_CHECKING:
+    from halfhank.model.shawl import Shawl
+    from halfhank.model.skeins import SkeinPlan
+
+MOST_SKEINS = 40
+M_IN = {"m": 1.0, "yd": 0.9144}
+SHORTEST_M, LONGEST_M = 1.0, 100_000.0
+
+
+class Skein(click.ParamType[tuple[str, float]]):
+    """A length of yarn in 100 g: 350m, 380yd; without a unit metres."""
+
+    name = "length"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> tuple[str, float]:
+        text = str(value).replace(" ", "")
+        unit = "yd" if text.endswith("yd") else "m"
+        figure = text.removesuffix(unit)
+        if not (figure.isascii() and figure.replace(".", "", 1).isdigit() and len(figure) <= 12):
+            self.fail(f"{text!r} is no length; write it as 350m or 380yd", param, ctx)
+        metres = float(figure) * M_IN[unit]
+        if not SHORTEST_M <= metres <= LONGEST_M:
+            self.fail(f"{text!r}: 100 g of yarn hold {SHORTEST_M:g} to {LONGEST_M:,.0f} m", param, ctx)
+        return f"{float(figure):g} {unit}", metres
+
+
+LENGTH = Skein()
+
+
+@click.command("skeins")
+@click.argument("file", type=FileName())
+@click.argument("lengths", metavar="[LENGTH]...", nargs=-1, type=LENGTH)
+@click.option("--from", "first", metavar="LENGTH", type=LENGTH, help="The first of a row of lengths.")
+@click.option("--to", "last", metavar="LENGTH", type=LENGTH, help="The last of them.")
+@click.option("--step", metavar="LENGTH", type=LENGTH, help="From one to the next; 20m unless given.")
+@click.option("-o", "--output", metavar="OUT", type=FileName(), help="Draw the outlines over each other there.")
+@helped
+def command(
+    file: str,
+    lengths: tuple[tuple[str, float], ...],
+    first: tuple[str, float] | None,
+    last: tuple[str, float] | None,
+    step: tuple[str, float] | None,
+    output: str | None,
+) -> int:
+    """Tell what FILE becomes from other skeins.
+
+    LENGTH is the yarn in 100 g: 320m, 350m or 420yd. Gauge and yarn of a stitch stay as they are. With -o the outlines
+    of all of them are drawn over each other, to one scale; with -o - the drawing goes to standard output, and no table.
+    """
+    named = [*lengths, *_row(first, last, step)]
+    if not 1 <= len(named) <= MOST_SKEINS:
+        raise CommandError(f"give 1 to {MOST_SKEINS} lengths, such as 320m 350m 400m, or --from 280m --to 420m")
+    format_ = pictures.format_of(output) if output is not None else ""
+    described = reading.describe(file)
+    reading.tell_problems(described)
+    shawl = described.shawl
+    if described.has_mistakes or shawl is None:
+        return MISTAKES
+    from halfhank.model.skeins import skein_plans
+
+    found = skein_plans(shawl, [metres for _, metres in named])
+    names = [name for name, _ in named]
+    if output is not None:
+        files.write(output, _drawing(shawl, found, names, format_), described.source)
+    if output != files.STANDARD:
+        terminal.out(_table(shawl, found, names))
+    return ALL_WELL
+
+
+def _row(
+    first: tuple[str, float] | None, last: tuple[str, float] | None, step: tuple[str, float] | None
+) -> list[tuple[str, float]]:
+    """The lengths from the first to the last."""
+    if first is None and last is None and step is None:
+        return []
+    if first is None or last is None:
+        raise CommandError("a row of lengths needs both --from and --to")
+    stride = step[1] if step else 20.0
+    if last[1] < first[1] or (last[1] - first[1]) / stride >= MOST_SKEINS:
+        raise CommandError(f"--from, --to and --step give no row of at most {MOST_SKEINS} lengths")
+    unit = first[0].split(" ")[1]
+    lengths = [first[1] + k * stride for k in range(int((last[1] - first[1]) / stride + 1e-9) + 1)]
+    return [(f"{metres / M_IN[unit]:.6g} {unit}", metres) for metres in lengths]
+
+
+def _table(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str]) -> str:
+    from halfhank.cli.skein_text import page, skein_table
+
+    notes = [f"The margin of {shawl.yarn.keep_g / shawl.yarn.skein_g:.0%} is kept besides the yarn of the bind-off."]
+    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
+    return page(f"{shawl.title}: from other skeins", skein_table(shawl, found, names), notes, room, colour)
+
+
+def _drawing(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str], format_: str) -> bytes:
+    from halfhank.renderer.overlay import overlay
+
+    worked = [(f"{name}", one.shawl) for name, one in zip(names, found, strict=True) if one.shawl is not None]
+    if not worked:
+        raise CommandError("none of these skeins pays for the shawl: nothing was drawn")
+    return pictures.rendered(lambda: overlay(shawl, worked), format_)

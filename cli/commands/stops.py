@@ -1,0 +1,31 @@
+"""`halfhank stops`: where the shawl may end."""
+
+import sys
+
+import click
+from halfhank.cli import reading, terminal
+from halfhank.cli.helping import FileName, helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES
+
+
+@click.command("stops")
+@click.argument("file", type=FileName())
+@helped
+def command(file: str) -> int:
+    """Tell where the shawl of FILE may end.
+
+    Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that
+    the yarn lasts, and whether it would look finished.
+    """
+    described = reading.describe(file)
+    reading.tell_problems(described)
+    shawl = described.shawl
+    if described.has_mistakes or shawl is None:
+        return MISTAKES
+    from halfhank.cli.skein_text import page, stop_table
+    from halfhank.model.stops import stops
+
+    notes = ["Bound off at once after the row, without what the plan has after it. Left over counts the margin in."]
+    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
+    terminal.out(page(f"{shawl.title}: where it may end", stop_table(shawl, stops(shawl)), notes, room, colour))
+    return ALL_WELL

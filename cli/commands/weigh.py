@@ -1,0 +1,82 @@
+"""`halfhank weigh`: a weighing goes into the log, and what it means is told."""
+
+import sys
+
+import click
+from halfhank.cli import files, reading, terminal
+from halfhank.cli.helping import FileName, helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.grammar.problems import Problem
+
+UNITS = ("g", "oz")
+MOST_ROWS = 20_000
+
+
+def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
+    """A mass as it is to stand in the log: its figure as given, and its unit."""
+    said = text.replace(" ", "")
+    unit = next((unit for unit in UNITS if said.endswith(unit)), "")
+    figure = said.removesuffix(unit)
+    if "," in figure:
+        raise click.BadParameter(f"{text!r} has a comma; write {figure.replace(',', '.')}", context, parameter)
+    whole, _, rest = figure.partition(".")
+    digits = whole.isascii() and whole.isdigit() and (not rest or (rest.isascii() and rest.isdigit()))
+    if not digits or figure.endswith(".") or len(figure) > 12:
+        hint = "write what the scale shows, such as 94.7"
+        raise click.BadParameter(f"{text!r} is no weight; {hint}", context, parameter)
+    return f"{figure} {unit or 'g'}"
+
+
+@click.command("weigh", context_settings={"ignore_unknown_options": True})
+@click.argument("file", type=FileName())
+@click.argument("row", type=click.IntRange(0, MOST_ROWS))
+@click.argument("grams", callback=_mass)
+@click.option("--used", is_flag=True, help="GRAMS is what was used since the cast-on, not what is left.")
+@click.option("--dry-run", is_flag=True, help="Tell what it means, but leave the file alone.")
+@helped
+def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
+    """Log a weighing, and tell what it means.
+
+    ROW is the last row worked, 0 for the skein before the cast-on; GRAMS is what the scale shows, 94.7 or 3.34oz.
+    Everything else in the file stays as it is, byte by byte. If FILE is -, the description goes to standard output.
+    """
+    if row == 0 and used:
+        raise CommandError("nothing is used before the cast-on", "leave out --used")
+    before = reading.describe(file)
+    if before.has_mistakes or before.shawl is None:
+        reading.tell_problems(before)
+        return MISTAKES
+    after = _with_weighing(before, row, grams, used)
+    if after.has_mistakes or after.shawl is None:
+        reading.tell_problems(after)
+        terminal.err("The weighing contradicts the description: nothing was written.\n")
+        return MISTAKES
+    if not dry_run:
+        files.write(file, after.source.data)
+    _tell_new(before, after)
+    from halfhank.cli.weigh_text import meaning
+
+    said = meaning(before.shawl, after.shawl, row, terminal.columns(sys.stdout), dry_run)
+    (terminal.err if file == files.STANDARD and not dry_run else terminal.out)(said)
+    return ALL_WELL
+
+
+def _with_weighing(before: reading.Described, row: int, mass: str, used: bool) -> reading.Described:
+    """The description with the weighing in its log, read and computed again."""
+    from halfhank.grammar.log import Line, with_weighing
+
+    assert before.shawl is not None
+    text = before.source.data.decode("utf-8")
+    changed = with_weighing(text, before.shawl.description, Line(row, mass, used))
+    return reading.computed(before.source._replace(data=changed.encode("utf-8")))
+
+
+def _tell_new(before: reading.Described, after: reading.Described) -> None:
+    """Tell the problems that the weighing brought; the others are known."""
+    known = {(problem.code, problem.message) for problem in before.problems}
+    new = tuple(problem for problem in after.problems if _key(problem) not in known)
+    reading.tell_problems(after._replace(problems=new))
+
+
+def _key(problem: Problem) -> tuple[str, str]:
+    return problem.code, problem.message

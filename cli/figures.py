@@ -1,0 +1,41 @@
+"""Figures as the terminal shows them."""
+
+CM_IN_INCH = 2.54
+M_IN_YARD = 0.9144
+
+
+def count(number: int) -> str:
+    """A count with its thousands set off."""
+    return f"{number:,}"
+
+
+def span(first: int, last: int) -> str:
+    """Rows from first to last."""
+    return count(first) if first == last else f"{count(first)}-{count(last)}"
+
+
+def grams(value: float) -> str:
+    """A mass to 0.1 g, never `-0.0 g`."""
+    return f"{value + 0.0:,.1f} g".replace("-0.0 g", "0.0 g")
+
+
+def metres(value: float) -> str:
+    """A length of yarn, in metres and yards."""
+    return f"{value:,.0f} m ({value / M_IN_YARD:,.0f} yd)"
+
+
+def length(cm: float, units: str) -> str:
+    """A length in the leading unit."""
+    return f"{cm / CM_IN_INCH:.1f} in" if units == "in" else f"{cm:.1f} cm"
+
+
+def chance(value: float) -> str:
+    """A chance in per cent, never a certainty that nobody has."""
+    if value > 0.999:
+        return "over 99.9 %"
+    return "under 0.1 %" if value < 0.001 else f"{100 * value:.1f} %"
+
+
+def stitch_words(stitch: str, wraps: int) -> str:
+    """A stitch, with its wraps where it is elongated."""
+    return f"{stitch}, {wraps} wraps" if wraps > 1 else stitch
