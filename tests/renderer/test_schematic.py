@@ -92,6 +92,7 @@ YARNS: dict[str, dict[str, Any]] = {
 }
 
 
+REMARK = "Slip the first stitch of every row."
 METHODS = ("standard", "elastic", "picot", "i-cord", "draw through", "measured")
 
 
@@ -102,6 +103,7 @@ def drawn() -> dict[str, Scene]:
     scenes |= {name: schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
     scenes |= {f"{name} level": schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
     scenes |= {f"{method} edge": schematic(shawl_of(triangle, method=method)) for method in METHODS}
+    scenes["remarks"] = schematic(shawl_of(triangle, remarks=[REMARK, LONG, "x" * 900]))
     scenes["long title"] = schematic(shawl_of(triangle, title=LONG))
     return scenes
 
@@ -286,6 +288,14 @@ def test_the_table_shows_the_edge(method: str) -> None:
     items = checks.group(SCENES[f"{method} edge"], "parts").items
     styles = {item.style._replace(dash=()) for item in items if isinstance(item, Path)}
     assert {style._replace(dash=()) for style in edge_styles(method)} <= styles
+
+
+def test_remarks_stand_at_the_foot_and_in_the_description() -> None:
+    scene = SCENES["remarks"]
+    feet = [label for label in labels(scene) if label.text == REMARK]
+    assert len(feet) == 1 and REMARK in scene.description
+    assert feet[0].y > max(label.y for label in labels(scene) if label.text == "garter 20 × 40")
+    assert " ".join(checks.texts(scene)).count("кружево") == 3
 
 
 def test_units_lead_as_asked() -> None:
