@@ -2,7 +2,7 @@
 
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.block import Block, Column
-from halfhank.renderer.metrics import wrap
+from halfhank.renderer.metrics import text_width, wrap
 from halfhank.renderer.scene import Group, Item, Label
 from halfhank.renderer.style import INK, SOFT, SUBTITLE, TITLE
 
@@ -15,7 +15,21 @@ def heading(shawl: Shawl, column: Column, top: float) -> Block:
         y += TITLE * (0.95 if not items else 1.2)
         items.append(Label(column.left, y, line, TITLE, INK, face="serif"))
     y += 1.0
-    for line in wrap(shawl.summary, column.width, SUBTITLE, 3):
+    for line in _phrases(shawl.summary, column.width):
         y += SUBTITLE * 1.45
         items.append(Label(column.left, y, line, SUBTITLE, SOFT))
     return Block(Group("heading", tuple(items)), y + 1.0)
+
+
+def _phrases(summary: str, width: float) -> list[str]:
+    """The summary in at most three lines, broken behind commas where that is enough."""
+    lines: list[str] = []
+    for phrase in summary.split(", "):
+        longer = f"{lines[-1]} {phrase}" if lines else phrase
+        if lines and text_width(f"{longer},", SUBTITLE) <= width:
+            lines[-1] = f"{longer},"
+        else:
+            lines.append(f"{phrase},")
+    lines[-1] = lines[-1].removesuffix(",")
+    fits = len(lines) <= 3 and all(text_width(line, SUBTITLE) <= width for line in lines)
+    return lines if fits else wrap(summary, width, SUBTITLE, 3)

@@ -43,14 +43,25 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
 
 
 def mark_notes(shawl: Shawl) -> list[str]:
-    """What is said of marks beyond the planned end."""
+    """What is said of marks beyond the planned end, and of an end that leaves more than another ridge takes."""
     marks = shawl.marks
     notes = []
     for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
         if mark is not None and _is_beyond(mark, shawl):
             left = f"{grams(mark.left_g)} g left"
             notes.append(f"There is yarn to knit on: {words} by row {mark.row}, {left}.")
-    return notes
+    return notes + _spare_note(shawl)
+
+
+def _spare_note(shawl: Shawl) -> list[str]:
+    """The yarn to spare where not the yarn but the planned end says when to bind off."""
+    mark, yarn = shawl.marks.bind_off_by, shawl.yarn
+    spare_g = yarn.left_g - yarn.keep_g
+    ends = mark is not None and not _is_beyond(mark, shawl) and mark.row >= shawl.rows.count - 1
+    if not ends or spare_g <= 2 * yarn.last_ridge_g:
+        return []
+    kept = f", {grams(yarn.keep_g)} g of them kept back" if yarn.keep_g > 0 else ""
+    return [f"The piece ends with row {shawl.rows.count}: {grams(yarn.left_g)} g are left{kept}."]
 
 
 def _is_beyond(mark: Mark, shawl: Shawl) -> bool:

@@ -34,6 +34,7 @@ STEPS = 100
 TICK = 1.5
 SMALL_BADGE = 1.9
 INSIDE = 2.8
+INSIDE_SIZES, INSIDE_ROOM = (INSIDE, 2.4), 0.7
 
 
 class Ruler(NamedTuple):
@@ -153,14 +154,15 @@ def _kept(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
 def _left_words(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
     """`kept` in the margin and `19 g left` in the open part, each where it fits."""
     yarn = shawl.yarn
-    baseline = y + BAR / 2 + INSIDE * CAP_HEIGHT / 2
     bound = scale.at(yarn.skein_g - yarn.total_g)
     kept = scale.at(yarn.keep_g)
     items: list[Item] = []
     fields = [("kept", max(kept, bound), scale.at(0)), (f"{grams(max(yarn.left_g, 0))} g left", bound, kept)]
     for words, first, last in fields:
-        if last - first > text_width(words, INSIDE) + 0.8:
-            items.append(Label((first + last) / 2, baseline, words, INSIDE, SOFT, anchor="middle"))
+        sizes = [size for size in INSIDE_SIZES if last - first >= text_width(words, size) + 2 * INSIDE_ROOM]
+        if sizes:
+            y_text = y + BAR / 2 + sizes[0] * CAP_HEIGHT / 2
+            items.append(Label((first + last) / 2, y_text, words, sizes[0], SOFT, anchor="middle"))
     return items
 
 

@@ -82,7 +82,7 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     column = Column(MARGIN, width - 2 * MARGIN)
     ramp = RAMPS[options.ramp]
     head = heading(shawl, column, MARGIN)
-    shift_x = column.left + (column.width - sheet.bounds.width) / 2 - sheet.bounds.left
+    shift_x = _shift(sheet, column)
     top = head.bottom + 6.0
     drawing = drawing_group(sheet, (shift_x, top - sheet.bounds.top), ramp, options)
     skein = ruler(shawl, column, top + sheet.bounds.height + 7.0, ramp, sheet.marks)
@@ -93,6 +93,13 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     facts = legend.facts(shawl, column, swatches.bottom + 2.0, told, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
     return Scene(width, facts.bottom + MARGIN, shawl.title, describe(shawl, scale), groups)
+
+
+def _shift(sheet: Sheet, column: Column) -> float:
+    """How far the drawing is moved to the right: the piece in the middle, as far as what surrounds it has room."""
+    low, high = column.left - sheet.bounds.left, column.right - sheet.bounds.right
+    middle = column.left + (column.width - sheet.frame.width) / 2
+    return min(max(middle, low), high) if low <= high else (low + high) / 2
 
 
 def _measures(sheet: Sheet) -> list[str]:

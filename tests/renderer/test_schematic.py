@@ -2,6 +2,7 @@
 
 import itertools
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -307,6 +308,28 @@ def test_a_mark_beyond_the_end_is_a_note() -> None:
     scene = SCENES["mark beyond the end"]
     assert not [text for text in checks.texts(scene) if text.startswith("bind off by")]
     assert any("row 130" in text for text in checks.texts(scene))
+
+
+def test_an_end_that_leaves_yarn_says_how_much() -> None:
+    """82 g of 100 g, 5 g kept: told where more than two ridges, here of 2 g, could still be worked."""
+    told = "The piece ends with row 120: 18 g are left, 5 g of them kept back."
+    assert told in checks.texts(SCENES["triangle"])
+    nearly = schematic(shawl_of(PIECES["triangle"], total_g=91.5))
+    assert not [text for text in checks.texts(nearly) if text.startswith("The piece ends")]
+
+
+def test_the_designers_name_stays_together() -> None:
+    summary = "triangle from the neck, pinned to 160 cm by 55 cm, elastic bind-off, by Nell Ottershaw-Quill"
+    shawl = replace(shawl_of(PIECES["triangle"]), summary=summary)
+    lines = [label.text for label in checks.group(schematic(shawl, Options(scale=10)), "heading").items[1:]]
+    assert lines[-1] == "by Nell Ottershaw-Quill" and " ".join(lines) == summary
+
+
+def test_a_narrow_piece_stands_in_the_middle() -> None:
+    scene = schematic(shawl_of(Piece(LEVELS, scaled(level, 0.5), sideways=True)), Options(scale=8))
+    whole = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
+    left, _, right, _ = whole.bounds
+    assert (left + right) / 2 == pytest.approx(scene.width / 2, abs=0.1)
 
 
 def test_each_fabric_has_a_texture_of_its_own() -> None:
