@@ -17,6 +17,8 @@ COMMANDS = {
     "stops": "stops",
     "skeins": "skeins",
     "chart": "chart",
+    "instructions": "instructions",
+    "fabrics": "fabrics",
 }
 
 

@@ -4,6 +4,7 @@ import re
 
 from halfhank.grammar.blocks import Block, Blocks
 from halfhank.grammar.body import Body
+from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS
 from halfhank.grammar.syntax import Name, Stitch, WrittenRow
 from halfhank.grammar.values import Teller, branch, name
 from halfhank.grammar.words import BUILT_IN_STITCHES, RESERVED, nearest
@@ -63,12 +64,18 @@ class Stitches:
         met: list[str] = []
         at: str | None = stitch
         while at is not None and at not in self._may_have_rows:
-            self._may_have_rows[at] = self._nameless or at in self._rowed or at not in self._known
+            self._may_have_rows[at] = self._nameless or self._has_rows(at)
             met.append(at)
             at = None if self._may_have_rows[at] else self._bases.get(at)
         found = self._may_have_rows[at or met[-1]]
         self._may_have_rows.update(dict.fromkeys(met, found))
         return found
+
+    def _has_rows(self, name: str) -> bool:
+        """Whether a stitch has rows of its own, or may have some for all that is known of it."""
+        if name in FABRICS and name not in self._lines:
+            return name not in PLAIN_FABRICS
+        return name in self._rowed or name not in self._known
 
     def _header(self, teller: Teller, block: Block) -> Name | None:
         if block.tree is None:
@@ -100,7 +107,10 @@ class Stitches:
             return
         if "row" in body.seen or body.unsure:
             self._rowed.add(stitch.value)
-        if base:
+        if base and base.value == stitch.value and base.value in FABRICS:
+            if base.value not in PLAIN_FABRICS:
+                self._rowed.add(stitch.value)
+        elif base:
             self._bases[stitch.value] = base.value
         self.blocks[stitch.value] = Stitch(
             stitch,

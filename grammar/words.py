@@ -2,6 +2,8 @@
 
 from functools import cache
 
+from halfhank.grammar.fabrics import FABRICS
+
 # The first words of the lines that open a block, by the start rule that reads the lines inside (None: it has none).
 HEADERS: dict[str, str | None] = {
     "shawl": "in_shawl",
@@ -51,7 +53,7 @@ FACTS: dict[str, dict[str, str]] = {
 }
 
 UNITS = ("mm", "cm", "m", "in", "yd", "g", "oz")
-BUILT_IN_STITCHES = ("garter", "stockinette", "drop")
+BUILT_IN_STITCHES = tuple(FABRICS)
 RESERVED = ("repeat", "even", "drop", "increase", "decrease", "bind", "part")
 SHAPES = ("triangle", "crescent", "half-circle", "tip-to-tip", "asymmetric", "rectangle")
 

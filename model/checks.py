@@ -3,12 +3,14 @@ problems."""
 
 from collections.abc import Callable, Iterator
 
+from halfhank.grammar.fabrics import FABRICS
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.grammar.syntax import EVENLY, Band, Description, Drop, Mass, ShapingLine
 from halfhank.model.bands import MAX_ROWS, total_rows, turned_parts
 from halfhank.model.fabrics import BUILT_IN, Workroom, bands_of, swatch_m
 from halfhank.model.marks import Progress
-from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, force_of
+from halfhank.model.rows import Rows
+from halfhank.model.shaping import BIND_OFF, MAX_STITCHES, Worked, force_of
 from halfhank.model.words import counted
 
 Check = Callable[[Workroom], Iterator[Problem]]
@@ -32,6 +34,15 @@ def check_description(description: Description) -> list[Problem]:
 def check_work(at: Progress) -> list[Problem]:
     """All that shows in the rows."""
     return [problem for check in WORK_CHECKS for problem in check(at)]
+
+
+def check_patterns(room: Workroom, parts: list[Worked], rows: Rows) -> list[Problem]:
+    """How the stitches' written rows fit into the rows of the shawl."""
+    if not has_patterns(room):
+        return []
+    from halfhank.model.pattern.review import review_fit
+
+    return list(review_fit(room, parts, rows))
 
 
 def check_rows(room: Workroom, allowed: int) -> list[Problem]:
@@ -77,6 +88,10 @@ def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
         if given is None or (name in BUILT_IN and not (name == "garter" and given != "stockinette")):
             continue
         if room.measure(name).assumed:
+            if room.root(name) in FABRICS and name not in BUILT_IN:
+                message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
+                yield advice("assumed-gauge", span, message, "knit a swatch of it")
+                continue
             source = "garter" if name != "garter" else room.measure(name).source.name.value
             message = f"`{name[:40]}` has no gauge; that of {source[:40]} stands in for it."
             yield advice("assumed-gauge", span, message)
@@ -152,12 +167,19 @@ def _too_many_wraps(room: Workroom) -> Iterator[Problem]:
             yield mistake("too-many-wraps", band.span, message)
 
 
-def _not_yet(room: Workroom) -> Iterator[Problem]:
-    description = room.description
-    for block in description.stitches:
-        if block.rows:
-            message = "The written rows give yarn and the length of a repeat; their stitches are not counted yet."
-            yield advice("not-yet", block.rows[0].span, message)
+def _patterns(room: Workroom) -> Iterator[Problem]:
+    if has_patterns(room):
+        from halfhank.model.pattern.review import review_rows
+
+        yield from review_rows(room)
+
+
+def has_patterns(room: Workroom) -> bool:
+    """Whether any stitch has rows, so that there is something to check in them."""
+    names = {band.stitch.value for band in bands_of(room.description.parts, Band)}
+    names |= {block.base.value for block in room.blocks.values() if block.base}
+    library = any(name in FABRICS and name not in BUILT_IN for name in names)
+    return library or any(block.rows for block in room.blocks.values())
 
 
 DESCRIPTION_CHECKS: tuple[Check, ...] = (
@@ -169,7 +191,7 @@ DESCRIPTION_CHECKS: tuple[Check, ...] = (
     _too_many_at_once,
     _saw_teeth,
     _too_many_wraps,
-    _not_yet,
+    _patterns,
 )
 
 

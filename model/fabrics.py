@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple, TypeVar
 
+from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS, built_in_stitch
 from halfhank.grammar.syntax import Band, Description, Drop, Gauge, Multiple, Part, Repeat, Stitch, Swatch, WrittenRow
 from halfhank.model.learned import NOTHING, Learned
 from halfhank.model.notation import draw, has_long_stitches, has_yarn_overs
@@ -102,13 +103,23 @@ class Workroom:
         return self._materials[name]
 
     def chain(self, name: str) -> Iterator[Stitch]:
-        """The stitch's block and those that it is `as`, nearest first; a ring ends where it closes."""
+        """The stitch's block and those that it is `as`, nearest first; a ring ends where it closes.
+
+        A built-in with rows ends it, where its name has no block or its own block is `as` it.
+        """
         seen = set[str]()
         while name in self.blocks and name not in seen:
             seen.add(name)
             yield self.blocks[name]
             base = self.blocks[name].base
             name = base.value if base else ""
+        if name in FABRICS and name not in PLAIN_FABRICS and (name not in self.blocks or self._is_itself(name)):
+            yield built_in_stitch(name)
+
+    def _is_itself(self, name: str) -> bool:
+        """Whether a block of a built-in's name takes what it does not say from the built-in."""
+        base = self.blocks[name].base
+        return base is not None and base.value == name
 
     def root(self, name: str) -> str:
         """The last name of the chain, which may be a built-in without a block."""
@@ -133,10 +144,13 @@ class Workroom:
         if root == "garter":
             return self._default_garter()
         measure = self.measure("garter")._replace(assumed=True)
-        if root != "stockinette":
+        if root not in FABRICS or root == "drop":
             return measure
+        wide, high = FABRICS[root].stitch_ratio, FABRICS[root].row_ratio
         stitches, rows = measure.gauge
-        return measure._replace(row_cm=measure.row_cm * STOCKINETTE_ROW, gauge=(stitches, rows / STOCKINETTE_ROW))
+        return measure._replace(
+            stitch_cm=measure.stitch_cm * wide, row_cm=measure.row_cm * high, gauge=(stitches / wide, rows / high)
+        )
 
     def _default_garter(self) -> Measure:
         given = [block for block in self.blocks.values() if block.gauge]
@@ -168,10 +182,11 @@ class Workroom:
         """Width of a stitch before blocking, where nobody measured it by what blocking usually gives."""
         measure = self.measure(name)
         before = next((block.before_blocking for block in self.chain(name) if block.before_blocking), None)
-        if before is None and measure.assumed:
-            before = measure.source.before_blocking
         if before:
             return before.stitch_cm
+        blocked, before = measure.source.gauge, measure.source.before_blocking
+        if measure.assumed and before and blocked:
+            return before.stitch_cm * measure.stitch_cm / blocked.stitch_cm
         return measure.stitch_cm / (OPENWORK_BLOCKING if has_yarn_overs(self.rows(name)) else PLAIN_BLOCKING)
 
     def plain_m(self, end: str) -> float:

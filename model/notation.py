@@ -7,17 +7,8 @@ A loop is drawn each time that the yarn is pulled through or laid over the needl
 from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
-from halfhank.grammar.items import ITEMS
-from halfhank.grammar.syntax import Across, Cable, InOne, Item, Multiple, Times, WholeRow, Work, WrittenRow
-
-
-class Tally(NamedTuple):
-    """Sums over some items: stitches `taken` and `made`, loops in tenths (whole numbers stay exact), extra `wraps`."""
-
-    taken: int
-    made: int
-    tenths: int
-    wraps: int
+from halfhank.grammar.syntax import Across, InOne, Item, Multiple, Times, WholeRow, Work, WrittenRow
+from halfhank.model.pattern.count import Tally, tally_of
 
 
 class Draw(NamedTuple):
@@ -30,54 +21,33 @@ class Draw(NamedTuple):
 PLAIN = Draw(1.0, 0.0)
 
 
-def tally(items: Iterable[Item]) -> Tally:
-    """The sums over items, brackets worked out; `*…*` counts once and a whole row as one stitch."""
-    taken = made = tenths = wraps = 0
-    for item in items:
-        one = _item(item)
-        taken, made, tenths, wraps = taken + one.taken, made + one.made, tenths + one.tenths, wraps + one.wraps
-    return Tally(taken, made, tenths, wraps)
-
-
-def _item(item: Item) -> Tally:
-    match item:
-        case Work():
-            kind, count = ITEMS[item.kind], item.count * (2 if item.twice else 1)
-            made = kind.made * count
-            return Tally(kind.taken * count, made, 10 * kind.loops * count, (item.wraps - 1) * made)
-        case Cable():
-            width = item.first + item.second
-            return Tally(width, width, 11 * width, 0)
-        case WholeRow():
-            return Tally(1, 1, 10, 0)
-        case InOne():
-            return tally(item.items)._replace(taken=item.stitches)
-        case Times():
-            return Tally(*(item.times * part for part in tally(item.items)))
-        case Across():
-            return tally(item.items)
-
-
 def draw(rows: Iterable[WrittenRow], multiple: Multiple | None) -> Draw:
     """Loops and extra wraps for each stitch made, over all rows of one repeat.
 
-    Every row counts at the width of the stitch multiple; the stitches outside `*…*` only frame the repeat.
+    Every row counts at the width of the stitch multiple, or where none is written of the widest row; the stitches
+    outside `*…*` only frame the repeat.
     """
+    tallies = [(_counted(row), row) for row in rows]
+    width = multiple.stitches if multiple else max((one.taken for one, _ in tallies), default=0)
     made = tenths = wraps = 0
-    for row in rows:
-        one, times = _row(row, multiple), len(row.numbers)
-        made, tenths, wraps = made + times * one.made, tenths + times * one.tenths, wraps + times * one.wraps
+    for one, row in tallies:
+        times = len(row.numbers) * _times(one, row, width)
+        made += times * one.made
+        tenths += times * (10 * one.loops + one.crossed)  # in tenths whole numbers stay exact
+        wraps += times * one.extra_wraps
     return Draw(tenths / (10 * made), wraps / made) if made else PLAIN
 
 
-def _row(row: WrittenRow, multiple: Multiple | None) -> Tally:
-    across = [item for item in row.items if isinstance(item, Across)]
-    one = tally(across or row.items)
-    width = multiple.stitches if multiple else 0
-    if width and one.taken and (across or isinstance(row.items[0], WholeRow)):
-        times = max(1, width // one.taken)
-        return Tally(*(times * part for part in one))
-    return one
+def _counted(row: WrittenRow) -> Tally:
+    """What is worked across a row, all of it without `*…*`; a whole row as one stitch."""
+    if isinstance(row.items[0], WholeRow):
+        return Tally(1, 1, 1, 0, 0)
+    return tally_of([item for item in row.items if isinstance(item, Across)] or row.items)
+
+
+def _times(one: Tally, row: WrittenRow, width: int) -> int:
+    across = isinstance(row.items[0], WholeRow) or any(isinstance(item, Across) for item in row.items)
+    return max(1, width // one.taken) if across and one.taken else 1
 
 
 def has_yarn_overs(rows: Iterable[WrittenRow]) -> bool:

@@ -5,7 +5,7 @@ from itertools import accumulate
 from halfhank.grammar.problems import MISTAKE, Problem, Span
 from halfhank.grammar.syntax import Description, Parsed
 from halfhank.model.bands import growing_part
-from halfhank.model.checks import check_description, check_rows, check_work
+from halfhank.model.checks import check_description, check_patterns, check_rows, check_work
 from halfhank.model.fabrics import PLAIN, Workroom
 from halfhank.model.learned import NOTHING, Learned
 from halfhank.model.marks import Progress, marks
@@ -85,7 +85,7 @@ def _computed(room: Workroom, yarn: RowYarn, allowed: int | None, problems: list
     outline = outline_of(room, parts, rows)
     if isinstance(outline, Problem):
         return Plan(None, in_order([*problems, outline]))
-    found = in_order([*problems, *check_work(at), *outline.problems])
+    found = in_order([*problems, *check_work(at), *check_patterns(room, parts, rows), *outline.problems])
     return Plan(_shawl(at, rows, outline, allowed, found), found)
 
 

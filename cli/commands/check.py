@@ -14,7 +14,7 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 @click.option("--strict", is_flag=True, help="Let advice count as a mistake.")
 @helped
 def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
-    """Check descriptions: tell every mistake and every piece of advice.
+    """Check descriptions: tell every mistake and all advice.
 
     Exit status 0 if there is no mistake (with --strict: no advice either), else 1; 2 if a file cannot be read.
     """

@@ -251,7 +251,6 @@ TOLD: list[tuple[str, tuple[str, ...], dict[str, Any]]] = [
     ("too-many-rows", ("repeat 1000000000 times\n  garter 2 rows", "garter as yarn allows"), {}),
     ("too-many-wraps", ("drop 101 wraps",), {}),
     ("teeth-turn-back", ("bind off 1 at lower edge every 9 rows\ngarter 20 rows",), {"tail": "turn back"}),
-    ("not-yet", ("rib 20 rows",), {"stitches": f"{PLAIN}\n{RIB}"}),
     ("wrong-side-start", ("garter 3 rows", "increase 1 at each edge every 2 rows\ngarter 8 rows"), {}),
     ("wrong-side-start", ("garter 3 rows\nrib 8 rows",), {"stitches": f"{PLAIN}\n{RIB}"}),
     ("line-lost", ("garter 4 rows", "even\ngarter 8 rows"), {"lines": ("increase 5 at lower edge from row 6",)}),

@@ -35,7 +35,7 @@ def test_the_commands_of_the_readme_run_in_their_order(tmp_path: Path, monkeypat
         result = run(*shlex.split(line)[1:])
         assert (result.status, result.err) == (0, ""), line
     assert {path.name for path in tmp_path.iterdir()} == {
-        "gallery_demo", "mine.shawl", "mine.svg", "bench.pdf", "lintel.png",
+        "gallery_demo", "mine.shawl", "mine.svg", "bench.pdf", "lintel.png", "skeins.svg", "yarn.svg", "eyelets.svg", "hedge-and-ditch.txt",
     }  # fmt: skip
 
 

@@ -16,6 +16,7 @@ ALLOWED = {
         "halfhank.grammar.syntax",
         "halfhank.grammar.words",
         "halfhank.grammar.items",
+        "halfhank.grammar.fabrics",
     ),
     "renderer": ("halfhank.renderer", "halfhank.model", "halfhank.grammar.problems", "halfhank.grammar.syntax"),
     "cli": ("halfhank",),

@@ -1,0 +1,106 @@
+"""`halfhank chart stitch`: a stitch's written rows as a chart."""
+
+import os
+from typing import TYPE_CHECKING
+
+import click
+from halfhank.cli import files, pictures, reading, terminal
+from halfhank.cli.helping import FileName, helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+
+if TYPE_CHECKING:
+    from halfhank.grammar.syntax import Description
+    from halfhank.model.pattern.pattern import Pattern
+    from halfhank.renderer.scene import Scene
+
+
+@click.command("stitch")
+@click.argument("file", type=FileName())
+@click.argument("name", required=False)
+@click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
+@helped
+def command(file: str, name: str | None, output: str | None) -> int:
+    """Draw the chart of a stitch of FILE, from its written rows.
+
+    NAME may be left out where FILE has one stitch with rows. FILE may be the name of a built-in fabric alone (see
+    halfhank fabrics). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if FILE
+    is -.
+    """
+    format_ = ".svg" if output is None else pictures.format_of(output)
+    if name is None and _is_built_in(file):
+        scene, source = _built_in_scene(file), None
+        target = f"{file}.svg" if output is None else output
+    else:
+        described = reading.describe(file)
+        reading.tell_problems(described)
+        if described.has_mistakes or described.shawl is None:
+            return MISTAKES
+        source, description = described.source, described.shawl.description
+        pattern = _pattern(description, name)
+        scene = _scene(pattern, description)
+        target = pictures.beside(file, f"-{pattern.name}") if output is None else output
+    files.write(target, pictures.rendered(lambda: scene, format_), source)
+    if target != files.STANDARD:
+        terminal.out(f"{terminal.safe(target)}\n")
+    return ALL_WELL
+
+
+def _is_built_in(file: str) -> bool:
+    from halfhank.grammar.fabrics import FABRICS
+
+    return file in FABRICS and not os.path.exists(file)
+
+
+def _pattern(description: "Description", name: str | None) -> "Pattern":
+    """The stitch that is asked for. Raises `CommandError` where it is not known which, or it has no rows."""
+    from halfhank.grammar.fabrics import FABRICS
+    from halfhank.model.fabrics import Workroom
+    from halfhank.model.pattern.pattern import built_in_pattern, patterns_of
+
+    patterns = patterns_of(Workroom(description), name)
+    named = ", ".join(patterns)
+    if name is None:
+        if len(patterns) != 1:
+            many = f"several stitches have rows: {named}" if patterns else "no stitch of this description has rows"
+            raise CommandError(many, "name one of them after the file" if patterns else "see halfhank fabrics")
+        return next(iter(patterns.values()))
+    if name in patterns:
+        return patterns[name]
+    if name in FABRICS and name not in {stitch.name.value for stitch in description.stitches}:
+        return built_in_pattern(name)
+    raise CommandError(f"there are no rows of a stitch {name!r}", f"stitches with rows: {named}" if named else None)
+
+
+def _built_in_scene(name: str) -> "Scene":
+    """A built-in by itself, in squares of its default measures."""
+    from halfhank.grammar.fabrics import FABRICS
+    from halfhank.model.pattern.pattern import built_in_pattern
+
+    fabric = FABRICS[name]
+    garter_row = 0.5  # two garter rows to a stitch's width
+    return _drawn(built_in_pattern(name), (fabric.words,), garter_row * fabric.row_ratio / fabric.stitch_ratio)
+
+
+def _scene(pattern: "Pattern", description: "Description") -> "Scene":
+    """A stitch of a description, in squares of its gauge."""
+    from halfhank.model.fabrics import Workroom
+    from halfhank.renderer.words import plain_number
+
+    measure = Workroom(description).measure(pattern.name)
+    stitches, rows = measure.gauge
+    about = "about " if measure.assumed else ""
+    over = f"{plain_number(measure.over_cm)} cm"
+    gauge = f"{about}{plain_number(stitches)} sts {plain_number(rows)} rows over {over}"
+    return _drawn(pattern, (f"from “{description.title.value}”", gauge), measure.row_cm / measure.stitch_cm)
+
+
+def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
+    from halfhank.model.pattern.chart import chart_of, too_large
+    from halfhank.renderer.stitch_chart import Captions, stitch_chart
+
+    problem = too_large(pattern)
+    if problem:
+        raise CommandError(f"{pattern.name}: {problem.message}")
+    rows = f"{len(pattern.rows)} {'row' if len(pattern.rows) == 1 else 'rows'}"
+    counts = f"{pattern.multiple.words.removeprefix('a ')}, {rows}"
+    return stitch_chart(chart_of(pattern), Captions(pattern.name, (counts, *lines), row_to_stitch))

@@ -1,0 +1,44 @@
+"""`halfhank fabrics`: the built-in fabrics, and how each is worked."""
+
+import click
+from halfhank.cli import terminal
+from halfhank.cli.helping import helped
+from halfhank.cli.trouble import ALL_WELL, CommandError
+
+
+@click.command("fabrics")
+@click.argument("name", required=False)
+@helped
+def command(name: str | None) -> int:
+    """List the built-in fabrics.
+
+    With NAME the rows of that one are shown. The measures are those of a stitch and a row against garter in the same
+    yarn, where no gauge is given.
+    """
+    terminal.out(_listed() if name is None else _shown(name))
+    return ALL_WELL
+
+
+def _listed() -> str:
+    from halfhank.grammar.fabrics import FABRICS
+    from halfhank.model.pattern.pattern import built_in_pattern
+
+    lines = []
+    for fabric in FABRICS.values():
+        pattern = built_in_pattern(fabric.name)
+        counts = f"{pattern.multiple.words.removeprefix('a ')}, {len(pattern.rows)} rows"
+        size = f"{fabric.stitch_ratio:g} x as wide, {fabric.row_ratio:g} x as high as garter"
+        lines.append(f"{fabric.name}\n  {fabric.words}\n  {counts}; {size}\n")
+    return "".join(lines)
+
+
+def _shown(name: str) -> str:
+    """One fabric as the block that would describe it, and in words."""
+    from halfhank.grammar.fabrics import FABRICS
+    from halfhank.model.pattern.instructions import row_lines
+    from halfhank.model.pattern.pattern import built_in_pattern
+
+    if name not in FABRICS:
+        raise CommandError(f"there is no built-in fabric {name!r}", f"built in are {', '.join(FABRICS)}")
+    block = "\n  ".join((f"stitch {name}", *FABRICS[name].lines))
+    return "\n".join([block, "", *row_lines(built_in_pattern(name))]) + "\n"

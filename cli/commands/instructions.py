@@ -1,0 +1,65 @@
+"""`halfhank instructions`: the working text of a shawl."""
+
+import os
+from typing import TYPE_CHECKING
+
+import click
+from halfhank.cli import files, reading, terminal
+from halfhank.cli.helping import FileName, helped
+from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+
+if TYPE_CHECKING:
+    from halfhank.model.pattern.pattern import Pattern
+    from halfhank.model.shawl import Shawl
+
+
+@click.command("instructions")
+@click.argument("file", type=FileName())
+@click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to write: .txt, or - for standard output.")
+@helped
+def command(file: str, output: str | None) -> int:
+    """Write the working text of FILE.
+
+    It has the stitch patterns in the trade's abbreviations, the shaping, and each part with its repeats and counts.
+    Every row is read back before it is written, and has to come out as it was described.
+    """
+    target = files.STANDARD if output is None else output
+    if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":
+        raise CommandError(f"{target}: instructions are written as text", "end its name in .txt")
+    described = reading.describe(file)
+    reading.tell_problems(described)
+    if described.has_mistakes or described.shawl is None:
+        return MISTAKES
+    text = _text(described.shawl)
+    if target == files.STANDARD:
+        terminal.out("".join(f"{terminal.safe(line)}\n" for line in text.splitlines()))
+    else:
+        files.write(target, text.encode(), described.source)
+        terminal.out(f"{terminal.safe(target)}\n")
+    return ALL_WELL
+
+
+def _text(shawl: "Shawl") -> str:
+    from halfhank.model.fabrics import Workroom
+    from halfhank.model.pattern.pattern import patterns_of
+    from halfhank.model.pattern.working import working_text
+
+    for pattern in patterns_of(Workroom(shawl.description)).values():
+        _check(pattern)
+    return working_text(shawl)
+
+
+def _check(pattern: "Pattern") -> None:
+    """Raises `InstructionError` if the lines of a pattern do not give its rows again: a fault of the writer."""
+    from halfhank.grammar.written import InstructionError, read_lines, same_items
+    from halfhank.model.pattern.instructions import row_lines
+
+    read = {number: row for row in read_lines(row_lines(pattern)) for number in row.numbers}
+    for row in pattern.rows:
+        back = read.get(row.number)
+        if (
+            back is None
+            or not same_items(back.items, row.items)
+            or back.left_at_end not in (None, row.tally.after.taken)
+        ):
+            raise InstructionError(f"row {row.number} of {pattern.name} does not read back")

@@ -1,0 +1,75 @@
+"""Shaping lines in words: what is done where, how often, and for `evenly` on which stitches."""
+
+from collections.abc import Sequence
+
+from halfhank.grammar.syntax import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE, Description, Placed, ShapingLine
+from halfhank.model.pattern.fit import edge_stitches, spine_stitches
+from halfhank.model.pattern.spacing import even_decreases, even_increases, even_words
+from halfhank.model.shawl import Shawl
+
+_MOST_LISTED = 40
+_VERBS = {"increase": "increase", "decrease": "decrease", "bind off": "bind off"}
+
+
+def shaping_lines(description: Description, lines: Sequence[ShapingLine]) -> list[str]:
+    """One sentence for each line."""
+    return [_sentence(description, line) for line in lines]
+
+
+def _sentence(description: Description, line: ShapingLine) -> str:
+    when = _when(line)
+    if line.evenly_to is not None:
+        return f"{when}: {line.action} evenly to {_sts(line.evenly_to)}."
+    places = " and ".join(_placed(description, placed) for placed in line.places)
+    until = f" Stop at {_sts(line.until)}." if line.until is not None else ""
+    return f"{when}: {_VERBS[line.action]} {places} ({_total(line)}).{until}"
+
+
+def _when(line: ShapingLine) -> str:
+    if line.every is None:
+        return f"Row {line.from_row:,}"
+    if line.every == 1:
+        return f"Every row from row {line.from_row:,}"
+    return f"Row {line.from_row:,} and every {line.every:,} rows after it"
+
+
+def _placed(description: Description, placed: Placed) -> str:
+    edge, spine = edge_stitches(description), spine_stitches(description)
+    inside = f" inside the {_sts(edge)} of the edge" if edge else ""
+    where = {
+        EACH_EDGE: f"at each edge{inside}",
+        UPPER_EDGE: f"at the upper edge{inside}",
+        LOWER_EDGE: f"at the lower edge{inside}",
+        SPINE: f"on each side of the {_sts(spine) + ' of the spine' if spine else 'centre'}",
+        EVENLY: "evenly across the row",
+    }[placed.place]
+    return f"{_sts(placed.amount)} {where}"
+
+
+def _total(line: ShapingLine) -> str:
+    total = sum(placed.amount * (2 if placed.place in (EACH_EDGE, SPINE) else 1) for placed in line.places)
+    return f"{_sts(total)} {'more' if line.action == 'increase' else 'fewer'}"
+
+
+def _sts(count: int) -> str:
+    return f"{count:,} {'st' if count == 1 else 'sts'}"
+
+
+def even_lines(shawl: Shawl, first: int, last: int) -> list[str]:
+    """The rows between two that are shaped evenly, with the stitches that it falls on."""
+    rows = [row for row in range(first, last + 1) if shawl.rows.evenly[row]]
+    return [_even(shawl, row) for row in rows[:_MOST_LISTED]]
+
+
+def _even(shawl: Shawl, row: int) -> str:
+    """One row: between the edges where there is room, else over all stitches."""
+    before, change = shawl.rows.stitches[row - 1], shawl.rows.evenly[row]
+    edge = edge_stitches(shawl.description)
+    for place, stitches in (("between the edges, ", before - 2 * edge), ("over all stitches, ", before)):
+        even = even_increases(stitches, change) if change > 0 else even_decreases(stitches, -change)
+        if even and (edge or stitches == before):
+            shown = place if edge else ""
+            words = even_words(even, "m1" if change > 0 else "k2tog")
+            return f"Row {row:,}, evenly {shown}on {_sts(stitches)}: {words}; {_sts(stitches + change)}."
+    verb = "more" if change > 0 else "fewer"
+    return f"Row {row:,}: {_sts(abs(change))} {verb} over {_sts(before)}: more than one for each stitch."
