@@ -58,8 +58,9 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
         ("leaves", f"{_grams(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
         ("lasts", f"{_chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {_grams(yarn.sd_g)})"),
     )
+    remarks = [("remark", remark.value) for remark in shawl.description.remarks]
     lines = []
-    for lead, text in facts:
+    for lead, text in [*facts, *remarks]:
         lines += paragraph(lead, safe(text), _LEAD, room or _WIDEST)
     return lines
 

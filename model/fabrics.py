@@ -228,14 +228,24 @@ class Workroom:
     def _ratio(self, name: str, parent: Stitch, parent_m: float) -> float | None:
         """Yarn of a stitch by the swatch of another, None where nothing tells their ratio.
 
-        A stitch that takes its rows from the swatched one is worked like it, so its loops are in the swatch already.
+        A stitch that takes its rows from the swatched one is worked like it. Else the two are compared by their loops:
+        what the swatched stitch draws by its own rows is taken off before.
         """
-        rows = self.rows(name)
-        if rows and rows != self.rows(parent.name.value):
+        rows, origin = self.rows(name), parent.name.value
+        if rows and rows == self.rows(origin):
+            return parent_m
+        loop_m = self._loop_m(origin, parent_m)
+        if rows:
             drawn = draw(rows, self._multiple(name))
-            return drawn.loops * parent_m + drawn.wraps * self.wrap_m
-        based = bool(rows) or any(block.swatch for block in self.chain(name))
-        return parent_m if based or name in self.fills or self.root(name) in BUILT_IN else None
+            return drawn.loops * loop_m + drawn.wraps * self.wrap_m
+        based = any(block.swatch for block in self.chain(name))
+        return loop_m if based or name in self.fills or self.root(name) in BUILT_IN else None
+
+    def _loop_m(self, name: str, stitch_m: float) -> float:
+        """Yarn of one plain loop in a stitch that takes so much; all of it where its wraps leave nothing."""
+        drawn = draw(self.rows(name), self._multiple(name))
+        loop_m = (stitch_m - drawn.wraps * self.wrap_m) / drawn.loops if drawn.loops else 0.0
+        return loop_m if loop_m > 0 else stitch_m
 
     def _multiple(self, name: str) -> Multiple | None:
         return next((block.multiple for block in self.chain(name) if block.multiple), None)

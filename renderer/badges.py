@@ -7,7 +7,7 @@ from typing import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
-from halfhank.renderer.geometry import Box, Points, at_length, distance_to, inside, length_of
+from halfhank.renderer.geometry import Box, Points, at_length, distance_to, inside, length_of, lines_meet, spread
 from halfhank.renderer.metrics import CAP_HEIGHT
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Style
 from halfhank.renderer.style import BADGE_RADIUS, INK, LIGHT, THIN
@@ -17,7 +17,9 @@ ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55,
 ALONG_SIDEWAYS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
 ALONG_LAST = (0.68, 0.74, 0.62, 0.8, 0.56, 0.86, 0.5, 0.32, 0.26, 0.38, 0.2, 0.14)
 ALONG_ROWS = (0.5, 0.4, 0.6, 0.3, 0.7)
-SHORT_LEADERS, LEADERS = (2.2, 4.0), (2.2, 4.0, 6.5, 9.5, 13.0, 17.0)
+SHORT_LEADERS, LEADERS = (2.2, 4.0), (2.2, 4.0, 6.5, 9.5, 13.0, 17.0, 22.0, 28.0)
+FAN_REACH, FAR = 5.0, 1e6
+SLANTS = tuple(math.radians(degrees) for degrees in (15, 30, 37, 45, 53, 60, 75))
 
 
 class Badge(NamedTuple):
@@ -89,16 +91,75 @@ def points_of_row(frame: Frame, first: int, last: int, share: float) -> list[Poi
 def outer_badges(
     frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...] = LEADERS
 ) -> dict[int, Badge]:
-    """Badges outside the piece for the parts that are too thin, by number; one that finds no room is left out."""
+    """Badges outside the piece for the parts that are too thin, by number; one that finds no room is left out.
+
+    Each stands where it finds room first; where that leaves some out, fanned ones are tried and taken if they are more.
+    """
+    badges = _one_by_one(frame, missing, taken.copy(), overhang, reaches)
+    if len(badges) < len(missing) and reaches:
+        badges = max(badges, _fanned(frame, missing, taken, overhang, reaches), key=len)
+    for badge in badges.values():
+        _take(badge, taken)
+    return badges
+
+
+def _take(badge: Badge, taken: Arrangement) -> None:
+    taken.add_box(badge_box(badge.centre))
+    taken.add_line(badge.leader)
+
+
+def _one_by_one(
+    frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+) -> dict[int, Badge]:
     badges: dict[int, Badge] = {}
     for number in missing:
         for badge in _outside(frame, number, reaches, overhang):
             if _has_room(frame, badge, taken):
                 badges[number] = badge
-                taken.add_box(badge_box(badge.centre))
-                taken.add_line(badge.leader)
+                _take(badge, taken)
                 break
     return badges
+
+
+def _fanned(
+    frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+) -> dict[int, Badge]:
+    """Badges by turns on both sides, each side's in a row along the edge with leaders that spread like a fan."""
+    best: dict[int, Badge] = {}
+    for reach in sorted({*reaches, FAN_REACH}):
+        tried, found = taken.copy(), dict[int, Badge]()
+        for side, numbers in ((LEFT, missing[::2]), (RIGHT, missing[1::2])):
+            for badge in _fan(frame, numbers, side, reach):
+                if _has_room(frame, badge, tried):
+                    found[badge.number] = badge
+                    _take(badge, tried)
+        found |= _one_by_one(frame, [number for number in missing if number not in found], tried, overhang, reaches)
+        best = max(best, found, key=len)
+    return best
+
+
+def _fan(frame: Frame, numbers: list[int], side: int, reach: float) -> Iterator[Badge]:
+    """The fan of one side; badges that would stand too far aside of their parts are left out."""
+    if len(numbers) < 2:
+        return
+    parts = [frame.shawl.parts[number - 1] for number in numbers]
+    ends = [points_of_row(frame, part.first_row - 1, part.last_row, 0.5)[0 if side == LEFT else -1] for part in parts]
+    (x, y), chord = ends[0], math.dist(ends[0], ends[-1])
+    if chord == 0:
+        return
+    tx, ty = (ends[-1][0] - x) / chord, (ends[-1][1] - y) / chord
+    nx, ny = (ty, -tx) if side == LEFT else (-ty, tx)
+    if inside((x + chord / 2 * tx + nx, y + chord / 2 * ty + ny), frame.silhouette):
+        nx, ny = -nx, -ny
+    along = [(px - x) * tx + (py - y) * ty for px, py in ends]
+    level = max((px - x) * nx + (py - y) * ny for px, py in ends) + reach + BADGE_RADIUS
+    places = spread(sorted(along), 2 * BADGE_RADIUS + 1.4, -FAR, FAR)
+    for number, end, own, place in zip(numbers, ends, along, places, strict=True):
+        if abs(place - own) < 2 * (reach + BADGE_RADIUS):
+            centre = (x + tx * place + nx * level, y + ty * place + ny * level)
+            way = math.dist(end, centre)
+            to_disc = ((centre[0] - end[0]) / way, (centre[1] - end[1]) / way)
+            yield Badge(number, centre, (end, _along(end, to_disc, way - BADGE_RADIUS)))
 
 
 def _has_room(frame: Frame, badge: Badge, taken: Arrangement) -> bool:
@@ -107,7 +168,9 @@ def _has_room(frame: Frame, badge: Badge, taken: Arrangement) -> bool:
     return (
         taken.free(badge_box(badge.centre))
         and taken.line_free(badge.leader, 0.3)
+        and not any(lines_meet(badge.leader, line) for line in taken.lines)
         and not inside(badge.centre, silhouette)
+        and not inside(at_length(badge.leader, length_of(badge.leader) / 2)[0], silhouette)
         and distance_to(badge.centre, closed) > BADGE_RADIUS + 0.8
     )
 
@@ -148,7 +211,7 @@ def _outward(frame: Frame, side: int, first: int, last: int) -> Iterator[Point]:
         yield (sign * (py - qy) / length, sign * (qx - px) / length)
         yield (-sign * (py - qy) / length, -sign * (qx - px) / length)
     yield from ((0.0, -1.0), (0.0, 1.0), (-1.0, 0.0), (1.0, 0.0))
-    yield from ((x, y) for x in (-0.8, 0.8) for y in (-0.6, 0.6))
+    yield from ((x * math.cos(a), y * math.sin(a)) for a in SLANTS for x in (-1, 1) for y in (-1, 1))
 
 
 def _along(point: Point, direction: Point, length: float) -> Point:

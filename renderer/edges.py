@@ -1,6 +1,7 @@
 """The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours, direction."""
 
 import math
+from itertools import pairwise
 
 from halfhank.renderer.bind_off import strokes_before, strokes_behind
 from halfhank.renderer.frame import LEFT, RIGHT, Frame
@@ -8,6 +9,8 @@ from halfhank.renderer.ramp import Ramp, ink_on
 from halfhank.renderer.scene import Group, Path, Style
 from halfhank.renderer.spans import share_at
 from halfhank.renderer.style import EDGE, HEAVY, INK, LIGHT, THIN
+
+BOUND_WIDTH, CLOSEST_MM = 0.5, 0.5
 
 
 def side_lines(frame: Frame) -> Group:
@@ -24,10 +27,23 @@ def start_line(frame: Frame) -> Group:
 
 
 def part_bounds(frame: Frame) -> Group:
-    """A white line where one part ends and the next begins."""
+    """A white line where one part ends and the next begins, finer between thin parts so that the fabric is seen."""
+    lines = []
+    for row, width in bound_widths(frame).items():
+        lines.append(Path(frame.data(frame.curve(row)), Style(stroke=LIGHT, width=width)))
+    return Group("part-bounds", tuple(lines))
+
+
+def bound_widths(frame: Frame) -> dict[int, float]:
+    """The rows with a line and its width, mm: at most a third of the way to the next one; none where that is hardly
+    to be seen."""
     rows = [part.last_row for part in frame.shawl.parts[:-1]]
-    style = Style(stroke=LIGHT, width=0.5)
-    return Group("part-bounds", tuple(Path(frame.data(frame.curve(row)), style) for row in rows))
+    drawn: list[int] = []
+    for row in rows:
+        if frame.rise(drawn[-1] if drawn else 0, row) >= CLOSEST_MM and frame.rise(row, frame.last) >= CLOSEST_MM:
+            drawn.append(row)
+    ways = [frame.rise(first, last) for first, last in pairwise([0, *drawn, frame.last])]
+    return {row: min(BOUND_WIDTH, min(ways[k : k + 2]) / 3) for k, row in enumerate(drawn)}
 
 
 def spine_line(frame: Frame) -> Group:

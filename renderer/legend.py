@@ -23,6 +23,8 @@ from halfhank.renderer.words import CM_PER_INCH, plain_number, stitches
 SWATCH_WIDTH, SWATCH_HEIGHT = 8.4, 5.0
 SWATCH_SHARE = 0.3
 BETWEEN = 5.5
+MOST_LINES = 12
+"""Lines of one fact or remark; the rest is cut with an ellipsis."""
 
 
 def legend(shawl: Shawl, column: Column, top: float, ramp: Ramp) -> Block:
@@ -98,12 +100,17 @@ def _level(x: float, width: float, y: float) -> PathData:
     return (("M", (x, y)), ("L", (x + width, y)))
 
 
+def remarks(shawl: Shawl) -> list[str]:
+    """The designer's own remarks."""
+    return [remark.value for remark in shawl.description.remarks]
+
+
 def facts(shawl: Shawl, column: Column, top: float, told: list[str], scale: float) -> Block:
     """The facts in words at the left, the scale bar at the right of the first, or below where that is too long."""
     items: list[Item] = []
     y = top
     for fact in told:
-        for line in wrap(fact, column.width, SMALL, 4):
+        for line in wrap(fact, column.width, SMALL, MOST_LINES):
             y += SMALL * 1.5
             items.append(Label(column.left, y, line, SMALL, SOFT))
     bar, bar_width = scale_bar(shawl, column, top, scale)

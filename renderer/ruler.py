@@ -92,14 +92,23 @@ def _bar(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> Group:
     bound = scale.at(yarn.skein_g - yarn.total_g)
     items: list[Item] = _kept(shawl, scale, y)
     items += [*_ramp(shawl, scale, y, ramp), *_hatching(knitted, bound, y, ramp.colour(1.0))]
-    bounds = [scale.at(part.left_g) for part in shawl.parts[:-1]]
-    items += [Rect(x - 0.25, y, 0.5, BAR, Style(fill=LIGHT)) for x in bounds]
+    items += _bounds(shawl, scale, y)
     items.append(Rect(scale.left, y, scale.width, BAR, Style(stroke=SOFT, width=EDGE)))
     items += _left_words(shawl, scale, y)
     if scale.end_g < 0:
         zero = scale.at(0)
         items.append(Rect(zero, y, scale.left + scale.width - zero, BAR, Style(stroke=RED, width=0.5)))
     return Group("bar", tuple(items))
+
+
+def _bounds(shawl: Shawl, scale: Ruler, y: float) -> list[Item]:
+    """A white line between two parts, finer where they are thin."""
+    segments = _segments(shawl, scale)
+    items: list[Item] = []
+    for (first, x), (_, last) in pairwise(segments):
+        width = min(0.5, (x - first) / 3, (last - x) / 3)
+        items.append(Rect(x - width / 2, y, width, BAR, Style(fill=LIGHT)))
+    return items
 
 
 def _ramp(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> list[Item]:
@@ -222,33 +231,67 @@ def _mark_names(scale: Ruler, marks: list[DrawnMark], y: float) -> list[Label]:
     return placed[::-1]
 
 
-def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> dict[int, float]:
-    """Where the badges of parts too thin to hold them stand above the bar; those without room are left out."""
+class Aside(NamedTuple):
+    """One part, or several next to each other, too thin for badges.
+
+    `first` to `last` are their numbers; they lie from `start` to `end` on the bar, and the number stands at `x`.
+    """
+
+    first: int
+    last: int
+    start: float
+    end: float
+    x: float
+
+    @property
+    def half(self) -> float:
+        """Half of the room that the number takes."""
+        return SMALL_BADGE if self.first == self.last else text_width(self.words, INSIDE, bold=True) / 2
+
+    @property
+    def words(self) -> str:
+        return f"{self.first}–{self.last}"
+
+
+def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> list[Aside]:
+    """The parts too thin to hold their badges, numbered above the bar; those without room are left out."""
     lines = [scale.at(mark.left_g) for mark in marks]
-    wanted = {}
-    for number, (first, last) in enumerate(_segments(shawl, scale), 1):
-        if _off_lines(first, last, lines) is None:
-            wanted[number] = (first + last) / 2
-    gap = 2 * SMALL_BADGE + 0.7
-    room = int(scale.width / gap)
-    if len(wanted) > room:
-        return {}
-    low, high = scale.left + SMALL_BADGE, scale.left + scale.width - SMALL_BADGE
-    places = spread(list(wanted.values()), gap, low, high)
-    placed: dict[int, float] = {}
-    for number, place in zip(wanted, places, strict=True):
-        for x in [place, *sorted(_beside(lines), key=lambda x: abs(x - place))]:
-            clear = all(abs(x - line) > SMALL_BADGE + 0.79 for line in lines)
-            apart = all(abs(x - other) > gap - 0.4 for other in [*placed.values(), *places] if other != place)
-            if clear and apart and abs(x - place) < 2 * gap and low <= x <= high:
-                placed[number] = x
+    wanted = _together(shawl, scale, lines)
+    gap = 2 * max((aside.half for aside in wanted), default=0.0) + 0.7
+    if len(wanted) > int(scale.width / gap):
+        return []
+    places = spread([aside.x for aside in wanted], gap, scale.left + gap / 2, scale.left + scale.width - gap / 2)
+    placed: list[Aside] = []
+    for aside, place in zip(wanted, places, strict=True):
+        low, high = scale.left + aside.half, scale.left + scale.width - aside.half
+        others = [*(other.x for other in placed), *(x for x in places if x != place)]
+        for x in [place, *sorted(_beside(lines, aside.half), key=lambda x: abs(x - place))]:
+            clear = all(abs(x - line) > aside.half + 0.79 for line in lines)
+            apart = all(abs(x - other) > gap - 0.4 for other in others)
+            if clear and apart and abs(x - aside.x) < 2 * gap and low <= x <= high:
+                placed.append(aside._replace(x=x))
                 break
     return placed
 
 
-def _beside(lines: list[float]) -> list[float]:
-    """Places just left and right of each mark's line."""
-    return [line + side * (SMALL_BADGE + 0.8) for line in lines for side in (-1, 1)]
+def _together(shawl: Shawl, scale: Ruler, lines: list[float]) -> list[Aside]:
+    """The thin parts, neighbours as one where three or more lie too close for badges of their own."""
+    runs: list[list[Aside]] = []
+    for number, (first, last) in enumerate(_segments(shawl, scale), 1):
+        if _off_lines(first, last, lines) is None:
+            aside = Aside(number, number, first, last, (first + last) / 2)
+            close = runs and runs[-1][-1].last == number - 1 and aside.x - runs[-1][-1].x < 2 * SMALL_BADGE
+            runs[-1].append(aside) if close else runs.append([aside])
+    found: list[Aside] = []
+    for run in runs:
+        start, end = run[0].start, run[-1].end
+        found += [Aside(run[0].first, run[-1].last, start, end, (start + end) / 2)] if len(run) > 2 else run
+    return found
+
+
+def _beside(lines: list[float], half: float) -> list[float]:
+    """Places just left and right of each mark's line for something so wide."""
+    return [line + side * (half + 0.8) for line in lines for side in (-1, 1)]
 
 
 def _segments(shawl: Shawl, scale: Ruler) -> list[tuple[float, float]]:
@@ -256,19 +299,26 @@ def _segments(shawl: Shawl, scale: Ruler) -> list[tuple[float, float]]:
     return list(pairwise(bounds))
 
 
-def _badges(shawl: Shawl, scale: Ruler, y: float, aside: dict[int, float], lines: list[float]) -> Group:
-    items: list[Item] = []
+def _badges(shawl: Shawl, scale: Ruler, y: float, aside: list[Aside], lines: list[float]) -> Group:
+    items = [item for one in aside for item in _aside_items(one, y)]
     for number, (first, last) in enumerate(_segments(shawl, scale), 1):
-        middle = (first + last) / 2
         place = _off_lines(first, last, lines)
-        if number in aside:
-            x = aside[number]
-            leader = (("M", (x, y - 4.2 + SMALL_BADGE)), ("L", (middle, y + 1.2)))
-            items.append(Path(leader, Style(stroke=INK, width=THIN)))
-            items += badge_items(number, x, y - 3.2, SMALL_BADGE)
-        elif place is not None:
+        if place is not None:
             items += badge_items(number, place, y + BAR / 2)
     return Group("ruler-badges", tuple(items))
+
+
+def _aside_items(aside: Aside, y: float) -> list[Item]:
+    """A small badge on a leader, or the numbers of several parts over a bracket."""
+    style = Style(stroke=INK, width=THIN)
+    if aside.first == aside.last:
+        leader = (("M", (aside.x, y - 4.2 + SMALL_BADGE)), ("L", ((aside.start + aside.end) / 2, y + 0.2)))
+        return [Path(leader, style), *badge_items(aside.first, aside.x, y - 3.2, SMALL_BADGE)]
+    x, bend = (aside.start + aside.end) / 2, y - 1.0
+    bracket = [("M", (aside.start, y - 0.3)), ("L", (aside.start, bend)), ("L", (aside.end, bend))]
+    bracket += [("L", (aside.end, y - 0.3)), ("M", (x, bend)), ("L", (aside.x, y - 1.9))]
+    words = Label(aside.x, y - 2.2, aside.words, INSIDE, INK, bold=True, anchor="middle")
+    return [Path(tuple(bracket), style), words]
 
 
 def _off_lines(first: float, last: float, lines: list[float]) -> float | None:

@@ -89,7 +89,7 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
     swatches = legend.legend(shawl, column, table.bottom + 4.5, ramp)
     contours = ["A fine line follows each 10 g of yarn."] if options.contours else []
-    told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours
+    told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours + legend.remarks(shawl)
     facts = legend.facts(shawl, column, swatches.bottom + 2.0, told, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
     return Scene(width, facts.bottom + MARGIN, shawl.title, describe(shawl, scale), groups)
@@ -127,7 +127,8 @@ def describe(shawl: Shawl, scale: float) -> str:
     """The drawing in one or two sentences, for those who do not see it."""
     size = shawl.outline.size
     parts = ", ".join(part.name for part in shawl.parts[:8])
+    remarks = "".join(f" {remark}" for remark in legend.remarks(shawl))
     return (
         f"{shawl.summary}. Drawn at 1:{scale:.4g}: {length_words(size.wingspan_cm, shawl.units)} wide and "
-        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count} rows. Parts: {parts}."
+        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count} rows. Parts: {parts}.{remarks}"
     )

@@ -35,6 +35,14 @@ def test_the_text_has_the_numbers_of_the_shawl(good: Path, shawl: Shawl) -> None
         assert fact in text
 
 
+def test_remarks_are_told(good: Path) -> None:
+    good.write_text(
+        GOOD.replace('  by "your name"\n', '  by "your name"\n  remark "Block it wet."\n  remark "Pin the tips."\n')
+    )
+    text = halfhank("plan", good).out.decode()
+    assert "remark    Block it wet.\nremark    Pin the tips.\n" in text
+
+
 def test_every_part_and_band_has_its_line(good: Path, shawl: Shawl) -> None:
     text = halfhank("plan", good).out.decode()
     parts, bands = (_lines(text, title) for title in ("Parts", "Bands"))

@@ -134,6 +134,19 @@ def test_loops_decide_the_ratio(rows: str) -> None:
     assert (room["own"].fabric.basis, room["own"].fabric.parent) == ("ratio", "garter")
 
 
+@pytest.mark.parametrize("rows", ["row 1: *k1, sl1*\n  row 2: purl", "row 1: *k1 with 3 wraps, k1*\n  row 2: knit"])
+def test_what_the_swatched_stitch_draws_itself_is_taken_off(rows: str) -> None:
+    gauge = "gauge 20 sts 40 rows over 10 cm"
+    swatched = f"stitch one\n  {gauge}\n  swatch 40 sts 60 rows weighs 11.2 g\n  multiple of 2 sts\n  {rows}"
+    other = f"stitch other\n  {gauge}\n  multiple of 4 sts\n  {rows}"
+    room = room_of(f"{swatched}\n{other}", "garter 2 rows")
+    one, same, plain = (room[name].fabric.yarn_m for name in ("one", "other", "garter"))
+    assert same == pytest.approx(one)
+    drawn = draw(room.rows("one"), None)
+    assert drawn.loops * plain + drawn.wraps * room.wrap_m == pytest.approx(one)
+    assert plain != pytest.approx(one)
+
+
 def test_extra_wraps_add_their_yarn() -> None:
     room = room_of(f"{GARTER}\nstitch own\n  multiple of 4 sts\n  row 1: *k1, k1 with 3 wraps, k2*\n  row 2: purl")
     assert room["own"].fabric.yarn_m == pytest.approx(room["garter"].fabric.yarn_m + room.wrap_m * 2 / 8)

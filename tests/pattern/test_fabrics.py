@@ -99,7 +99,7 @@ def test_garter_stays_without_rows_to_repeat() -> None:
 def test_yarn_follows_the_loops() -> None:
     """Swatch: 10 g are 40 m for 40 x 62.62 stitches. A mesh of yarn overs and decreases draws a loop a stitch.
 
-    The wave's extra wraps over six stitches: 1 + 2 + 3 + 2 + 1 in row 1, 2 + 1 + 0 + 1 + 2 + 3 in row 5, none elsewhere.
+    The wave's extra wraps over six stitches: 1 + 2 + 3 + 2 + 1 in row 1, 2 + 1 + 0 + 1 + 2 + 3 in row 5.
     """
     plain_m = 40 / (40 * 62.62)
     mesh = room("", "open-mesh")

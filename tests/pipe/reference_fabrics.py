@@ -109,8 +109,18 @@ def stitch_m(spec: Spec, name: str) -> float:
     if parent is None or metres is None:
         return KW * unblocked_width(spec, name) / 100
     pattern = pattern_of(spec, name)
-    if pattern and pattern_owner(spec, name) != pattern_owner(spec, parent):
-        return (pattern.loops * metres + pattern.extra_wraps * wrap_m(spec)) / pattern.made
-    if pattern or follows(spec, name):
+    if pattern and pattern_owner(spec, name) == pattern_owner(spec, parent):
         return metres
-    return KW * unblocked_width(spec, name) / 100
+    loop = loop_m(spec, parent, metres)
+    if pattern:
+        return (pattern.loops * loop + pattern.extra_wraps * wrap_m(spec)) / pattern.made
+    return loop if follows(spec, name) else KW * unblocked_width(spec, name) / 100
+
+
+def loop_m(spec: Spec, name: str, metres: float) -> float:
+    """Yarn of one plain loop in a stitch that takes so much, in m."""
+    pattern = pattern_of(spec, name)
+    if not pattern:
+        return metres
+    loop = (metres * pattern.made - pattern.extra_wraps * wrap_m(spec)) / pattern.loops if pattern.loops else 0
+    return loop if loop > 0 else metres

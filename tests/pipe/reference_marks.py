@@ -18,7 +18,8 @@ def falls_last(worked: Worked) -> bool:
 def last_bind_off(spec: Spec, worked: Worked) -> int | None:
     """The last even row from which the bind-off is paid, going on in the last band's stitch where the end leaves yarn.
 
-    0: not even after row 2. None where the rules leave it open here: a turn, an elongated end, a last part that narrows, odd endings.
+    0: not even after row 2. None where the rules leave it open here: a turn, an elongated end, a last part that
+    narrows, odd endings.
     """
     steps = list(worked.steps)
     last = spec.parts[-1].bands[-1]

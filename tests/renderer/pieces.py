@@ -3,10 +3,11 @@
 import math
 from collections.abc import Callable, Sequence
 from itertools import pairwise
+from types import SimpleNamespace
 from typing import NamedTuple, cast
 
-from halfhank.grammar.problems import Problem
-from halfhank.grammar.syntax import Description
+from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.syntax import Description, Text
 from halfhank.model.outline.curve import Curve, Point, arc, line
 from halfhank.model.rows import NO_RATES, Rows
 from halfhank.model.shawl import (
@@ -24,6 +25,7 @@ from halfhank.model.shawl import (
 )
 
 ROW_CM, STITCH_CM = 0.25, 0.5
+NOWHERE = Span(0, 0, 0)
 
 
 class HandOutline:
@@ -79,7 +81,9 @@ class Piece(NamedTuple):
 FABRICS = {"garter": "plain", "stockinette": "plain", "mesh": "openwork", "drop": "drop"}
 
 
-def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard", **yarn: float) -> Shawl:
+def shawl_of(
+    piece: Piece, *, title: str = "Test Piece", method: str = "standard", remarks: Sequence[str] = (), **yarn: float
+) -> Shawl:
     """A shawl with row heights of 0.25 cm (0.75 for elongated rows) and yarn in proportion to its rows' lengths."""
     stitches, heights, bands_of = [0], [0.0], [-1]
     expanded = [(p, stitch, rows) for p, (_, bands) in enumerate(piece.parts) for stitch, rows in bands]
@@ -134,10 +138,15 @@ def shawl_of(piece: Piece, *, title: str = "Test Piece", method: str = "standard
         "swatch",
     )
     return Shawl(
-        cast(Description, None), title, "a piece made by hand", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
+        _described(remarks), title, "a piece made by hand", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
         tuple(_parts(piece, bands, skein)), Start(stitches[0], f"cast-on of {stitches[0]} sts"),
         BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, (),
     )  # fmt: skip
+
+
+def _described(remarks: Sequence[str]) -> Description:
+    """What a drawing reads of a description beside the plan."""
+    return cast(Description, SimpleNamespace(remarks=[Text(remark, NOWHERE) for remark in remarks]))
 
 
 def _both(boundary: Curve | tuple[Curve, Curve]) -> tuple[Curve, Curve]:

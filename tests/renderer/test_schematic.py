@@ -13,7 +13,7 @@ from halfhank.renderer.options import OptionError, Options, scales
 from halfhank.renderer.scene import Circle, Group, Label, Path, Scene, Style
 from halfhank.renderer.schematic import CONTENT_MM, schematic
 from halfhank.renderer.sheet import surround, with_dimensions
-from halfhank.renderer.style import MARGIN
+from halfhank.renderer.style import INK, MARGIN
 from halfhank.renderer.svg import to_svg
 from halfhank.renderer.textures import patterns_of
 from shapely import LineString, Point, Polygon, unary_union
@@ -39,6 +39,9 @@ TURNED = [("growing", [("garter", 40), ("drop", 2)] * 4), ("panel", [("mesh", 24
 LEVELS = [("first", [("garter", 20)]), ("face", [("stockinette", 30), ("drop", 2), ("mesh", 20)] * 3)]
 
 
+THIN_PARTS = [("a", [("garter", 20)]), *[(name, [("garter", 2)]) for name in "bcdef"], ("g", [("garter", 102)])]
+
+
 def many(count: int, rows: int = 6) -> list[tuple[str, list[tuple[str, int]]]]:
     return [(f"part {k}", [("garter", rows)]) for k in range(1, count + 1)]
 
@@ -51,6 +54,7 @@ PIECES = {
     "crescent": Piece(NECK_DOWN, fan),
     "bulging sides": Piece([("only", [("garter", 240)])], bulging, sides=True),
     "hollow sides": Piece([("only", [("garter", 240)])], hollow, sides=True),
+    "thin parts": Piece(THIN_PARTS, chevron, spine=True),
     "one row": Piece([("only", [("garter", 1)])], level),
     "three rows": Piece([("only", [("garter", 3)])], chevron, spine=True),
     "two rows sideways": Piece([("only", [("garter", 2)])], upright, sideways=True),
@@ -88,6 +92,7 @@ YARNS: dict[str, dict[str, Any]] = {
 }
 
 
+REMARK = "Slip the first stitch of every row."
 METHODS = ("standard", "elastic", "picot", "i-cord", "draw through", "measured")
 
 
@@ -98,6 +103,7 @@ def drawn() -> dict[str, Scene]:
     scenes |= {name: schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
     scenes |= {f"{name} level": schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
     scenes |= {f"{method} edge": schematic(shawl_of(triangle, method=method)) for method in METHODS}
+    scenes["remarks"] = schematic(shawl_of(triangle, remarks=[REMARK, LONG, "x" * 900]))
     scenes["long title"] = schematic(shawl_of(triangle, title=LONG))
     return scenes
 
@@ -143,6 +149,34 @@ def test_leaders_cross_no_text_and_not_each_other(name: str) -> None:
         assert not any(line.crosses(other) for other in lines[:k])
         for box in text_boxes(scene):
             assert not line.intersects(Polygon(box.corners)), box.label.text
+
+
+@every
+def test_badges_leaders_do_not_cross(name: str) -> None:
+    paths = [i for i in checks.group(SCENES[name], "badges").items if isinstance(i, Path) and i.style.stroke == INK]
+    lines = [LineString(checks.points_of(path)) for path in paths]
+    assert not any(a.crosses(b) for k, a in enumerate(lines) for b in lines[:k])
+
+
+@pytest.mark.parametrize("name", ["thin parts", "12 parts", "40 parts level", "40 parts sideways"])
+def test_no_part_is_left_without_a_badge(name: str) -> None:
+    badges = [i for i in checks.group(SCENES[name], "badges").items if isinstance(i, Label)]
+    assert len(badges) == len(PIECES[name].parts)
+
+
+@every
+def test_part_bounds_leave_the_fabric_to_be_seen(name: str) -> None:
+    """A third of a part's height at most is taken by each line at its ends."""
+    bounds = [i for i in checks.group(SCENES[name], "part-bounds").items if isinstance(i, Path)]
+    lines = [LineString(checks.points_of(path)) for path in bounds]
+    for k in range(len(lines) - 1):
+        apart = lines[k].hausdorff_distance(lines[k + 1])
+        assert max(bounds[k].style.width, bounds[k + 1].style.width) <= apart / 3 + 1e-6
+
+
+def test_part_bounds_are_bold_where_there_is_room() -> None:
+    items = checks.group(SCENES["triangle"], "part-bounds").items
+    assert [item.style.width for item in items if isinstance(item, Path)] == [0.5, 0.5]
 
 
 @every
@@ -256,6 +290,14 @@ def test_the_table_shows_the_edge(method: str) -> None:
     assert {style._replace(dash=()) for style in edge_styles(method)} <= styles
 
 
+def test_remarks_stand_at_the_foot_and_in_the_description() -> None:
+    scene = SCENES["remarks"]
+    feet = [label for label in labels(scene) if label.text == REMARK]
+    assert len(feet) == 1 and REMARK in scene.description
+    assert feet[0].y > max(label.y for label in labels(scene) if label.text == "garter 20 × 40")
+    assert " ".join(checks.texts(scene)).count("кружево") == 3
+
+
 def test_units_lead_as_asked() -> None:
     assert "95 cm (37 in), as knitted" in checks.texts(SCENES["triangle"])
     assert "37 in (95 cm), as knitted" in checks.texts(SCENES["inches"])
@@ -352,6 +394,18 @@ def test_ruler_shows_the_grams_left() -> None:
     assert [tick.text for tick in sorted(ticks, key=lambda t: t.x)] == [
         "100 g", "90", "80", "70", "60", "50", "40", "30", "20", "10", "0",
     ]  # fmt: skip
+
+
+def test_thin_parts_share_a_number_above_the_skein() -> None:
+    """The bracket reaches over their yarn: from the first part's start to the last one's end."""
+    scene = SCENES["thin parts"]
+    assert "1–6" in checks.texts(scene)
+    badges = checks.group(scene, "ruler-badges").items
+    bracket = next(checks.points_of(item) for item in badges if isinstance(item, Path))
+    shawl = shawl_of(PIECES["thin parts"])
+    width = scene.width - 2 * MARGIN
+    wanted = [MARGIN, MARGIN + width * (1 - shawl.parts[5].left_g / shawl.yarn.skein_g)]
+    assert [bracket[0][0], bracket[3][0]] == pytest.approx(wanted, abs=0.01)
 
 
 def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:

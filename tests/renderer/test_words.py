@@ -19,6 +19,15 @@ def test_lengths(cm: float, units: str, told: str) -> None:
     assert words.length_words(cm, units) == told
 
 
+@pytest.mark.parametrize("value", [25.5, 25.5 - 1e-9, 25.5 + 1e-9, 24.5 + 1])
+def test_a_half_is_rounded_up_however_it_was_reckoned(value: float) -> None:
+    assert words.rounded(value) == "26"
+    assert words.rounded(-value) == "−26"
+    assert words.rounded(value / 10) == "2.6"
+    assert words.tenths(value / 10) == "2.6"
+    assert words.percent(value / 100) == "26 %"
+
+
 def test_yarn() -> None:
     """The yard is 0.9144 m (international agreement of 1959): 380 m are 415.6 yd."""
     assert words.yarn_words(380, "cm") == "380 m (416 yd)"
