@@ -18,12 +18,12 @@ _RANKS = {"shawl": 0, "yarn": 1, "needles": 1, "stitch": 1, "shape": 1, "part": 
 _RANKS |= {"turn back": 3, "bind off": 4, "weighed": 5}
 # How reluctantly a block is said to be in the wrong place: the parts make the piece, its first and last
 # blocks move most easily.
-_WEIGHTS = (0.9, 1.0, 1.5, 1.0, 0.95, 0.9)
+_WEIGHTS = (0.9, 1.0, 1.5, 0.93, 0.95, 0.9)
 _PLACES = (
     "`shawl` comes first.",
     "`{}` comes after `shawl` and before the first part.",
     "`part` comes before `turn back`, `bind off` and `weighed`.",
-    "`turn back` comes after the last part.",
+    "`turn back` comes after the last part and before `bind off`.",
     "`bind off` comes after the parts and before `weighed`.",
     "`weighed` comes last.",
 )

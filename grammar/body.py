@@ -98,7 +98,8 @@ class Body:
         """Note a fact; one that comes a second time is told."""
         if key in self.seen and key not in _MANY:
             hint = f"line {self.seen[key].line} has it already"
-            self._teller.tell("duplicate-fact", source.span, "A block says this only once.", hint)
+            message = "A shape has one start." if key == "start" else "A block says this only once."
+            self._teller.tell("duplicate-fact", source.span, message, hint)
             return False
         self.seen.setdefault(key, source.span)
         return True

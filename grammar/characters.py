@@ -72,7 +72,9 @@ class _Scan:
     def _outside(self, char: str, offset: int) -> str:
         if char == '"' or char in _CURLY:
             self.text = '"' if char == '"' else '"' + _CURLY
-            if char != '"':
+            if char == "″" and "".join(self.out).rstrip(" ")[-1:].isdigit():
+                self._tell("curly-quote", offset, "The sign `″` stands for inches.", "write `in`")
+            elif char != '"':
                 self._tell("curly-quote", offset, "Texts stand in straight double quotes.", 'write `"`')
             return '"'
         if char in _DASHES:

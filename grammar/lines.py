@@ -22,6 +22,12 @@ _SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": 
 _SIGNS["PLUS"] = "+"
 _KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
 _MAX_LISTED = 7
+_FAULTS = {
+    "line-goes-on": "The line has said everything before `{}`.",
+    "unexpected-sign": "`{}` is not written like this.",
+    "unexpected-number": "`{}` is not written like this.",
+    "wrong-unit": "Needles are measured in mm, not by `{}`.",
+}
 
 
 class Reading(NamedTuple):
@@ -36,12 +42,31 @@ def read_line(source: SourceLine, start: str) -> Reading:
     try:
         return Reading(line_parser().parse(source.code, start=start), None)
     except UnexpectedToken as error:
-        return _renamed(source, start) or _mend(error, source, start)
+        return _said_otherwise(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
 
 
 def accepted(source: SourceLine, start: str) -> bool:
     """Whether a line reads without a mistake by this start rule."""
     return read_line(source, start).problem is None
+
+
+def _said_otherwise(token: Token, source: SourceLine, start: str) -> Reading | None:
+    """A line with a phrase that knitters use and the language does not, and what the language says for it."""
+    from halfhank.grammar.idioms import said_otherwise
+
+    column = len(source.code) + 1 if token.type == _END else token.column or 1
+    found = said_otherwise(source.code, column, start)
+    if found is None:
+        return None
+    span = Span(source.number, found.start + 1, found.end + 1)
+    written = _short(source.code[found.start : found.end])
+    message = _FAULTS.get(found.code, "`{}` is not said like this.").format(written)
+    problem = mistake(found.code, span, message, found.hint)
+    try:
+        tree = found.mended and line_parser().parse(found.mended.rstrip(), start=start)
+    except UnexpectedToken:
+        tree = None
+    return Reading(tree or None, problem)
 
 
 def _renamed(source: SourceLine, start: str) -> Reading | None:
@@ -139,7 +164,8 @@ def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, sou
     if _is_word(token) and (token.column == source.column or words):
         return _wrong_word(token, accepts, words, span, source, start)
     if _only_units(accepts):
-        return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", _fits(accepts))
+        hint = _units_hint(accepts, source.code[: span.column - 1])
+        return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", hint)
     if _END in accepts:
         message = f"The line has said everything before `{_short(token)}`."
         return mistake("line-goes-on", span, message, _overhang(token, source))
@@ -159,9 +185,20 @@ def _overhang(token: Token, source: SourceLine) -> str:
 def _ended(accepts: set[str], source: SourceLine) -> Problem:
     end = len(source.code) + 1
     span = Span(source.number, end, end + 1)
+    from halfhank.grammar.idioms import missing_end
+
+    hint = missing_end(source.code)
     if _only_units(accepts):
-        return mistake("missing-unit", span, "A unit is missing at the end of this line.", _fits(accepts))
-    return mistake("line-too-short", span, "The line ends before it has said everything.", _fits(accepts))
+        hint = hint or _units_hint(accepts, source.code)
+        return mistake("missing-unit", span, "A unit is missing at the end of this line.", hint)
+    return mistake("line-too-short", span, "The line ends before it has said everything.", hint or _fits(accepts))
+
+
+def _units_hint(accepts: set[str], before: str) -> str:
+    """The hint that lists the units that fit behind the beginning of a line."""
+    from halfhank.grammar.idioms import units_behind
+
+    return _listed([f"`{unit}`" for unit in units_behind(before, {*_keywords(accepts), *_signs(accepts)})])
 
 
 def _wrong_token(token: Token, accepts: set[str], span: Span) -> Problem:
@@ -231,6 +268,10 @@ def _fits(accepts: set[str]) -> str | None:
         return "leave it out" if _END in accepts else None
     if len(words) > _MAX_LISTED:
         return None
+    return _listed(words)
+
+
+def _listed(words: list[str]) -> str:
     return "here fits " + (", ".join(words[:-1]) + " or " + words[-1] if len(words) > 1 else words[0])
 
 

@@ -144,6 +144,8 @@ def _takes(kind: ItemKind, said: str) -> bool:
 
 def _item_hint(written: str) -> str | None:
     lower = written.lower()
+    if lower in ("psso", "p2sso"):
+        return "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over"
     if lower in ITEMS or _counted(lower)[1]:
         return f"write `{lower}`"
     found = re.fullmatch(r"([a-z0-9]*[a-z])([0-9]+)", lower)
