@@ -72,8 +72,8 @@ def allowance(room: Workroom, yarn: RowYarn, skein: Skein) -> tuple[int, list[Pr
 def _too_dear(reckoned: Reckoned, skein: Skein, span: Span) -> Problem:
     needed_g = reckoned.total_m / skein.metres_per_gram
     there_g = skein.skein_g - skein.keep_g
-    message = f"Even once takes {needed_g:,.1f} g in all; there are {there_g:,.1f} g without the margin."
-    return mistake("yarn-too-short", span, message)
+    message = f"Worked only once, the whole shawl takes {needed_g:,.1f} g; {there_g:,.1f} g may be used."
+    return mistake("yarn-too-short", span, message, "take a larger skein, or make the other bands shorter")
 
 
 def _not_by_yarn(problem: Problem, count: int, span: Span) -> Problem:

@@ -19,6 +19,7 @@ from halfhank.grammar.syntax import (
     ShapingLine,
 )
 from halfhank.model.bands import Section
+from halfhank.model.words import counted
 
 MAX_STITCHES = 20_000
 BIND_OFF, INCREASE = "bind off", "increase"
@@ -113,7 +114,7 @@ def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None
             message = f"Row {row:,} is worked on {live:,} stitches only; to {after:,} is not a {line.action}."
         return mistake("wrong-way", line.span, message)
     if after < 1:
-        message = f"On row {row:,} there are {live:,} stitches, too few to take {live - after:,} away."
+        message = f"Row {row:,} has only {counted(live, 'stitch', 'stitches')}, too few to take {live - after:,} away."
         return mistake("too-few-stitches", line.span, message, "stop it with `until`, or make the part shorter")
     if after > MAX_STITCHES:
         message = f"Row {row:,} would have {after:,} stitches; a row has at most {MAX_STITCHES:,}."

@@ -53,6 +53,6 @@ def _length(value: float, unit: str) -> str:
     return f"{value:g} {unit}"
 
 
-def counted(number: int, unit: str) -> str:
-    """A count with its unit, in the plural where due."""
-    return f"{number:,} {unit}" if number == 1 else f"{number:,} {unit}s"
+def counted(number: int, unit: str, many: str | None = None) -> str:
+    """A count with its unit, in the plural where due: `many`, or the unit with an s."""
+    return f"{number:,} {unit}" if number == 1 else f"{number:,} {many or unit + 's'}"
