@@ -119,7 +119,8 @@ def _runs_by_row(part: Worked) -> list[tuple[int, Run]]:
 def _beyond(at: Progress) -> Mark | None:
     """The mark past the planned end, the last band's stitch and the shaping going on; None where none is paid for.
 
-    A last part that ends with fewer stitches than it began with is taken to be at its end.
+    A last part that ends with fewer stitches than it began with is taken to be at its end. None also where the yarn
+    outlasts the most rows that a shawl may have.
     """
     last = at.parts[-1]
     if last.end < last.begin:
@@ -131,7 +132,9 @@ def _beyond(at: Progress) -> Mark | None:
         ahead = min(ahead, MAX_ROWS - planned)
         longer, problem = _longer(at, rows + ahead)
         found, done = _last_paid(at, longer, run, found)
-        ahead = 0 if done or problem or planned + ahead >= MAX_ROWS else 2 * ahead
+        if not done and not problem and planned + ahead >= MAX_ROWS:
+            return None
+        ahead = 0 if done or problem else 2 * ahead
     return found
 
 
