@@ -8,6 +8,7 @@ from halfhank.cli.figures import length as _length
 from halfhank.cli.figures import metres as _metres
 from halfhank.cli.figures import span as _span
 from halfhank.cli.figures import stitch_words
+from halfhank.cli.more_text import allowed_words, more_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
 from halfhank.model.shawl import Mark, Shawl, Size, Start
@@ -58,9 +59,10 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
         ("leaves", f"{_grams(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
         ("lasts", f"{_chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {_grams(yarn.sd_g)})"),
     )
+    more = [("more", text) for text in (more_words(shawl),) if text]
     remarks = [("remark", remark.value) for remark in shawl.description.remarks]
     lines = []
-    for lead, text in [*facts, *remarks]:
+    for lead, text in [*facts, *more, *remarks]:
         lines += paragraph(lead, safe(text), _LEAD, room or _WIDEST)
     return lines
 
@@ -72,7 +74,7 @@ def _start(start: Start) -> str:
 
 def _rows_fact(shawl: Shawl) -> str:
     stitches = shawl.rows.stitches
-    allowed = "" if shawl.allowed is None else f"; as yarn allows: {_count(shawl.allowed)}"
+    allowed = "" if shawl.allowed is None else f"; as yarn allows: {allowed_words(shawl)}"
     ends = f"{_count(stitches[-1])} sts at the end, {_count(sum(stitches[1:]))} in all"
     return f"{_count(shawl.rows.count)}; {ends}{allowed}"
 

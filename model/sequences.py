@@ -21,10 +21,16 @@ def check_even_sequence(description: Description) -> tuple[Problem, ...]:
     return (advice("even-sequence", repeat.span, message, _proposal(description, repeat)),)
 
 
+def open_piece(description: Description) -> Band | Repeat | None:
+    """What goes on `as yarn allows`: a band or a repeat, if there is one."""
+    pieces = (piece for part in description.parts for piece in _walked(part.bands))
+    return next((piece for piece in pieces if not isinstance(piece, Drop) and piece.as_yarn_allows), None)
+
+
 def open_repeat(description: Description) -> Repeat | None:
     """The `repeat as yarn allows`, if there is one."""
-    pieces = (piece for part in description.parts for piece in _walked(part.bands))
-    return next((piece for piece in pieces if isinstance(piece, Repeat) and piece.as_yarn_allows), None)
+    piece = open_piece(description)
+    return piece if isinstance(piece, Repeat) else None
 
 
 def is_even(repeat: Repeat) -> bool:

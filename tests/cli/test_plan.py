@@ -43,6 +43,34 @@ def test_remarks_are_told(good: Path) -> None:
     assert "remark    Block it wet.\nremark    Pin the tips.\n" in text
 
 
+REPEAT = 'part "body"\n  repeat {}\n    garter 3, 5, 4 ridges\n    stockinette 4 rows\n\n'
+
+
+def test_what_one_more_repeat_takes(good: Path) -> None:
+    """By the plans of the count itself and of one more, each written out as a number."""
+    head, _, tail = GOOD.partition('part "body"')
+    rest = tail[tail.index("bind off") :]
+
+    def shawl_with(times: str) -> Shawl:
+        good.write_text(head + REPEAT.format(times) + rest)
+        found = describe(str(good)).shawl
+        assert found is not None
+        return found
+
+    allowed = shawl_with("as yarn allows").allowed
+    assert allowed is not None
+    text = " ".join(halfhank("plan", good).out.decode().split())
+    left, over = (shawl_with(f"{times} times").yarn.left_g for times in (allowed, allowed + 1))
+    assert f"as yarn allows: {allowed} times" in text
+    assert f"one more repeat would take {left - over:.1f} g" in text
+    assert ("goes into the margin" if over >= 0 else f"{-over:.1f} g more than there is") in text
+
+
+def test_an_end_by_decreases_is_not_put_down_to_the_yarn() -> None:
+    text = halfhank("plan", Path(__file__).parents[2] / "gallery_demo/lintel.shawl").out.decode()
+    assert "past the end" not in text
+
+
 def test_every_part_and_band_has_its_line(good: Path, shawl: Shawl) -> None:
     text = halfhank("plan", good).out.decode()
     parts, bands = (_lines(text, title) for title in ("Parts", "Bands"))

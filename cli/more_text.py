@@ -1,0 +1,56 @@
+"""What `as yarn allows` came to, and what could be knitted on top of the plan, in words."""
+
+from halfhank.cli.figures import count, grams
+from halfhank.grammar.syntax import Band
+from halfhank.model.fabrics import Workroom
+from halfhank.model.sequences import open_piece
+from halfhank.model.shawl import Shawl
+from halfhank.model.stops import one_more
+
+
+def allowed_words(shawl: Shawl) -> str:
+    """The count with its unit: passes of a repeat, repeats of a stitch's own rows, or pairs of rows."""
+    piece, times = open_piece(shawl.description), shawl.allowed or 0
+    if isinstance(piece, Band):
+        rows = Workroom(shawl.description).repeat_rows(piece.stitch.value)
+        return f"{_times(times, 'repeat')} of {piece.stitch.value}" if rows else f"{count(2 * times)} rows"
+    return "once" if times == 1 else f"{count(times)} times"
+
+
+def more_words(shawl: Shawl) -> str:
+    """How many rows more could be paid for, and what one more repeat takes; empty where nothing tells."""
+    return "; ".join(words for words in (_rows_words(shawl), _repeat_words(shawl)) if words)
+
+
+def _rows_words(shawl: Shawl) -> str:
+    mark = shawl.marks.bind_off_by
+    if mark is None or mark.row < shawl.rows.count:
+        return ""
+    rows, spare_g = mark.row - shawl.rows.count, shawl.yarn.left_g - shawl.yarn.keep_g
+    if not rows and spare_g > shawl.yarn.last_ridge_g:
+        return ""  # Its decreases end the piece, not the yarn.
+    return f"the yarn pays for {_times(rows, 'row')} past the end" if rows else "the yarn pays for no row past the end"
+
+
+def _repeat_words(shawl: Shawl) -> str:
+    more = one_more(shawl)
+    if more is None:
+        return ""
+    takes = f"{_unit_words(shawl)} would take {grams(shawl.yarn.left_g - more.mean)}"
+    if more.mean >= shawl.yarn.keep_g:
+        return f"{takes}, and {grams(more.mean)} would be left"
+    if more.mean >= 0:
+        return f"{takes}, which goes into the margin"
+    return f"{takes}, {grams(-more.mean)} more than there is"
+
+
+def _unit_words(shawl: Shawl) -> str:
+    piece = open_piece(shawl.description)
+    if not isinstance(piece, Band):
+        return "one more repeat"
+    rows = Workroom(shawl.description).repeat_rows(piece.stitch.value)
+    return f"one more repeat of {piece.stitch.value}" if rows else "two more rows"
+
+
+def _times(number: int, noun: str) -> str:
+    return f"{count(number)} {noun}{'' if number == 1 else 's'}"
