@@ -17,7 +17,7 @@ ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55,
 ALONG_SIDEWAYS = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8)
 ALONG_LAST = (0.68, 0.74, 0.62, 0.8, 0.56, 0.86, 0.5, 0.32, 0.26, 0.38, 0.2, 0.14)
 ALONG_ROWS = (0.5, 0.4, 0.6, 0.3, 0.7)
-SHORT_LEADERS, LEADERS = (2.2, 4.0), (2.2, 4.0, 6.5, 9.5, 13.0, 17.0, 22.0, 28.0)
+SHORT_LEADERS, LEADERS = (2.2, 4.0), (2.2, 4.0, 6.5, 9.5, 13.0, 17.0, 22.0)
 FAN_REACH, FAR = 5.0, 1e6
 SLANTS = tuple(math.radians(degrees) for degrees in (15, 30, 37, 45, 53, 60, 75))
 
@@ -170,9 +170,15 @@ def _has_room(frame: Frame, badge: Badge, taken: Arrangement) -> bool:
         and taken.line_free(badge.leader, 0.3)
         and not any(lines_meet(badge.leader, line) for line in taken.lines)
         and not inside(badge.centre, silhouette)
-        and not inside(at_length(badge.leader, length_of(badge.leader) / 2)[0], silhouette)
+        and not any(inside(spot, silhouette) for spot in _way(badge))
         and distance_to(badge.centre, closed) > BADGE_RADIUS + 0.8
     )
+
+
+def _way(badge: Badge) -> list[Point]:
+    """Spots along a leader, but for its first 3 mm, which lie on a part before its edge."""
+    length = length_of(badge.leader)
+    return [at_length(badge.leader, 3.0 + (length - 3.0) * share)[0] for share in (0.0, 0.3, 0.6, 0.9) if length > 3.0]
 
 
 def _outside(frame: Frame, number: int, reaches: tuple[float, ...], overhang: float) -> Iterator[Badge]:

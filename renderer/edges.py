@@ -1,6 +1,5 @@
 """The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours, direction."""
 
-import math
 from itertools import pairwise
 
 from halfhank.renderer.bind_off import strokes_before, strokes_behind
@@ -11,6 +10,7 @@ from halfhank.renderer.spans import share_at
 from halfhank.renderer.style import EDGE, HEAVY, INK, LIGHT, THIN
 
 BOUND_WIDTH, CLOSEST_MM = 0.5, 0.5
+CONTOURS_MM = 1.5
 
 
 def side_lines(frame: Frame) -> Group:
@@ -68,22 +68,31 @@ def edge_before(frame: Frame) -> Group:
 
 
 def contour_lines(frame: Frame, ramp: Ramp) -> Group:
-    """A thin line at the first row after each ten grams."""
+    """A thin line at the first row after each step of grams."""
     lines = []
-    for _, row in contour_rows(frame):
+    for row in contour_rows(frame, contour_step(frame)):
         ink = ink_on(ramp.lab(share_at(frame.shawl, row)), 0.32)
         lines.append(Path(frame.data(frame.curve(row)), Style(stroke=ink, width=THIN + 0.05)))
     return Group("contours", tuple(lines))
 
 
-def contour_rows(frame: Frame) -> list[tuple[int, int]]:
-    """Grams (10, 20 …) and the first row after which so much is used."""
+def contour_step(frame: Frame) -> int:
+    """Grams from one contour to the next: 10, or as many as keep the lines 1.5 mm apart and fewer than fifty."""
+    steps = (step * int(10**power) for power in range(1, 13) for step in (1, 2, 5))
+    return next(step for step in steps if _are_apart(frame, contour_rows(frame, step)))
+
+
+def _are_apart(frame: Frame, rows: list[int]) -> bool:
+    return len(rows) < 50 and all(frame.rise(first, last) >= CONTOURS_MM for first, last in pairwise(rows))
+
+
+def contour_rows(frame: Frame, step: int) -> list[int]:
+    """The rows after which so many grams are used, twice as many, and so on."""
     used = frame.shawl.used_g
-    rows: list[tuple[int, int]] = []
-    row = 0
-    for ten in range(1, math.floor(used[-1] / 10) + 1):
-        while used[row] < 10 * ten:
-            row += 1
-        if 0 < row < frame.last and (not rows or rows[-1][1] != row):
-            rows.append((10 * ten, row))
+    rows: list[int] = []
+    done = 0
+    for row in range(1, frame.last):
+        if used[row] // step > done:
+            done = int(used[row] // step)
+            rows.append(row)
     return rows

@@ -9,7 +9,7 @@ from halfhank.renderer.geometry import curve_length
 from halfhank.renderer.scene import Group, Path, PathData, Style
 from halfhank.renderer.style import CASING_WIDTH, LIGHT, MARK_WIDTH, RED
 from halfhank.renderer.textures import trimmed
-from halfhank.renderer.words import grams
+from halfhank.renderer.words import grams, left_words
 
 DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
 DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round")
@@ -37,7 +37,7 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     drawn = []
     for name, words, mark, style in candidates:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
-            where = f"row {mark.row}, {grams(mark.left_g)} g left"
+            where = f"row {mark.row:,}, {left_words(mark.left_g)}"
             drawn.append(DrawnMark(name, mark.row, mark.left_g, f"{words} {where}", (words, where), style))
     return drawn
 
@@ -48,8 +48,10 @@ def mark_notes(shawl: Shawl) -> list[str]:
     notes = []
     for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
         if mark is not None and _is_beyond(mark, shawl):
-            left = f"{grams(mark.left_g)} g left"
-            notes.append(f"There is yarn to knit on: {words} by row {mark.row}, {left}.")
+            row = f"row {mark.row:,}, {left_words(mark.left_g)}"
+            notes.append(f"There is yarn to knit on: {words} by {row}.")
+    if shawl.yarn.left_g < -0.05:
+        notes.append(f"The yarn does not last: {grams(-shawl.yarn.left_g)} g are missing.")
     return notes + _spare_note(shawl)
 
 
@@ -61,7 +63,7 @@ def _spare_note(shawl: Shawl) -> list[str]:
     if not ends or spare_g <= 2 * yarn.last_ridge_g:
         return []
     kept = f", {grams(yarn.keep_g)} g of them kept back" if yarn.keep_g > 0 else ""
-    return [f"The piece ends with row {shawl.rows.count}: {grams(yarn.left_g)} g are left{kept}."]
+    return [f"The piece ends with row {shawl.rows.count:,}: {grams(yarn.left_g)} g are left{kept}."]
 
 
 def _is_beyond(mark: Mark, shawl: Shawl) -> bool:

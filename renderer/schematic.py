@@ -88,7 +88,7 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     skein = ruler(shawl, column, top + sheet.bounds.height + 7.0, ramp, sheet.marks)
     table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
     swatches = legend.legend(shawl, column, table.bottom + 4.5, ramp)
-    contours = ["A fine line follows each 10 g of yarn."] if options.contours else []
+    contours = [f"A fine line follows each {edges.contour_step(sheet.frame):,} g of yarn."] if options.contours else []
     told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours + legend.remarks(shawl)
     facts = legend.facts(shawl, column, swatches.bottom + 2.0, told, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)

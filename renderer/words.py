@@ -43,6 +43,11 @@ def grams(value: float) -> str:
     return rounded(value)
 
 
+def left_words(value: float) -> str:
+    """What a scale still reads, `8 g left`; where the yarn is out before, what is missing: `110 g short`."""
+    return f"{grams(value)} g left" if value > -0.05 else f"{grams(-value)} g short"
+
+
 def tenths(value: float) -> str:
     """A mass to 0.1 g without its unit, never `-0.0`."""
     return signed(half_up(value, 1))

@@ -25,14 +25,24 @@ def _scale(context: click.Context, parameter: click.Parameter, text: str | None)
     return float(number)
 
 
+def _width(context: click.Context, parameter: click.Parameter, text: str | None) -> float | None:
+    """A number of millimetres, whether `mm` is written after it or not."""
+    if text is None:
+        return None
+    try:
+        return float(text.removesuffix("mm"))
+    except ValueError:
+        raise click.BadParameter(f"{text!r} is no number of mm", context, parameter) from None
+
+
 @click.command("draw")
 @click.argument("file", type=FileName())
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
 @click.option("--scale", metavar="1:N", callback=_scale, help="The scale; else the largest round one that fits.")
-@click.option("--width", "width_mm", metavar="MM", type=float, help="The drawing's width in mm, in place of a scale.")
+@click.option("--width", "width_mm", metavar="MM", callback=_width, help="The width in mm, in place of a scale.")
 @click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
-@click.option("--contours", is_flag=True, help="Draw a line every 10 g of yarn.")
+@click.option("--contours", is_flag=True, help="Draw a line every 10 g of yarn, or every 20, 50, 100 g.")
 @helped
 def command(
     file: str,

@@ -304,6 +304,26 @@ def test_units_lead_as_asked() -> None:
     assert "37 in (95 cm), as knitted" in checks.texts(SCENES["inches"])
 
 
+def test_yarn_that_does_not_last_is_said_in_words() -> None:
+    words = checks.texts(SCENES["too little yarn"])
+    assert "The yarn does not last: 32 g are missing." in words
+    assert not [text for text in words if "−" in text and "left" in text]
+    assert [text for text in words if text.endswith("g short")]
+
+
+@pytest.mark.parametrize("total_g", [82.0, 8200.0])
+@pytest.mark.parametrize("scale", [10, 60])
+def test_contours_leave_the_fabric_to_be_seen(total_g: float, scale: float) -> None:
+    """At least 1.5 mm apart, at whole multiples of the grams that the note tells."""
+    shawl = shawl_of(PIECES["triangle"], skein_g=1.2 * total_g, total_g=total_g)
+    scene = schematic(shawl, Options(scale=scale, contours=True))
+    lines = [LineString(checks.points_of(i)) for i in checks.group(scene, "contours").items if isinstance(i, Path)]
+    assert all(a.distance(b) >= 1.4 for a, b in itertools.pairwise(lines))
+    (note,) = [text for text in checks.texts(scene) if text.startswith("A fine line")]
+    step = int(note.split("each ")[1].split(" g")[0].replace(",", ""))
+    assert shawl.used_g[-1] // step - len(lines) in (0, 1) and lines  # one may lie in the last row
+
+
 def test_a_mark_beyond_the_end_is_a_note() -> None:
     scene = SCENES["mark beyond the end"]
     assert not [text for text in checks.texts(scene) if text.startswith("bind off by")]
