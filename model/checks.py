@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 
 from halfhank.grammar.fabrics import FABRICS
 from halfhank.grammar.problems import Problem, Span, advice, mistake
-from halfhank.grammar.syntax import EVENLY, Band, Description, Drop, Mass, ShapingLine
+from halfhank.grammar.syntax import EVENLY, SPINE, Band, Description, Drop, Mass, Shape, ShapingLine
 from halfhank.model.bands import MAX_ROWS, total_rows, turned_parts
 from halfhank.model.fabrics import BUILT_IN, Workroom, bands_of, swatch_m
 from halfhank.model.marks import Progress
@@ -65,7 +65,7 @@ def _odd_gauge(room: Workroom) -> Iterator[Problem]:
                 f"{name.capitalize()} has {gauge.rows / gauge.stitches:.2f} rows to a stitch here; "
                 f"{least:g} to {most:g} are usual."
             )
-            yield advice("odd-gauge", gauge.span, message)
+            yield advice("odd-gauge", gauge.span, message, "count the swatch again: stitches first, then rows")
 
 
 def _odd_swatch(room: Workroom) -> Iterator[Problem]:
@@ -78,7 +78,7 @@ def _odd_swatch(room: Workroom) -> Iterator[Problem]:
         times = swatch_m(room.description, block.swatch) * 100 / room.unblocked_cm(name)
         if not least <= times <= most:
             message = f"A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual."
-            yield advice("odd-swatch", block.swatch.span, message)
+            yield advice("odd-swatch", block.swatch.span, message, "check the swatch, its gauge and the skein's length")
 
 
 def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
@@ -129,7 +129,7 @@ def _placed(line: ShapingLine) -> list[tuple[str, Span]]:
 def _not_allowed(shape: str, place: str, allowed: tuple[str, ...], span: Span) -> Problem:
     if not allowed:
         message = f"A {shape} is not shaped: every row has the stitches of the cast-on."
-        return mistake("shaping-not-allowed", span, message)
+        return mistake("shaping-not-allowed", span, message, "a strip on the bias is `asymmetric`")
     where = place if place == EVENLY else f"at {place}"
     hint = "shape it " + ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
     return mistake("place-not-allowed", span, f"`{shape}` is not shaped {where}.", hint)
@@ -140,6 +140,44 @@ def all_lines(description: Description) -> Iterator[ShapingLine]:
     yield from description.shape.shaping
     for part in description.parts:
         yield from part.shaping
+
+
+def _unshaped(room: Workroom) -> Iterator[Problem]:
+    shape = room.description.shape
+    if shape.name.value == "triangle" and not any(all_lines(room.description)):
+        message = "Nothing shapes this triangle: every row has the stitches of the cast-on."
+        yield advice("unshaped", shape.name.span, message, "add a line such as `increase 1 at each edge every 2 rows`")
+
+
+def _spine(room: Workroom) -> Iterator[Problem]:
+    """A spine where there is none, and a start that is too narrow for it or cannot be halved by it."""
+    from halfhank.model.outline.table import SHAPES
+
+    shape = room.description.shape
+    kind = SHAPES.get(shape.name.value)
+    if kind is None:
+        return
+    if SPINE not in kind.places:
+        if shape.spine and shape.spine.value:
+            message = f"A {shape.name.value} has no spine; these stitches are worked like the rest."
+            yield advice("no-spine", shape.spine.span, message, "leave the line out")
+        return
+    if any(place == SPINE for line in all_lines(room.description) for place, _ in _placed(line)):
+        yield from _halved(shape, shape.spine.value if shape.spine else kind.spine_stitches)
+
+
+def _halved(shape: Shape, spine: int) -> Iterator[Problem]:
+    start, edges = shape.start.stitches, 2 * shape.edge.stitches if shape.edge else 0
+    wings = start - edges - spine
+    if start < edges or (wings >= 0 and wings % 2 == 0):
+        return
+    taken = f"{counted(edges, 'st')} of the edges and {counted(spine, 'st')} of the spine"
+    if wings < 0:
+        message = f"The shawl starts with {counted(start, 'st')}, too few for {taken}."
+        yield advice("narrow-start", shape.start.span, message, f"start with at least {edges + spine}")
+    else:
+        message = f"Without {taken}, {counted(wings, 'st')} of the start cannot be halved for two wings."
+        yield advice("uneven-start", shape.start.span, message, f"start with {start - 1:,} or {start + 1:,}")
 
 
 def _too_many_at_once(room: Workroom) -> Iterator[Problem]:
@@ -188,6 +226,8 @@ DESCRIPTION_CHECKS: tuple[Check, ...] = (
     _assumed_gauge,
     _keep,
     _places,
+    _unshaped,
+    _spine,
     _too_many_at_once,
     _saw_teeth,
     _too_many_wraps,
@@ -236,12 +276,21 @@ def _lines_without_effect(at: Progress) -> Iterator[Problem]:
             message = f"Row {line.from_row:,} lies in “{name}”, which has shaping lines of its own: this one is lost."
             yield advice("line-lost", line.span, message, "write it in that part")
         else:
-            yield advice("idle-line", line.span, f"This line never acts in the {rows:,} rows that are worked.")
+            yield _idle(at, line, rows)
+
+
+def _idle(at: Progress, line: ShapingLine, rows: int) -> Problem:
+    part = next((one for one in at.parts if one.force.own and line in one.force.lines), None)
+    if part is None or line.from_row <= part.section.rows:
+        return advice("idle-line", line.span, f"This line never acts in the {rows:,} rows that are worked.")
+    message = f"This line never acts in the {part.section.rows:,} rows of its part."
+    return advice("idle-line", line.span, message, "in a part, `from row` counts from the part's first row")
 
 
 def _wide_edges(at: Progress) -> Iterator[Problem]:
     shape = at.room.description.shape
-    narrow = next((k for part in at.parts for k in part.counts if k < at.yarn.edges), None)
+    counts = (k for part in at.parts for k in part.counts)
+    narrow = next((k for k in (shape.start.stitches, *counts) if k < at.yarn.edges), None)
     if narrow is not None and shape.edge:
         message = f"The edges have {at.yarn.edges:,} stitches together, wider than a row of {narrow:,}."
         yield advice("wide-edges", shape.edge.span, message)
@@ -262,11 +311,11 @@ def _yarn_short(at: Progress) -> Iterator[Problem]:
     total_g, span = at.total_m / gram, at.room.description.yarn.skein.span
     if total_g > skein.skein_g:
         message = f"The shawl takes {total_g:,.1f} g; the skein has {skein.skein_g:,.1f} g."
-        yield advice("yarn-short", span, message)
+        yield advice("yarn-short", span, message, "work fewer rows, or one band `as yarn allows`")
     elif not skein.pays(at.total_m):
         left_g = skein.skein_g - total_g
         message = f"The shawl leaves {left_g:,.1f} g, less than the margin of {skein.keep_g:,.1f} g."
-        yield advice("margin-short", span, message)
+        yield advice("margin-short", span, message, "work fewer rows, or `keep` less")
 
 
 WORK_CHECKS: tuple[WorkCheck, ...] = (

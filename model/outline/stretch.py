@@ -20,6 +20,7 @@ class _Worst(NamedTuple):
     along: bool
     openwork: bool
     stretch: float
+    row: int
 
 
 def stretch_of(layout: Layout, laid: Laid, scales: tuple[float, float]) -> tuple[Stretch, tuple[Problem, ...]]:
@@ -28,14 +29,14 @@ def stretch_of(layout: Layout, laid: Laid, scales: tuple[float, float]) -> tuple
     A unit vector u becomes `M u` under the pinning's map M; it is stretched by `|M u| - 1`.
     """
     largest = Stretch(-math.inf, -math.inf)
-    worst = _Worst(0.0, True, False, 0.0)
+    worst = _Worst(0.0, True, False, 0.0, 0)
     for row in range(1, layout.rows.count + 1):
         here = _row_stretch(laid.grain(row), scales)
         largest = Stretch(max(largest.along, here.along), max(largest.across, here.across))
         bears = OPENWORK_BEARS if layout.openwork[row] else PLAIN_BEARS
         for along, part in ((True, here.along), (False, here.across)):
             if part - bears > max(worst.over, _ROUNDING):
-                worst = _Worst(part - bears, along, layout.openwork[row], part)
+                worst = _Worst(part - bears, along, layout.openwork[row], part, row)
     return largest, (_too_far(layout, worst),) if worst.over > 0 else ()
 
 
@@ -60,7 +61,7 @@ def _too_far(layout: Layout, worst: _Worst) -> Problem:
     bears = OPENWORK_BEARS if worst.openwork else PLAIN_BEARS
     way = "along" if worst.along else "across"
     message = (
-        f"Pinned so, the fabric is stretched by {_percent(worst.stretch)} {way} its rows; "
+        f"Pinned so, the fabric is stretched by {_percent(worst.stretch)} {way} its rows at row {worst.row:,}; "
         f"{fabric} bears about {_percent(bears)}."
     )
     return advice("overstretched", span, message, "pin it to less, or change the shaping")

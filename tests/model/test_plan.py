@@ -256,6 +256,12 @@ TOLD: list[tuple[str, tuple[str, ...], dict[str, Any]]] = [
     ("line-lost", ("garter 4 rows", "even\ngarter 8 rows"), {"lines": ("increase 5 at lower edge from row 6",)}),
     ("idle-line", ("garter 4 rows",), {"lines": ("increase 1 at lower edge from row 6",)}),
     ("wide-edges", ("garter 4 rows",), {"lines": ("edge 5 sts",)}),
+    ("wide-edges", ("garter 4 rows",), {"start": "cast on 5 sts", "lines": ("edge 3 sts", *WINGS)}),
+    ("narrow-start", ("garter 4 rows",), {"start": "cast on 6 sts", "lines": ("edge 3 sts", *WINGS)}),
+    ("uneven-start", ("garter 4 rows",), {"start": "cast on 8 sts", "lines": ("edge 3 sts", *WINGS)}),
+    ("no-spine", ("garter 4 rows",), {"shape": "rectangle", "lines": ("spine 1 st",)}),
+    ("no-spine", ("garter 4 rows",), {"shape": "tip-to-tip", "lines": ("spine 3 sts",)}),
+    ("unshaped", ("garter 4 rows",), {}),
     ("yarn-short", ("garter 200 rows",), {"lines": WINGS}),
     ("margin-short", ("garter 140 rows",), {"lines": WINGS}),
 ]
@@ -276,11 +282,39 @@ def test_what_is_told(code: str, parts: tuple[str, ...], more: dict[str, Any]) -
         (("drop 100 wraps",), {}),
         (("garter 4 rows",), {"lines": ("edge 4 sts",)}),
         (("stockinette 4 rows",), {}),
+        (("garter 4 rows",), {"start": "cast on 7 sts", "lines": ("edge 3 sts", *WINGS)}),
+        (("garter 4 rows",), {"start": "cast on 9 sts", "lines": ("edge 3 sts", "spine 3 sts", *WINGS)}),
+        (("garter 4 rows",), {"start": "cast on 8 sts", "lines": ("edge 3 sts", "increase 1 at each edge every row")}),
+        (("garter 4 rows",), {"shape": "rectangle", "lines": ("spine 0 sts",)}),
+        (("increase 1 at each edge every 2 rows\ngarter 4 rows",), {}),
     ],
 )
 def test_nothing_is_told_without_need(parts: tuple[str, ...], more: dict[str, Any]) -> None:
     told = codes(*parts, **more)
-    assert not {"wrong-side-start", "picot-multiple", "too-many-wraps", "wide-edges", "assumed-gauge"} & set(told)
+    needless = {"wrong-side-start", "picot-multiple", "too-many-wraps", "wide-edges", "assumed-gauge"}
+    needless |= {"narrow-start", "uneven-start", "no-spine"}
+    needless |= {"unshaped"} if "increase" in f"{parts} {more}" else set()
+    assert not needless & set(told)
+
+
+def test_a_line_of_a_part_that_never_acts_says_how_rows_are_counted() -> None:
+    """Rows 5 to 24 of the shawl are rows 1 to 20 of the second part."""
+    found = plan(described("garter 4 rows", "increase 1 at spine from row 22\ngarter 20 rows", lines=WINGS)).problems
+    told = next(problem for problem in found if problem.code == "idle-line")
+    assert "20 rows of its part" in told.message and "part's first row" in (told.hint or "")
+    assert "idle-line" not in codes("garter 4 rows", "increase 1 at spine from row 20\ngarter 20 rows", lines=WINGS)
+
+
+def test_a_rectangle_that_is_shaped_is_told_the_shape_of_a_bias_strip() -> None:
+    lines = ("increase 1 at upper edge every 2 rows",)
+    found = plan(described("garter 4 rows", shape="rectangle", lines=lines)).problems
+    assert ["`asymmetric`" in (problem.hint or "") for problem in found] == [True]
+
+
+def test_one_stitch_is_told_in_the_singular() -> None:
+    lines = ("decrease 1 at each edge every 2 rows",)
+    (told,) = (p for p in plan(described("garter 20 rows", lines=lines)).problems if p.code == "too-few-stitches")
+    assert told.message == "Row 9 has only 1 stitch, too few to take 2 away."
 
 
 def test_at_the_limits_it_works() -> None:

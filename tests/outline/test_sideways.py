@@ -157,6 +157,7 @@ def test_pinned_rectangle_says_what_stretches_too_far_once() -> None:
     outline = laid(told)
     assert outline.stretch == pytest.approx((0.15, 0.05))
     assert [one.code for one in outline.problems] == ["overstretched"]
+    assert "15 % along its rows at row " in outline.problems[0].message
     assert "15 % along" in outline.problems[0].message
     assert laid(told._replace(pinned=pinned_to(33, 22))).problems == ()
 
