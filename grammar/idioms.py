@@ -95,6 +95,13 @@ _PHRASES = (
     _Phrase("in_weighed", r"^ *(?P<at>(?:at +)?row +([0-9]+):? +([0-9.]+ *(?:g|oz)) +used)$", r"after row \2 \3 used"),
     _Phrase("in_stitch in_shape", r'\b([0-9]+(?:\.[0-9]+)?) *"', r"\1 in", "unexpected-sign"),
     _Phrase("", r"^ *(?!rows?\b)[^\W\d]+(?: +[^\W\d]+)?(?P<at>:)", "", "unexpected-sign"),
+    _Phrase(
+        "header",
+        r"^bind +off +(?:standard|elastic|picot|i-cord|draw +through) +(?P<at>takes\b.*)$",
+        "",
+        "line-goes-on",
+        hint="write the method or `takes … times the width`, not both",
+    ),
     _Phrase("", r"(?P<at>//.*)$", "", "line-goes-on", hint="start a comment with `#`"),
 )
 

@@ -85,6 +85,11 @@ def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
         ("shape triangle", "shape: triangle", "leave it out"),
         ("  garter 4 rows", "  garter 4 rows // plain", "start a comment with `#`"),
         ("  row 1: *k2, p4*, k1", "  row 1 (RS): *k2, p4*, k1", "leave it out"),
+        (
+            "bind off elastic",
+            "bind off elastic takes 4.5 times the width",
+            "write the method or `takes … times the width`, not both",
+        ),
         ("needles 4 mm", "needles 4", "write `4 mm`, or `3.5 mm` for US 4"),
         ("needles 4 mm", "needles 12", "here fits `mm`"),
         ("needles 4 mm", "needles size 6", "write their size in `mm`"),
