@@ -14,7 +14,8 @@ def complete(words: str, index: int) -> list[str]:
 
 
 def test_commands_and_options_are_completed() -> None:
-    assert complete("halfhank ", 1) == ["draw", "plan", "check", "new", "weigh", "stops", "skeins", "chart", "instructions", "fabrics"]
+    commands = ["draw", "plan", "check", "new", "weigh", "stops", "skeins", "chart", "instructions", "fabrics"]
+    assert complete("halfhank ", 1) == commands
     assert complete("halfhank ch", 1) == ["check", "chart"]
     assert complete("halfhank draw --co", 2) == ["--contours"]
     assert complete("halfhank new tip", 2) == ["tip-to-tip"]
