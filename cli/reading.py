@@ -4,7 +4,7 @@ import sys
 from typing import IO, NamedTuple
 
 from halfhank.cli import files, terminal
-from halfhank.grammar.problems import MISTAKE, Problem
+from halfhank.grammar.problems import MISTAKE, MOST_COUNTED, Problem
 from halfhank.grammar.syntax import Parsed
 from halfhank.model.shawl import Plan, Shawl
 
@@ -60,9 +60,10 @@ def tell_problems(described: Described) -> None:
 
 def counted(problems: tuple[Problem, ...]) -> str:
     """How many there are, as in `2 mistakes, 1 piece of advice`; empty without problems."""
-    mistakes = sum(problem.severity == MISTAKE for problem in problems)
-    advice = len(problems) - mistakes
-    words = [f"{mistakes} mistake{'s' * (mistakes != 1)}"] if mistakes else []
+    mistakes = sum(problem.count for problem in problems if problem.severity == MISTAKE)
+    advice = sum(problem.count for problem in problems) - mistakes
+    least = "at least " if mistakes >= MOST_COUNTED else ""
+    words = [f"{least}{mistakes:,} mistake{'s' * (mistakes != 1)}"] if mistakes else []
     if advice:
         words.append(f"{advice} piece{'s' * (advice != 1)} of advice")
     return ", ".join(words)

@@ -3,9 +3,9 @@
 from halfhank.grammar.assemble import assemble
 from halfhank.grammar.blocks import find_blocks
 from halfhank.grammar.layout import lay_out
-from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place, mistake
 from halfhank.grammar.syntax import Parsed
-from halfhank.grammar.values import MOST_COUNTED, Teller
+from halfhank.grammar.values import Teller
 
 MAX_BYTES = 1 << 20
 MAX_PROBLEMS = 100
@@ -32,7 +32,8 @@ def parse(text: str) -> Parsed:
     """Read a description.
 
     `Parsed.description` is given wherever all that is required was understood; lines with mistakes are left out of it.
-    It is None otherwise. Problems are in the order of the file; of more than 100 the rest is only counted.
+    It is None otherwise. Problems are in the order of the file, those of what is missing in it last; of more than 100
+    the rest is only counted.
     """
     if len(text) > MAX_BYTES or (not text.isascii() and _size(text) > MAX_BYTES):
         return _refused(_too_large(_size(text)))
@@ -59,10 +60,10 @@ def _refused(problem: Problem) -> Parsed:
 
 
 def _ordered(problems: list[Problem]) -> tuple[Problem, ...]:
-    problems.sort(key=lambda problem: problem.span or Span(0, 0, 0))
+    problems.sort(key=by_place)
     rest = len(problems) - MAX_PROBLEMS
     if rest <= 0:
         return tuple(problems)
     least = "At least " if len(problems) >= MOST_COUNTED else ""
-    many = mistake("more-problems", None, f"{least}{rest:,} more problems are not shown.")
+    many = mistake("more-problems", None, f"{least}{rest:,} more problems are not shown.")._replace(count=rest)
     return (*problems[:MAX_PROBLEMS], many)

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 MISTAKE = "mistake"
 ADVICE = "advice"
+MOST_COUNTED = 2_000
 
 
 class Span(NamedTuple):
@@ -23,6 +24,7 @@ class Problem(NamedTuple):
 
     `code` is stable (`unknown-stitch`); `severity` is `MISTAKE` or `ADVICE`; `span` says where (None: the
     description as a whole); `message` says what is wrong in knitting words; `hint` is the mend, where one can be known.
+    `count` is how many problems it stands for, of which mistakes are counted up to `MOST_COUNTED`.
     """
 
     code: str
@@ -30,6 +32,12 @@ class Problem(NamedTuple):
     span: Span | None
     message: str
     hint: str | None = None
+    count: int = 1
+
+
+def by_place(problem: Problem) -> tuple[float, ...]:
+    """The key to sort by: the order of the file, then what is missing in it, last how many more there are."""
+    return problem.span or (float("inf"), problem.code == "more-problems")
 
 
 def mistake(code: str, span: Span | None, message: str, hint: str | None = None) -> Problem:

@@ -6,13 +6,12 @@ A value with a mistake comes back as a harmless stand-in: the line it stands in 
 import re
 from collections.abc import Iterator
 
-from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, mistake
 from halfhank.grammar.syntax import GRAMS_IN, Count, Length, Mass, Name, Text
 from lark import Token, Tree
 
 MAX_NUMBER = 1_000_000_000
 MIN_MEASURE = 0.001
-MOST_COUNTED = 2_000
 
 Branch = Tree[Token]
 

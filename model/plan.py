@@ -2,7 +2,7 @@
 
 from itertools import accumulate
 
-from halfhank.grammar.problems import MISTAKE, Problem, Span
+from halfhank.grammar.problems import MISTAKE, Problem, by_place
 from halfhank.grammar.syntax import Description, Parsed
 from halfhank.model.bands import growing_part
 from halfhank.model.checks import check_description, check_patterns, check_rows, check_work
@@ -61,8 +61,8 @@ def mistaken(problems: list[Problem] | tuple[Problem, ...]) -> bool:
 
 
 def in_order(problems: list[Problem] | tuple[Problem, ...]) -> tuple[Problem, ...]:
-    """By place, those of the description as a whole first, each said once."""
-    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: problem.span or Span(0, 0, 0)))
+    """By place, those of the description as a whole last, each said once."""
+    return tuple(sorted(dict.fromkeys(problems), key=by_place))
 
 
 def count_allowed(room: Workroom) -> tuple[int | None, list[Problem]]:

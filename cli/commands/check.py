@@ -4,6 +4,7 @@ import sys
 
 import click
 from halfhank.cli import reading, terminal
+from halfhank.cli.files import STANDARD
 from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 
@@ -18,6 +19,8 @@ def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
 
     Exit status 0 if there is no mistake (with --strict: no advice either), else 1; 2 if a file cannot be read.
     """
+    if files.count(STANDARD) > 1:
+        raise CommandError("standard input can be read only once", "give `-` a single time")
     described, unread = _read_all(files)
     if json_wanted:
         terminal.out(reading.as_json([_entry(one) for one in described]))

@@ -61,3 +61,18 @@ def test_json_is_a_list_of_files_with_their_problems(three: list[Path]) -> None:
 def test_standard_input_can_be_checked() -> None:
     assert halfhank("check", "-", stdin=GOOD.encode()).out == b"standard input: all well\n"
     assert b"unknown-stitch" in halfhank("check", "-", stdin=MISTAKEN.encode()).out
+
+
+def test_what_is_missing_is_told_after_what_is_wrong() -> None:
+    lines = halfhank("check", "-", stdin=b'shawl "x\n').out.decode().splitlines()
+    told = [line.partition("[")[2].partition("]")[0] for line in lines if "mistake [" in line]
+    assert told[0] == "unclosed-text" and set(told[1:]) == {"missing-block", "missing-fact"}
+
+
+@pytest.mark.parametrize(("wrong", "said"), [(99, "99"), (150, "150"), (1500, "1,500"), (5000, "at least 2,000")])
+def test_mistakes_that_are_not_shown_are_counted(wrong: int, said: str) -> None:
+    text = GOOD.replace("  garter 4 ridges\n", "  garter 0 ridges\n" * wrong, 1)
+    assert GOOD.count("  garter 4 ridges\n") == 1
+    last, summed = halfhank("check", "-", stdin=text.encode()).out.decode().splitlines()[-2:]
+    assert summed == f"standard input: {said} mistakes"
+    assert wrong <= 100 or last.endswith("more problems are not shown.")

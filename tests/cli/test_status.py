@@ -50,6 +50,7 @@ def test_mistakes(good: Path) -> None:
         ["draw", "GOOD", "--units", "ells"],
         ["draw", "GOOD", "--ramp", "rainbow"],
         ["check"],
+        ["check", "-", "GOOD", "-"],
         ["new", "hexagon"],
         ["new", "triangle", "-o", "GOOD"],
     ],
