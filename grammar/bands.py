@@ -113,7 +113,7 @@ class PartReader:
 
     def _counted_band(self, tree: Branch, stitch: Name, label: Text | None, span: Span, depth: int) -> Band:
         numbers = [part for part in branches(tree) if part.data in ("number", "negative")]
-        counts = tuple(counted(self._teller, number, listed=True) for number in numbers)
+        counts = tuple(counted(self._teller, number, listed=depth > 0) for number in numbers)
         unit = next(child for child in tree.children if isinstance(child, Token))
         if len(counts) > 1 and not depth:
             place = Span(span.line, counts[0].span.column, counts[-1].span.end)

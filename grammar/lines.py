@@ -175,7 +175,9 @@ def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, sou
 
 
 def _overhang(token: Token, source: SourceLine) -> str:
-    """The hint for a line that goes on: a number apart from its item, or else words too many."""
+    """The hint for a line that goes on: a number apart from its item, a bracket, or else words too many."""
+    if token == "]":
+        return "leave it out, or open it with `[`"
     counted = re.search(r"(?<![\w-])(k|p|sl) +$", source.code[: (token.column or 1) - 1])
     if counted and token.type == "NUMBER":
         return f"write `{counted[1]}{_short(token)}`"

@@ -12,6 +12,14 @@ from lark import Token
 MAX_BRACKETS = 50
 MAX_ROW_NUMBER = 20_000
 MAX_ROWS_WRITTEN = 10 * MAX_ROW_NUMBER
+MODIFIERS = ("tbl", "wyif", "twice")
+_OTHERWISE = {
+    "wyib": "leave it out: the yarn is at the back where nothing is said",
+    "skp": "write `ssk`",
+    "skpo": "write `ssk`",
+    "psso": "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over",
+}
+_OTHERWISE["p2sso"] = _OTHERWISE["psso"]
 
 
 def written_row(teller: Teller, tree: Branch, span: Span) -> WrittenRow:
@@ -115,6 +123,9 @@ class _Items:
             message = f"`{written}` stands alone, for the whole row."
             self._teller.tell("whole-row-word", span, message, f"write `{written[0]}` and a number")
             return written[0], 1
+        if written in MODIFIERS:
+            self._teller.tell("misplaced-modifier", span, f"`{written}` belongs behind a single item.", "leave it out")
+            return "k", 1
         self._teller.tell("unknown-item", span, f"`{written[:40]}` is nothing that is worked.", _item_hint(written))
         return "k", 1
 
@@ -144,13 +155,13 @@ def _takes(kind: ItemKind, said: str) -> bool:
 
 def _item_hint(written: str) -> str | None:
     lower = written.lower()
-    if lower in ("psso", "p2sso"):
-        return "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over"
+    if lower in _OTHERWISE:
+        return _OTHERWISE[lower]
     if lower in ITEMS or _counted(lower)[1]:
         return f"write `{lower}`"
     found = re.fullmatch(r"([a-z0-9]*[a-z])([0-9]+)", lower)
     if found and found[1] in ITEMS:
         times = "yo twice" if lower == "yo2" else f"[{found[1]}] {found[2]} times"
         return f"write `{times}`"
-    near = nearest(lower, (*ITEMS, *WHOLE_ROWS, "tbl", "wyif", "twice")) or SYNONYMS.get(lower, (None,))[0]
+    near = nearest(lower, (*ITEMS, *WHOLE_ROWS, *MODIFIERS)) or SYNONYMS.get(lower, (None,))[0]
     return f"write `{near}`" if near else None

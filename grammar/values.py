@@ -71,7 +71,7 @@ def word(tree: Branch, index: int) -> str:
 
 def count(teller: Teller, tree: Branch, least: int = 1, listed: bool = False) -> int:
     """A whole number of at least `least` (0 or 1); `listed`: it may stand in a list."""
-    value = _number(teller, tree, listed)
+    value = _number(teller, tree, listed, whole=True)
     if value is None:
         return 1
     span, written = teller.span(tree), str(tree.children[0])
@@ -104,7 +104,7 @@ def decimal(teller: Teller, tree: Branch, zero: bool = False) -> float:
     return value
 
 
-def _number(teller: Teller, tree: Branch, listed: bool = False) -> float | None:
+def _number(teller: Teller, tree: Branch, listed: bool = False, whole: bool = False) -> float | None:
     token = tree.children[0]
     assert isinstance(token, Token)
     span = teller.span(tree)
@@ -112,7 +112,7 @@ def _number(teller: Teller, tree: Branch, listed: bool = False) -> float | None:
         teller.tell("negative-number", span, "A number has no sign.", f"write `{_short(token)}`")
         return None
     if token.type == "MISNUMBER":
-        _misnumber(teller, str(token), span, listed)
+        _misnumber(teller, str(token), span, listed, whole)
         return None
     if float(token) > MAX_NUMBER:
         teller.tell("number-too-large", span, f"Numbers go up to {MAX_NUMBER:,}.")
@@ -120,11 +120,10 @@ def _number(teller: Teller, tree: Branch, listed: bool = False) -> float | None:
     return float(token)
 
 
-def _misnumber(teller: Teller, written: str, span: Span, listed: bool) -> None:
+def _misnumber(teller: Teller, written: str, span: Span, listed: bool, whole: bool) -> None:
     if "," in written:
-        teller.tell(
-            "comma-number", span, "A comma stands between digits without a space.", _comma_mend(written, listed)
-        )
+        mend = _comma_mend(written, listed, whole)
+        teller.tell("comma-number", span, "A comma stands between digits without a space.", mend)
     elif "e" in written.lower():
         message = "Numbers are written out, without an exponent."
         teller.tell("exponent-number", span, message, _written_out(written))
@@ -136,14 +135,15 @@ def _misnumber(teller: Teller, written: str, span: Span, listed: bool) -> None:
         teller.tell("bare-point", span, f"`{_short(written)}` has more than one point.")
 
 
-def _comma_mend(written: str, listed: bool) -> str:
+def _comma_mend(written: str, listed: bool, whole: bool) -> str:
     groups = written.split(",")
+    thousands = all(re.fullmatch(r"[0-9]{3}(\.[0-9]+)?", group) for group in groups[1:])
     mends = []
     if listed:
         mends.append(", ".join(groups))
-    elif len(groups) == 2 and "." not in written:
+    elif len(groups) == 2 and "." not in written and not (whole and thousands):
         mends.append(".".join(groups))
-    if all(re.fullmatch(r"[0-9]{3}(\.[0-9]+)?", group) for group in groups[1:]):
+    if thousands:
         mends.append("".join(groups))
     return "write " + " or ".join(f"`{_short(mend)}`" for mend in mends or [", ".join(groups)])
 
