@@ -41,7 +41,8 @@ class Outline(Protocol):
     boundary has two curves: the row before ends at `boundary(i)`, the row after begins at `boundary(i, after=True)`.
     Elsewhere they are the same. Curves run from the left end of a row to its right end; in a piece worked sideways
     (`sideways`) from the upper edge to the lower. `words` names the construction ("triangle from the neck");
-    `fan_words` says what the fan angle does to the top edge, None where there is no fan. `problems` are advice.
+    `fan_words` says what the fan angle does to the top edge, or which angle pinning changes; None where there is no
+    fan. `problems` are advice.
     """
 
     words: str
@@ -123,7 +124,7 @@ class Mark(NamedTuple):
 
 
 class Marks(NamedTuple):
-    """`halfway`, `turn_back` and `bind_off_by`, each None where it does not apply (see the plan's contract)."""
+    """`halfway`, `turn_back` and `bind_off_by`, each None where there is no such row."""
 
     halfway: Mark | None
     turn_back: Mark | None

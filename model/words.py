@@ -33,8 +33,10 @@ def bind_off_words(off: BindOff | None) -> str:
 
 
 def summary(description: Description, outline: Outline) -> str:
-    """The line under the title: construction, blocking, turning, bind-off, designer."""
+    """The line under the title: construction, angle of a half-circle, blocking, bind-off, designer."""
     words = [outline.words]
+    if description.shape.name.value == "half-circle" and outline.fan_words:
+        words.append(outline.fan_words)
     pinned = description.shape.pinned
     if isinstance(pinned, PinnedTo):
         words.append(

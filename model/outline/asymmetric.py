@@ -14,6 +14,9 @@ from halfhank.model.rows import Rows
 AS_LONG = 0.99
 """Sides within 1 % of the longest count as as long; the first of them is taken."""
 
+AS_WIDE = 0.75
+"""A strip on the bias is nowhere narrower than this share of its widest row (a choice by eye)."""
+
 
 class Side(NamedTuple):
     """One side of the piece: its chord, walked so that the fabric lies to the right of it on the page (below, where it
@@ -69,8 +72,9 @@ def _longest(sides: list[Side]) -> Side:
 
 def _words(layout: Layout) -> str:
     rows = layout.rows
-    teeth = any(rows.upper_jump[2:]) or any(rows.lower_jump[2:])
+    teeth = any(jump < 0 for jump in rows.upper_jump[2:] + rows.lower_jump[2:])
     opposite = all(rates.upper * rates.lower < 0 for rates in rows.rates[1:])
-    words = "bias strip" if opposite else "asymmetric triangle"
+    strip = opposite and min(rows.stitches) >= AS_WIDE * max(rows.stitches)
+    words = "bias strip" if strip else "asymmetric triangle"
     words += " and back" if layout.turned_back else ""
     return f"{words} with saw teeth" if teeth else words

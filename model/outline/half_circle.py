@@ -50,7 +50,7 @@ def lay(layout: Layout) -> Laid:
     degrees = math.degrees(sector.fan)
     laid = lay_sector(layout, cells, sector, straight)
     words = "half-circle and back" if layout.turned_back else "half-circle"
-    return laid._replace(words=words, fan_degrees=degrees, fan_words=_fan_words(degrees))
+    return laid._replace(words=words, fan_degrees=degrees, fan_words=_fan_words(degrees, straight))
 
 
 def lay_sector(layout: Layout, cells: Cells, sector: Sector, straight: bool = False) -> Laid:
@@ -92,7 +92,9 @@ def _stretched(layout: Layout, cells: Cells, drawn: list[float]) -> list[float]:
     return stretched
 
 
-def _fan_words(degrees: float) -> str:
+def _fan_words(degrees: float, straight: bool) -> str:
+    if straight:
+        return f"makes {degrees:.0f} degrees by itself"
     if degrees < 180 - STRAIGHT_WITHIN:
         return f"makes {degrees:.0f} degrees, less than a half-circle: the top edge droops at both sides"
     if degrees > 180 + STRAIGHT_WITHIN:

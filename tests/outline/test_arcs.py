@@ -40,6 +40,8 @@ def test_doublings_make_more_or_less_than_a_half_circle(run: Run, degrees: float
     outline = laid(layout(*pi_shawl(run)))
     assert outline.fan_degrees == pytest.approx(degrees, abs=2)
     assert outline.fan_words is not None and word in outline.fan_words
+    pinned = laid(layout(*pi_shawl(run), pinned=STRAIGHT))
+    assert pinned.fan_words == f"makes {outline.fan_degrees:.0f} degrees by itself"
 
 
 def test_half_circle_is_a_sector_of_a_ring() -> None:

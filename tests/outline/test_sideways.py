@@ -78,6 +78,21 @@ def test_cast_on_steps_are_steps() -> None:
     assert lows == pytest.approx([6, 6, 12, 12, 12], abs=0.05)
 
 
+@pytest.mark.parametrize(
+    ("start", "rows", "lines", "words"),
+    [
+        (3, 220, [Line(1, "upper", 2), Line(-1, "lower", 6)], "asymmetric triangle"),
+        (60, 60, [Line(1, "upper", 2), Line(-1, "lower", 3)], "bias strip"),
+        (60, 60, [Line(-1, "upper", 1), Line(1, "lower", 3)], "asymmetric triangle"),
+        (20, 160, [Line(10, "lower", 20)], "asymmetric triangle"),
+        (3, 180, [Line(1, "upper", 2), Line(-4, "lower", 12, 13, 0, True)], "asymmetric triangle with saw teeth"),
+    ],
+)
+def test_what_a_piece_is_called(start: int, rows: int, lines: list[Line], words: str) -> None:
+    """A strip keeps about its width; teeth are bound off, stairs of increases are none."""
+    assert laid(layout("asymmetric", start, [garter(rows)], lines)).words == words
+
+
 def test_bias_strip_lies_level() -> None:
     """Patons PAK0125-001028M: garter 19/36, +1 and -1 every 2 rows at opposite edges, 134 sts; about 264 rows."""
     width, height = 10 / 19, 10 / 36
