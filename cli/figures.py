@@ -26,7 +26,18 @@ def metres(value: float) -> str:
 
 def length(cm: float, units: str) -> str:
     """A length in the leading unit."""
-    return f"{cm / CM_IN_INCH:.1f} in" if units == "in" else f"{cm:.1f} cm"
+    return f"{cm / CM_IN_INCH:,.1f} in" if units == "in" else f"{cm:,.1f} cm"
+
+
+def length_in_both(cm: float, units: str) -> str:
+    """A length in the leading unit, in brackets in the other."""
+    return f"{length(cm, units)} ({length(cm, 'cm' if units == 'in' else 'in')})"
+
+
+def swatched(cm: float) -> str:
+    """A length over which stitches were counted: of cm and inches the one that it is a round number of."""
+    metric, imperial = f"{cm:.4g}", f"{cm / CM_IN_INCH:.4g}"
+    return f"{imperial} in" if len(imperial) < len(metric) else f"{metric} cm"
 
 
 def chance(value: float) -> str:

@@ -5,13 +5,15 @@ from halfhank.cli.figures import chance as _chance
 from halfhank.cli.figures import count as _count
 from halfhank.cli.figures import grams as _grams
 from halfhank.cli.figures import length as _length
+from halfhank.cli.figures import length_in_both as _both
 from halfhank.cli.figures import metres as _metres
 from halfhank.cli.figures import span as _span
-from halfhank.cli.figures import stitch_words
+from halfhank.cli.figures import stitch_words, swatched
 from halfhank.cli.more_text import allowed_words, more_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
 from halfhank.model.shawl import Mark, Shawl, Size, Start
+from halfhank.model.words import counted
 
 _LEAD = 10
 _WIDEST = 100
@@ -54,6 +56,7 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
         ("rows", _rows_fact(shawl)),
         ("size", _size(shawl)),
         ("edges", _edges(shawl.outline.size, shawl.units)),
+        *_fan(shawl),
         ("takes", f"{_grams(yarn.total_g)}, {_metres(yarn.total_m)}"),
         ("for", _shares(shawl)),
         ("leaves", f"{_grams(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
@@ -68,7 +71,7 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
 
 
 def _start(start: Start) -> str:
-    stitches = f" {start.stitches} sts"
+    stitches = f" {counted(start.stitches, 'st')}"
     return start.words if start.words.endswith(stitches) else f"{start.words}:{stitches}"
 
 
@@ -87,16 +90,22 @@ def _shares(shawl: Shawl) -> str:
 def _size(shawl: Shawl) -> str:
     size = shawl.outline.size
     wide, deep = size.wingspan_cm, size.depth_cm
-    cm, inches = f"{wide:.1f} x {deep:.1f} cm", f"{wide / _INCH_CM:.1f} x {deep / _INCH_CM:.1f} in"
+    cm, inches = f"{wide:,.1f} x {deep:,.1f} cm", f"{wide / _INCH_CM:,.1f} x {deep / _INCH_CM:,.1f} in"
     both = f"{inches} ({cm})" if shawl.units == "in" else f"{cm} ({inches})"
     return f"{both}, {'pinned' if shawl.outline.pinned else 'as knitted'}"
+
+
+def _fan(shawl: Shawl) -> list[tuple[str, str]]:
+    """What the fan does to the top edge, unless the heading says it."""
+    words = shawl.outline.fan_words
+    return [("fan", words)] if words and words not in shawl.summary else []
 
 
 def _edges(size: Size, units: str) -> str:
     lengths = [("spine", size.spine_cm), ("top", size.top_cm), ("last row", size.last_row_cm)]
     if size.sides_cm is not None:
         lengths += [("left side", size.sides_cm[0]), ("right side", size.sides_cm[1])]
-    return ", ".join(f"{name} {_length(value, units)}" for name, value in lengths if value is not None)
+    return ", ".join(f"{name} {_both(value, units)}" for name, value in lengths if value is not None)
 
 
 def _marks(shawl: Shawl) -> Table:
@@ -178,7 +187,7 @@ def _stitches(shawl: Shawl) -> Table:
         (
             fabric.name,
             f"{fabric.gauge[0]:.4g} x {fabric.gauge[1]:.4g}",
-            _length(fabric.gauge_over_cm, shawl.units),
+            swatched(fabric.gauge_over_cm),
             f"{fabric.yarn_m * 1000:.1f} mm",
             fabric.basis + ("; gauge assumed" if fabric.gauge_assumed else ""),
         )

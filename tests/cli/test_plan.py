@@ -2,6 +2,7 @@
 
 import json
 import re
+from functools import reduce
 from pathlib import Path
 
 import pytest
@@ -105,7 +106,42 @@ def test_inches_lead_where_the_description_wants_them(good: Path) -> None:
     good.write_text(GOOD.replace('  by "your name"\n', '  by "your name"\n  units in\n'))
     text = halfhank("plan", good).out.decode()
     assert re.search(r"size +[\d.]+ x [\d.]+ in \([\d.]+ x [\d.]+ cm\)", text)
-    assert " cm  " not in text.partition("Bands")[2]
+    bands, _, stitches = text.partition("Bands")[2].partition("Stitches")
+    assert " cm  " not in bands and "over 3.9 in" not in stitches and stitches.count("  10 cm  ") == 2
+    assert re.search(r"edges +spine [\d.]+ in \([\d.]+ cm\), top [\d.]+ in \([\d.]+ cm\)", text)
+
+
+def test_the_gauge_is_told_over_the_length_as_written(good: Path) -> None:
+    good.write_text(GOOD.replace("28 rows over 10 cm", "28 rows over 4 in"))
+    lines = _lines(halfhank("plan", good).out.decode(), "Stitches")
+    assert [re.split(" {2,}", line)[2] for line in lines] == ["over", "10 cm", "4 in"][-len(lines) :]
+
+
+def test_thousands_are_set_off_everywhere(good: Path) -> None:
+    large = {"100 g 400 m": "9999 g 40000 m", "garter tab 3 sts 6 rows": "cast on 2001 sts"}
+    good.write_text(reduce(lambda text, old: text.replace(old, large[old]), large, GOOD))
+    text = halfhank("plan", good).out.decode()
+    assert "start     cast on 2,001 sts\n" in text
+    assert not re.search(r"(?<![\d.,])[0-9]{4,}", text.partition("Stitches")[0])
+
+
+def test_the_angle_of_a_fan_is_told(good: Path) -> None:
+    assert re.search(r"\nfan +a fan of \d+ degrees: ", halfhank("plan", good).out.decode())
+
+
+@pytest.mark.parametrize(("stitch", "degrees"), [("garter", 224), ("stockinette", 157)])
+def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
+    counts = {4: 17, 8: 29, 16: 53, 32: 101, 64: 197}
+    shaping = "".join(f"  increase evenly to {to} sts from row {row}\n" for row, to in counts.items())
+    shape = f"shape half-circle\n  cast on 9 sts\n{shaping}"
+    head = GOOD[: GOOD.index("shape triangle")]
+    text = f'{head}{shape}part "all"\n  {stitch} 127 rows\n'
+    (told,) = re.findall(r", makes (\d+) degrees[:,] ", halfhank("plan", "-", stdin=text.encode()).out.decode())
+    assert int(told) == pytest.approx(degrees, abs=2)
+    pinned = text.replace("part ", "  pinned straight\npart ")
+    out = halfhank("plan", "-", stdin=pinned.encode()).out.decode()
+    assert f", makes {told} degrees by itself, pinned straight" in out
+
 
 
 @pytest.mark.parametrize("room", [24, 33, 47, 80])
