@@ -73,7 +73,7 @@ def _odd_swatch(room: Workroom) -> Iterator[Problem]:
         return
     least, most = YARN_TO_WIDTH
     for name, block in room.blocks.items():
-        if block.swatch is None:
+        if block.swatch is None or name == "drop":  # No plain fabric.
             continue
         times = swatch_m(room.description, block.swatch) * 100 / room.unblocked_cm(name)
         if not least <= times <= most:

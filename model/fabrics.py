@@ -216,14 +216,26 @@ class Workroom:
         """Yarn of a stitch in m, its basis, the stitch that it is a ratio to, and the errors that it hangs on."""
         own = self.blocks.get(name)
         if own and own.swatch:
-            return swatch_m(self.description, own.swatch), SWATCH, None, (f"{SWATCH} {name}",)
+            return self._swatched_m(own, own.swatch), SWATCH, None, (f"{SWATCH} {name}",)
         parent = self._swatched(name)
         if parent and parent.swatch:
-            ratio = self._ratio(name, parent, swatch_m(self.description, parent.swatch))
+            ratio = self._ratio(name, parent, self._swatched_m(parent, parent.swatch))
             if ratio is not None:
                 origin = parent.name.value
                 return ratio, RATIO, origin, (f"{SWATCH} {origin}", f"{RATIO} {name}")
         return KW * self.unblocked_cm(name) / 100, GAUGE, None, (GAUGE,)
+
+    def _swatched_m(self, stitch: Stitch, swatch: Swatch) -> float:
+        """Yarn of one stitch by its swatch, of drop stitch without extra wraps.
+
+        A swatch of drop stitch is taken to be elongated rows of two wraps, each with its release: half an extra wrap a
+        row, none in cast-on and bind-off. Where it has too little yarn for that all of it is the stitch's.
+        """
+        own_m = swatch_m(self.description, swatch)
+        if stitch.name.value != "drop":
+            return own_m
+        wraps_m = self.wrap_m / 2 * swatch.rows / (swatch.rows + SWATCH_CAST_ON + SWATCH_BIND_OFF)
+        return own_m - wraps_m if own_m > wraps_m else own_m
 
     def _ratio(self, name: str, parent: Stitch, parent_m: float) -> float | None:
         """Yarn of a stitch by the swatch of another, None where nothing tells their ratio.

@@ -280,6 +280,7 @@ def test_what_is_told(code: str, parts: tuple[str, ...], more: dict[str, Any]) -
         (("garter 3 rows", "increase 1 at each edge every row\ngarter 8 rows"), {}),
         (("garter 3 rows", "increase 1 at each edge every 2 rows from row 2\ngarter 8 rows"), {}),
         (("drop 100 wraps",), {}),
+        (("drop 2 wraps",), {"stitches": f"{PLAIN}\nstitch drop\n  swatch 20 sts 10 rows weighs 1 g"}),
         (("garter 4 rows",), {"lines": ("edge 4 sts",)}),
         (("stockinette 4 rows",), {}),
         (("garter 4 rows",), {"start": "cast on 7 sts", "lines": ("edge 3 sts", *WINGS)}),
@@ -291,7 +292,7 @@ def test_what_is_told(code: str, parts: tuple[str, ...], more: dict[str, Any]) -
 )
 def test_nothing_is_told_without_need(parts: tuple[str, ...], more: dict[str, Any]) -> None:
     told = codes(*parts, **more)
-    needless = {"wrong-side-start", "picot-multiple", "too-many-wraps", "wide-edges", "assumed-gauge"}
+    needless = {"wrong-side-start", "picot-multiple", "too-many-wraps", "wide-edges", "assumed-gauge", "odd-swatch"}
     needless |= {"narrow-start", "uneven-start", "no-spine"}
     needless |= {"unshaped"} if "increase" in f"{parts} {more}" else set()
     assert not needless & set(told)

@@ -95,6 +95,22 @@ def test_a_swatch_unravelled_in_yards() -> None:
     assert room["garter"].fabric.yarn_m == pytest.approx(50 * 0.9144 / (40 * 62.62))
 
 
+def test_a_swatch_of_drop_stitch_holds_a_wrap_in_every_other_row() -> None:
+    """20 stitches, 10 rows: five elongated rows of two wraps and their releases, cast-on and bind-off plain."""
+    swatch = "stitch drop\n  swatch 20 sts 10 rows weighs 1 g"
+    room = room_of(f"stitch garter\n  gauge 20 sts 40 rows over 10 cm\n{swatch}", "drop 2 wraps")
+    rows = RowYarn(room)
+    plain_m, long_m = rows.row_m("drop", 1, 20), rows.row_m("drop", 2, 20)
+    assert 5 * (plain_m + long_m) + (1.5 + 1.12) * plain_m == pytest.approx(METRES)
+    assert long_m - plain_m == pytest.approx(20 * room.wrap_m)
+    assert room["garter"].fabric.yarn_m == pytest.approx(plain_m / 20)
+
+
+def test_a_swatch_too_light_for_its_wraps_leaves_something_for_the_stitch() -> None:
+    room = room_of(f"{GARTER}\nstitch drop\n  swatch 20 sts 10 rows weighs 0.1 g", "drop 2 wraps")
+    assert room["drop"].fabric.yarn_m == pytest.approx(0.1 * METRES / (20 * 12.62))
+
+
 def test_ounces_are_grams() -> None:
     """International ounce of 1959: 28.349523125 g."""
     at = progress(described("garter 2 rows", skein="4 oz 400 m"))

@@ -75,7 +75,11 @@ def swatch_m(spec: Spec, own: Fabric) -> float | None:
         return None
     amount = own.swatch.amount
     metres = amount.g * gram_m(spec) if amount.unit in ("g", "oz") else amount.m
-    return metres / (own.swatch.stitches * (own.swatch.rows + 1.5 + 1.12))
+    each = metres / own.swatch.stitches
+    if own.name == "drop":  # An extra wrap every other row.
+        without = each - wrap_m(spec) * own.swatch.rows / 2
+        each = without if without > 0 else each
+    return each / (own.swatch.rows + 1.5 + 1.12)
 
 
 def bases(spec: Spec, name: str) -> list[str]:
