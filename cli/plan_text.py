@@ -12,7 +12,7 @@ from halfhank.cli.figures import stitch_words, swatched
 from halfhank.cli.more_text import allowed_words, more_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
-from halfhank.model.shawl import Mark, Shawl, Size, Start
+from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
 from halfhank.model.words import counted
 
 _LEAD = 10
@@ -57,9 +57,10 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
         ("size", _size(shawl)),
         ("edges", _edges(shawl.outline.size, shawl.units)),
         *_fan(shawl),
+        *_stretch(shawl.outline.stretch),
         ("takes", f"{_grams(yarn.total_g)}, {_metres(yarn.total_m)}"),
         ("for", _shares(shawl)),
-        ("leaves", f"{_grams(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
+        ("leaves", f"{_left(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
         ("lasts", f"{_chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {_grams(yarn.sd_g)})"),
     )
     more = [("more", text) for text in (more_words(shawl),) if text]
@@ -93,6 +94,18 @@ def _size(shawl: Shawl) -> str:
     cm, inches = f"{wide:,.1f} x {deep:,.1f} cm", f"{wide / _INCH_CM:,.1f} x {deep / _INCH_CM:,.1f} in"
     both = f"{inches} ({cm})" if shawl.units == "in" else f"{cm} ({inches})"
     return f"{both}, {'pinned' if shawl.outline.pinned else 'as knitted'}"
+
+
+def _left(left_g: float) -> str:
+    return _grams(left_g) if left_g >= 0 else f"nothing: {_grams(-left_g)} short"
+
+
+def _stretch(stretch: Stretch | None) -> list[tuple[str, str]]:
+    """How far pinning draws the fabric out where it does so most."""
+    if stretch is None:
+        return []
+    ways = ((stretch.along, "along the rows"), (stretch.across, "across them"))
+    return [("stretch", ", ".join(f"{100 * share:+.0f} % {way}" for share, way in ways) + " at most, by pinning")]
 
 
 def _fan(shawl: Shawl) -> list[tuple[str, str]]:

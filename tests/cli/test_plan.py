@@ -180,3 +180,19 @@ def test_json_of_a_description_with_mistakes_has_them_alone(good: Path) -> None:
 def _lines(text: str, title: str) -> list[str]:
     """The lines of one table, its heading left out."""
     return text.partition(f"\n{title}\n")[2].partition("\n\n")[0].strip("\n").split("\n")[1:]
+
+
+def test_pinning_says_how_far_it_draws_the_fabric_out() -> None:
+    path = Path(__file__).parents[2] / "gallery_demo/kite-store.shawl"
+    shawl = describe(str(path)).shawl
+    assert shawl is not None and shawl.outline.stretch is not None
+    along, across = (f"{100 * share:+.0f} %" for share in shawl.outline.stretch)
+    assert f"stretch   {along} along the rows, {across} across them" in halfhank("plan", path).out.decode()
+
+
+def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:
+    good.write_text(GOOD.replace("skein 100 g", "skein 20 g").replace("repeat as yarn allows", "repeat 9 times"))
+    shawl = describe(str(good)).shawl
+    assert shawl is not None and shawl.yarn.left_g < 0
+    text = halfhank("plan", good).out.decode()
+    assert f"leaves    nothing: {-shawl.yarn.left_g:.1f} g short" in text
