@@ -250,6 +250,22 @@ def _wrong_side_start(at: Progress) -> Iterator[Problem]:
             yield advice("wrong-side-start", line.span, message, "make the part before it a row longer or shorter")
 
 
+def _wrong_side_back(at: Progress) -> Iterator[Problem]:
+    """Lines that act on right-side rows on the way out and on wrong-side rows on the way back."""
+    out = {part.section.part: part for part in at.parts if not part.section.back}
+    told = set[Span]()
+    for part in at.parts:
+        first = part.first_row
+        for k, row in sorted(part.starts.items()) if part.section.back else ():
+            line, forth = part.force.lines[k], out[part.section.part]
+            right = all((forth.first_row + act.row) % 2 == 0 for act in forth.acts if act.line == k)
+            if not right or (line.every or 0) % 2 or (first + row) % 2 == 0 or line.span in told:
+                continue
+            told.add(line.span)
+            message = f"On the way back this line first acts on row {first + row - 1:,}, a wrong-side row."
+            yield advice("wrong-side-start", line.span, message, "make the way out a row longer or shorter")
+
+
 def _wrong_side_pattern(at: Progress) -> Iterator[Problem]:
     told = set[Span]()
     for part in at.parts:
@@ -320,6 +336,7 @@ def _yarn_short(at: Progress) -> Iterator[Problem]:
 
 WORK_CHECKS: tuple[WorkCheck, ...] = (
     _wrong_side_start,
+    _wrong_side_back,
     _wrong_side_pattern,
     _lines_without_effect,
     _wide_edges,

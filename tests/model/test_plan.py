@@ -226,6 +226,7 @@ def codes(*parts: str, **more: Any) -> list[str]:
 
 RIB = "stitch rib\n  rows 1-2: *k1, p1*"
 PLAIN = "stitch garter\n  gauge 20 sts 40 rows over 10 cm"
+LEAN = "increase 1 at lower edge every"
 
 TOLD: list[tuple[str, tuple[str, ...], dict[str, Any]]] = [
     ("odd-gauge", ("garter 20 rows",), {"stitches": "stitch garter\n  gauge 20 sts 30 rows over 10 cm"}),
@@ -252,6 +253,7 @@ TOLD: list[tuple[str, tuple[str, ...], dict[str, Any]]] = [
     ("too-many-wraps", ("drop 101 wraps",), {}),
     ("teeth-turn-back", ("bind off 1 at lower edge every 9 rows\ngarter 20 rows",), {"tail": "turn back"}),
     ("wrong-side-start", ("garter 3 rows", "increase 1 at each edge every 2 rows\ngarter 8 rows"), {}),
+    ("wrong-side-start", (f"{LEAN} 4 rows\ngarter 9 rows",), {"shape": "tip-to-tip", "tail": "turn back"}),
     ("wrong-side-start", ("garter 3 rows\nrib 8 rows",), {"stitches": f"{PLAIN}\n{RIB}"}),
     ("line-lost", ("garter 4 rows", "even\ngarter 8 rows"), {"lines": ("increase 5 at lower edge from row 6",)}),
     ("idle-line", ("garter 4 rows",), {"lines": ("increase 1 at lower edge from row 6",)}),
@@ -279,6 +281,17 @@ def test_what_is_told(code: str, parts: tuple[str, ...], more: dict[str, Any]) -
         (("garter 20 rows",), {"start": "cast on 11 sts", "tail": "bind off picot"}),
         (("garter 3 rows", "increase 1 at each edge every row\ngarter 8 rows"), {}),
         (("garter 3 rows", "increase 1 at each edge every 2 rows from row 2\ngarter 8 rows"), {}),
+        *(
+            ((f"{LEAN} {line}",), {"shape": "tip-to-tip", "tail": "turn back"})
+            for line in (
+                "4 rows\ngarter 8 rows",
+                "4 rows\ngarter 10 rows",
+                "4 rows\ngarter 11 rows",
+                "row\ngarter 9 rows",
+                "3 rows\ngarter 9 rows",
+                "4 rows from row 2\ngarter 9 rows",
+            )
+        ),
         (("drop 100 wraps",), {}),
         (("drop 2 wraps",), {"stitches": f"{PLAIN}\nstitch drop\n  swatch 20 sts 10 rows weighs 1 g"}),
         (("garter 4 rows",), {"lines": ("edge 4 sts",)}),
