@@ -189,7 +189,7 @@ def test_numbers_are_rounded_and_never_negative_zero() -> None:
 
 
 def test_the_summary_says_how_it_is_made() -> None:
-    assert case("as-yarn-allows").summary == "triangle from the neck, picot bind-off, by the demo workroom"
+    assert case("as-yarn-allows").summary == "triangle from the neck, picot bind-off, by a test"
     lines = (*WINGS, "pinned to 100 cm by 20 in")
     assert shawl("garter 60 rows", lines=lines).summary.endswith(", pinned to 100 cm by 20 in, standard bind-off")
 
