@@ -1,7 +1,9 @@
 """Figures as the terminal shows them."""
 
-CM_IN_INCH = 2.54
-M_IN_YARD = 0.9144
+from halfhank.grammar.syntax import CM_IN
+
+CM_IN_INCH = CM_IN["in"]
+M_IN_YARD = CM_IN["yd"] / 100
 
 
 def count(number: int) -> str:

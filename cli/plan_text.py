@@ -1,14 +1,17 @@
 """A plan for people: what the shawl takes, how large it will be, and every part and band, as text."""
 
-from halfhank.cli.figures import CM_IN_INCH as _INCH_CM
-from halfhank.cli.figures import chance as _chance
-from halfhank.cli.figures import count as _count
-from halfhank.cli.figures import grams as _grams
-from halfhank.cli.figures import length as _length
-from halfhank.cli.figures import length_in_both as _both
-from halfhank.cli.figures import metres as _metres
-from halfhank.cli.figures import span as _span
-from halfhank.cli.figures import stitch_words, swatched
+from halfhank.cli.figures import (
+    CM_IN_INCH,
+    chance,
+    count,
+    grams,
+    length,
+    length_in_both,
+    metres,
+    span,
+    stitch_words,
+    swatched,
+)
 from halfhank.cli.more_text import allowed_words, more_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
@@ -50,7 +53,7 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
     yarn = shawl.yarn
     name = f"{yarn.name}: " if yarn.name else ""
     facts = (
-        ("yarn", f"{name}{_grams(yarn.skein_g)}, {_metres(yarn.skein_m)}; {_grams(yarn.keep_g)} kept back"),
+        ("yarn", f"{name}{grams(yarn.skein_g)}, {metres(yarn.skein_m)}; {grams(yarn.keep_g)} kept back"),
         ("needles", f"{shawl.needles_mm:g} mm"),
         ("start", _start(shawl.start)),
         ("rows", _rows_fact(shawl)),
@@ -58,10 +61,10 @@ def _facts(shawl: Shawl, room: int | None) -> list[str]:
         ("edges", _edges(shawl.outline.size, shawl.units)),
         *_fan(shawl),
         *_stretch(shawl.outline.stretch),
-        ("takes", f"{_grams(yarn.total_g)}, {_metres(yarn.total_m)}"),
+        ("takes", f"{grams(yarn.total_g)}, {metres(yarn.total_m)}"),
         ("for", _shares(shawl)),
-        ("leaves", f"{_left(yarn.left_g)}; the last ridge takes {_grams(yarn.last_ridge_g)}"),
-        ("lasts", f"{_chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {_grams(yarn.sd_g)})"),
+        ("leaves", f"{_left(yarn.left_g)}; the last ridge takes {grams(yarn.last_ridge_g)}"),
+        ("lasts", f"{chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {grams(yarn.sd_g)})"),
     )
     more = [("more", text) for text in (more_words(shawl),) if text]
     remarks = [("remark", remark.value) for remark in shawl.description.remarks]
@@ -79,25 +82,25 @@ def _start(start: Start) -> str:
 def _rows_fact(shawl: Shawl) -> str:
     stitches = shawl.rows.stitches
     allowed = "" if shawl.allowed is None else f"; as yarn allows: {allowed_words(shawl)}"
-    ends = f"{_count(stitches[-1])} sts at the end, {_count(sum(stitches[1:]))} in all"
-    return f"{_count(shawl.rows.count)}; {ends}{allowed}"
+    ends = f"{count(stitches[-1])} sts at the end, {count(sum(stitches[1:]))} in all"
+    return f"{count(shawl.rows.count)}; {ends}{allowed}"
 
 
 def _shares(shawl: Shawl) -> str:
     yarn = shawl.yarn
-    return f"the start {_grams(yarn.start_g)}, the rows {_grams(yarn.knitting_g)}, the end {_grams(yarn.bind_off_g)}"
+    return f"the start {grams(yarn.start_g)}, the rows {grams(yarn.knitting_g)}, the end {grams(yarn.bind_off_g)}"
 
 
 def _size(shawl: Shawl) -> str:
     size = shawl.outline.size
     wide, deep = size.wingspan_cm, size.depth_cm
-    cm, inches = f"{wide:,.1f} x {deep:,.1f} cm", f"{wide / _INCH_CM:,.1f} x {deep / _INCH_CM:,.1f} in"
+    cm, inches = f"{wide:,.1f} x {deep:,.1f} cm", f"{wide / CM_IN_INCH:,.1f} x {deep / CM_IN_INCH:,.1f} in"
     both = f"{inches} ({cm})" if shawl.units == "in" else f"{cm} ({inches})"
     return f"{both}, {'pinned' if shawl.outline.pinned else 'as knitted'}"
 
 
 def _left(left_g: float) -> str:
-    return _grams(left_g) if left_g >= 0 else f"nothing: {_grams(-left_g)} short"
+    return grams(left_g) if left_g >= 0 else f"nothing: {grams(-left_g)} short"
 
 
 def _stretch(stretch: Stretch | None) -> list[tuple[str, str]]:
@@ -118,7 +121,7 @@ def _edges(size: Size, units: str) -> str:
     lengths = [("spine", size.spine_cm), ("top", size.top_cm), ("last row", size.last_row_cm)]
     if size.sides_cm is not None:
         lengths += [("left side", size.sides_cm[0]), ("right side", size.sides_cm[1])]
-    return ", ".join(f"{name} {_both(value, units)}" for name, value in lengths if value is not None)
+    return ", ".join(f"{name} {length_in_both(value, units)}" for name, value in lengths if value is not None)
 
 
 def _marks(shawl: Shawl) -> Table:
@@ -133,7 +136,7 @@ def _marks(shawl: Shawl) -> Table:
 
 def _mark(name: str, mark: Mark) -> tuple[str, ...]:
     beyond = "past the planned end" if mark.beyond else ""
-    return (name, _count(mark.row), _grams(mark.used_g), _grams(mark.left_g), beyond)
+    return (name, count(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
 
 
 def _parts(shawl: Shawl) -> Table:
@@ -148,11 +151,11 @@ def _parts(shawl: Shawl) -> Table:
     rows = (
         (
             part.name,
-            _span(part.first_row, part.last_row),
-            _count(part.stitches_at_end),
-            _grams(part.used_g),
+            span(part.first_row, part.last_row),
+            count(part.stitches_at_end),
+            grams(part.used_g),
             f"{part.share:.1%}",
-            _grams(part.left_g),
+            grams(part.left_g),
         )
         for part in shawl.parts
     )
@@ -180,11 +183,11 @@ def _band(shawl: Shawl, index: int) -> tuple[str, ...]:
         shawl.parts[band.part].name if opens else "",
         stitch_words(band.stitch, band.wraps),
         band.label or "",
-        _span(band.first_row, band.last_row),
-        _count(band.stitches_at_end),
-        _length(band.height_cm, shawl.units),
-        _grams(band.used_g),
-        _grams(band.left_g),
+        span(band.first_row, band.last_row),
+        count(band.stitches_at_end),
+        length(band.height_cm, shawl.units),
+        grams(band.used_g),
+        grams(band.left_g),
     )
 
 
@@ -213,7 +216,7 @@ def _rows(shawl: Shawl) -> Table:
     columns = (Column("row"), Column("sts"), Column("used", weight=1), Column("left"))
     skein_g, used_g, stitches = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
     rows = (
-        (_count(row), _count(stitches[row]), _grams(used_g[row]), _grams(skein_g - used_g[row]))
+        (count(row), count(stitches[row]), grams(used_g[row]), grams(skein_g - used_g[row]))
         for row in range(1, shawl.rows.count + 1)
     )
     return Table(columns, tuple(rows))

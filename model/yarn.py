@@ -5,11 +5,11 @@ from typing import NamedTuple
 
 from halfhank.grammar.syntax import BindOff, Description, GarterTab, Percent
 from halfhank.model.bands import Run
-from halfhank.model.fabrics import SWATCH_BIND_OFF, Workroom, metres_per_gram
+from halfhank.model.fabrics import SWATCH_BIND_OFF, SWATCH_CAST_ON, Workroom, metres_per_gram
 from halfhank.model.learned import NOTHING, Learned
 from halfhank.model.shaping import BIND_OFF, Worked
 
-CAST_ON_STITCH = 1.5
+CAST_ON_STITCH = SWATCH_CAST_ON
 """A stitch cast on, in plain stitches."""
 
 BIND_OFF_STITCH = SWATCH_BIND_OFF

@@ -2,8 +2,10 @@
 
 import math
 
-CM_PER_INCH = 2.54
-M_PER_YARD = 0.9144
+from halfhank.grammar.syntax import CM_IN
+
+CM_PER_INCH = CM_IN["in"]
+M_PER_YARD = CM_IN["yd"] / 100
 MINUS = "−"
 
 

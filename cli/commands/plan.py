@@ -7,6 +7,7 @@ import click
 from halfhank.cli import reading, terminal
 from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.model.bands import MAX_ROWS
 
 if TYPE_CHECKING:
     from halfhank.model.shawl import Shawl
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 @click.option("--json", "json_wanted", is_flag=True, help="Print the plan as JSON.")
 @click.option("--rows", is_flag=True, help="List every row too.")
 @click.option("--checkpoints", is_flag=True, help="Print the scale readings to expect, at each band's end, instead.")
-@click.option("--every", metavar="K", type=click.IntRange(1, 20_000), help="With --checkpoints: every K rows too.")
+@click.option("--every", metavar="K", type=click.IntRange(1, MAX_ROWS), help="With --checkpoints: every K rows too.")
 @helped
 def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: int | None) -> int:
     """Print the plan of FILE: its parts, marks, sizes and yarn.

@@ -7,13 +7,14 @@ import click
 from halfhank.cli import files, pictures, reading, terminal
 from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.grammar.syntax import CM_IN
 
 if TYPE_CHECKING:
     from halfhank.model.shawl import Shawl
     from halfhank.model.skeins import SkeinPlan
 
 MOST_SKEINS = 40
-M_IN = {"m": 1.0, "yd": 0.9144}
+M_IN = {unit: CM_IN[unit] / 100 for unit in ("m", "yd")}
 SHORTEST_M, LONGEST_M = 1.0, 100_000.0
 
 
@@ -105,7 +106,7 @@ def _table(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str]) -> str:
 def _drawing(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str], format_: str) -> bytes:
     from halfhank.renderer.overlay import overlay
 
-    worked = [(f"{name}", one.shawl) for name, one in zip(names, found, strict=True) if one.shawl is not None]
+    worked = [(name, one.shawl) for name, one in zip(names, found, strict=True) if one.shawl is not None]
     if not worked:
         raise CommandError("none of these skeins pays for the shawl: nothing was drawn")
     return pictures.rendered(lambda: overlay(shawl, worked), format_)

@@ -7,15 +7,14 @@ from halfhank.cli import files, reading, terminal
 from halfhank.cli.helping import FileName, helped
 from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
 from halfhank.grammar.problems import Problem
-
-UNITS = ("g", "oz")
-MOST_ROWS = 20_000
+from halfhank.grammar.syntax import GRAMS_IN
+from halfhank.model.bands import MAX_ROWS
 
 
 def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
     """A mass as it is to stand in the log: its figure as given, and its unit."""
     said = text.replace(" ", "")
-    unit = next((unit for unit in UNITS if said.endswith(unit)), "")
+    unit = next((unit for unit in GRAMS_IN if said.endswith(unit)), "")
     figure = said.removesuffix(unit)
     if "," in figure:
         raise click.BadParameter(f"{text!r} has a comma; write {figure.replace(',', '.')}", context, parameter)
@@ -29,7 +28,7 @@ def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
 
 @click.command("weigh", context_settings={"ignore_unknown_options": True})
 @click.argument("file", type=FileName())
-@click.argument("row", type=click.IntRange(0, MOST_ROWS))
+@click.argument("row", type=click.IntRange(0, MAX_ROWS))
 @click.argument("grams", callback=_mass)
 @click.option("--used", is_flag=True, help="GRAMS is what was used since the cast-on, not what is left.")
 @click.option("--dry-run", is_flag=True, help="Tell what it means, but leave the file alone.")
@@ -73,7 +72,7 @@ def _with_weighing(before: reading.Described, row: int, mass: str, used: bool) -
 
 def _tell_new(before: reading.Described, after: reading.Described) -> None:
     """Tell the problems that the weighing brought; the others are known."""
-    known = {(problem.code, problem.message) for problem in before.problems}
+    known = {_key(problem) for problem in before.problems}
     new = tuple(problem for problem in after.problems if _key(problem) not in known)
     reading.tell_problems(after._replace(problems=new))
 

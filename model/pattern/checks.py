@@ -8,8 +8,8 @@ from halfhank.grammar.syntax import Across, InOne, Item, Times, Work
 from halfhank.model.pattern.balance import Level, leaves, takes
 from halfhank.model.pattern.pairs import Change, changes, unpaired
 from halfhank.model.pattern.pattern import Pattern, PatternRow, derived_multiple
+from halfhank.model.shaping import MAX_STITCHES
 
-MAX_STITCHES = 20_000
 _IN_ONE = frozenset({"k", "p", "yo"})
 
 
