@@ -6,6 +6,7 @@ from halfhank.model.fabrics import Workroom
 from halfhank.model.sequences import open_piece
 from halfhank.model.shawl import Shawl
 from halfhank.model.stops import one_more
+from halfhank.model.words import counted
 
 
 def allowed_words(shawl: Shawl) -> str:
@@ -13,7 +14,7 @@ def allowed_words(shawl: Shawl) -> str:
     piece, times = open_piece(shawl.description), shawl.allowed or 0
     if isinstance(piece, Band):
         rows = Workroom(shawl.description).repeat_rows(piece.stitch.value)
-        return f"{_times(times, 'repeat')} of {piece.stitch.value}" if rows else f"{count(2 * times)} rows"
+        return f"{counted(times, 'repeat')} of {piece.stitch.value}" if rows else f"{count(2 * times)} rows"
     return "once" if times == 1 else f"{count(times)} times"
 
 
@@ -29,7 +30,7 @@ def _rows_words(shawl: Shawl) -> str:
     rows, spare_g = mark.row - shawl.rows.count, shawl.yarn.left_g - shawl.yarn.keep_g
     if not rows and spare_g > shawl.yarn.last_ridge_g:
         return ""  # Its decreases end the piece, not the yarn.
-    return f"the yarn pays for {_times(rows, 'row')} past the end" if rows else "the yarn pays for no row past the end"
+    return f"the yarn pays for {counted(rows, 'row')} past the end" if rows else "the yarn pays for no row past the end"
 
 
 def _repeat_words(shawl: Shawl) -> str:
@@ -50,7 +51,3 @@ def _unit_words(shawl: Shawl) -> str:
         return "one more repeat"
     rows = Workroom(shawl.description).repeat_rows(piece.stitch.value)
     return f"one more repeat of {piece.stitch.value}" if rows else "two more rows"
-
-
-def _times(number: int, noun: str) -> str:
-    return f"{count(number)} {noun}{'' if number == 1 else 's'}"

@@ -9,6 +9,7 @@ from halfhank.renderer.geometry import Box, simplified
 from halfhank.renderer.metrics import CAP_HEIGHT, text_width
 from halfhank.renderer.scene import Group, Item, Label, Path, PathData, Rect, Style
 from halfhank.renderer.style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
+from halfhank.renderer.words import MINUS
 
 GRID = "#e4e8ea"
 TICK = 1.1
@@ -49,7 +50,7 @@ def ticks(low: float, high: float, step: float) -> list[float]:
 def tick_text(value: float, step: float) -> str:
     """A tick's figure, with as many decimals as its step has; a real minus sign."""
     decimals = max(0, -math.floor(math.log10(step) + 1e-9))
-    return f"{value + 0.0:,.{decimals}f}".replace("-", "−")
+    return f"{value + 0.0:,.{decimals}f}".replace("-", MINUS)
 
 
 def segment(p: Point, q: Point) -> PathData:

@@ -195,8 +195,8 @@ def entries_of(chart: Chart) -> list[Entry]:
     if chart.no_stitch:
         entries.append(Entry(None, "no stitch", "skip this square", "free"))
     if chart.rows[0].box is not None:
-        words = chart.multiple.words.removeprefix("a ")
-        entries.append(Entry(None, words, "work the boxed stitches again and again across the row", "box"))
+        words = "work the boxed stitches again and again across the row"
+        entries.append(Entry(None, chart.multiple.short_words, words, "box"))
     return sorted(entries, key=lambda entry: entry.squares)
 
 

@@ -84,7 +84,7 @@ def _heading(shawl: Shawl) -> _Heading:
     room = WIDTH - 2 * MARGIN
     title = Label(MARGIN, MARGIN + TITLE * 0.72, fit(shawl.title, room, TITLE, "serif"), TITLE, INK, face="serif")
     yarn = shawl.yarn
-    skein = f"{tenths(yarn.skein_g).removesuffix('.0')} g, {yarn_words(yarn.skein_m, shawl.units)}"
+    skein = f"{plain_number(yarn.skein_g)} g, {yarn_words(yarn.skein_m, shawl.units)}"
     said = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
     y = title.y + 6.2
     return _Heading((title, Label(MARGIN, y, fit(said, room, SUBTITLE), SUBTITLE, SOFT)), y)
@@ -250,7 +250,7 @@ def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
 
 
 def _end_words(end: Estimate) -> str:
-    band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten".replace("-", "−")
+    band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten"
     left = f"{tenths(end.mean)} g are left" if end.mean >= 0 else f"{tenths(-end.mean)} g are missing"
     return f"After the bind-off {left} ({band})."
 

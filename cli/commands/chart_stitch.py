@@ -96,11 +96,11 @@ def _scene(pattern: "Pattern", description: "Description") -> "Scene":
 
 def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
     from halfhank.model.pattern.chart import chart_of, too_large
+    from halfhank.model.words import counted
     from halfhank.renderer.stitch_chart import Captions, stitch_chart
 
     problem = too_large(pattern)
     if problem:
         raise CommandError(f"{pattern.name}: {problem.message}")
-    rows = f"{len(pattern.rows)} {'row' if len(pattern.rows) == 1 else 'rows'}"
-    counts = f"{pattern.multiple.words.removeprefix('a ')}, {rows}"
+    counts = f"{pattern.multiple.short_words}, {counted(len(pattern.rows), 'row')}"
     return stitch_chart(chart_of(pattern), Captions(pattern.name, (counts, *lines), row_to_stitch))

@@ -22,11 +22,12 @@ def command(name: str | None) -> int:
 def _listed() -> str:
     from halfhank.grammar.fabrics import FABRICS
     from halfhank.model.pattern.pattern import built_in_pattern
+    from halfhank.model.words import counted
 
     lines = []
     for fabric in FABRICS.values():
         pattern = built_in_pattern(fabric.name)
-        counts = f"{pattern.multiple.words.removeprefix('a ')}, {len(pattern.rows)} rows"
+        counts = f"{pattern.multiple.short_words}, {counted(len(pattern.rows), 'row')}"
         size = f"{fabric.stitch_ratio:g} x as wide, {fabric.row_ratio:g} x as high as garter"
         lines.append(f"{fabric.name}\n  {fabric.words}\n  {counts}; {size}\n")
     return "".join(lines)

@@ -26,6 +26,11 @@ class Level(NamedTuple):
             return "any number of sts"
         return f"a multiple of {_sts(self.each)}" + (f" + {extra:,}" if extra else "")
 
+    @property
+    def short_words(self) -> str:
+        """The same without the article, for lists and headings."""
+        return self.words.removeprefix("a ")
+
 
 def _sts(count: int) -> str:
     return f"{count:,} st" if count == 1 else f"{count:,} sts"

@@ -14,7 +14,7 @@ from halfhank.model.pattern.mirror import mirrored, stand_ins
 from halfhank.model.pattern.pattern import Pattern, patterns_of
 from halfhank.model.pattern.shaping_words import even_lines, shaping_lines
 from halfhank.model.shawl import PartPlan, Shawl
-from halfhank.model.words import bind_off_words
+from halfhank.model.words import bind_off_words, counted
 
 INDENT = "  "
 _USUAL = {"k": "knit", "p": "purl", "st(s)": "stitch(es)", "rep": "repeat", "RS": "right side", "WS": "wrong side"}
@@ -78,8 +78,8 @@ def _explained(items: tuple[Item, ...]) -> Iterator[tuple[str, str]]:
 
 
 def _pattern_block(pattern: Pattern, needle: Needle) -> list[str]:
-    rows = f"{len(pattern.rows):,} {'row' if len(pattern.rows) == 1 else 'rows'}"
-    lines = [f"{pattern.name} ({pattern.multiple.words.removeprefix('a ')}, {rows})", *_indented(row_lines(pattern))]
+    rows = counted(len(pattern.rows), "row")
+    lines = [f"{pattern.name} ({pattern.multiple.short_words}, {rows})", *_indented(row_lines(pattern))]
     second = mirrored(pattern)
     if needle.wings == 2 and row_lines(second) != row_lines(pattern):
         lines += ["", f"{pattern.name}, second wing (mirror image)", *_indented(row_lines(second))]
