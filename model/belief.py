@@ -12,7 +12,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from operator import mul
 from typing import NamedTuple
 
-BAND_SHARE = 0.9
 BAND_SDS = 1.6448536269514722
 """Half the width of a band that holds 90 % of a normal distribution, in standard deviations."""
 

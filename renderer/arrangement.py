@@ -92,9 +92,7 @@ def moved(item: Item, by: Point) -> Item:
     """The item somewhere else."""
     x, y = by
     match item:
-        case Label() | Rect():
-            return item._replace(x=item.x + x, y=item.y + y)
-        case Circle():
+        case Label() | Rect() | Circle():
             return item._replace(x=item.x + x, y=item.y + y)
         case Group():
             return item._replace(items=tuple([moved(child, by) for child in item.items]))

@@ -1,13 +1,12 @@
-"""Where texts stand on a scene, whatever group they are in; for the layout, and to check that no two of them meet."""
+"""The room that texts take on a scene."""
 
 import math
-from collections.abc import Iterator
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.geometry import Box, box_of
 from halfhank.renderer.metrics import ASCENT, DESCENT, label_width
-from halfhank.renderer.scene import Group, Item, Label, Scene
+from halfhank.renderer.scene import Label
 
 
 class TextBox(NamedTuple):
@@ -34,20 +33,6 @@ class TextBox(NamedTuple):
 def corners_of(box: Box) -> tuple[Point, ...]:
     """The four corners of an upright box, in the order of a text's."""
     return ((box.left, box.top), (box.right, box.top), (box.right, box.bottom), (box.left, box.bottom))
-
-
-def text_boxes(scene: Scene) -> list[TextBox]:
-    """The boxes of all texts of a scene, in drawing order."""
-    return [text_box(label) for label in labels_of(scene.items)]
-
-
-def labels_of(items: tuple[Item, ...]) -> Iterator[Label]:
-    """All labels among the items and inside their groups."""
-    for item in items:
-        if isinstance(item, Label):
-            yield item
-        elif isinstance(item, Group):
-            yield from labels_of(item.items)
 
 
 def text_box(label: Label) -> TextBox:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Iterator
 
 from halfhank.model.outline.curve import Curve
-from halfhank.renderer.boxes import TextBox, text_boxes
+from halfhank.renderer.boxes import TextBox, text_box
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, PathData, Rect, Scene
 
@@ -47,6 +47,11 @@ def unclipped(items: tuple[Item, ...]) -> Iterator[Item]:
 def texts(scene: Scene) -> list[str]:
     """All texts in drawing order."""
     return [item.text for item in leaves(scene.items) if isinstance(item, Label)]
+
+
+def text_boxes(scene: Scene) -> list[TextBox]:
+    """The boxes of all texts, in drawing order."""
+    return [text_box(item) for item in leaves(scene.items) if isinstance(item, Label)]
 
 
 def meetings(scene: Scene) -> list[tuple[str, str]]:

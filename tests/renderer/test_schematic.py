@@ -5,7 +5,6 @@ import math
 
 import pytest
 from halfhank.model.outline.curve import Curve
-from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.options import OptionError, Options, scales
 from halfhank.renderer.scene import Circle, Label, Path
@@ -56,7 +55,7 @@ def test_badges_meet_neither_texts_nor_each_other(name: str) -> None:
     discs = [i for i in checks.leaves(checks.group(scene, "badges").items) if isinstance(i, Circle)]
     for k, disc in enumerate(discs):
         assert all(math.dist((disc.x, disc.y), (o.x, o.y)) >= disc.radius + o.radius for o in discs[:k])
-        for box in text_boxes(scene):
+        for box in checks.text_boxes(scene):
             if not box.label.text.isdigit():
                 assert Polygon(box.corners).distance(LineString([(disc.x, disc.y)] * 2)) > disc.radius - 0.01
 
@@ -68,7 +67,7 @@ def test_leaders_cross_no_text_and_not_each_other(name: str) -> None:
     lines = [LineString(checks.points_of(leader)) for leader in leaders]
     for k, line in enumerate(lines):
         assert not any(line.crosses(other) for other in lines[:k])
-        for box in text_boxes(scene):
+        for box in checks.text_boxes(scene):
             assert not line.intersects(Polygon(box.corners)), box.label.text
 
 
@@ -103,7 +102,7 @@ def test_part_bounds_are_bold_where_there_is_room() -> None:
 @every
 def test_dimension_lines_cross_neither_texts_nor_badges(name: str) -> None:
     scene = SCENES[name]
-    texts = [(box.label.text, Polygon(box.corners)) for box in text_boxes(scene)]
+    texts = [(box.label.text, Polygon(box.corners)) for box in checks.text_boxes(scene)]
     discs = [i for i in checks.leaves(checks.group(scene, "badges").items) if isinstance(i, Circle)]
     for dimension in [g for g in checks.groups(scene.items) if g.name in DIMENSIONS]:
         for path in [item for item in dimension.items if isinstance(item, Path)]:

@@ -8,7 +8,6 @@ from halfhank.grammar.fabrics import FABRICS
 from halfhank.model.pattern.chart import Chart, chart_of
 from halfhank.model.pattern.pattern import built_in_pattern, pattern_of
 from halfhank.model.pattern.signs import Sign, sign_of, units
-from halfhank.renderer.boxes import text_boxes
 from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect, Scene
 from halfhank.renderer.stitch_chart import Captions, entries_of, stitch_chart
 from halfhank.renderer.svg import to_svg
@@ -17,6 +16,7 @@ from halfhank.renderer.symbols.pen import Box
 
 from tests.pattern.test_checks import GOOD
 from tests.pattern.writing import items, stitch
+from tests.renderer import checks
 
 CAPTIONS = Captions("fern", ("multiple of 8 sts + 1, 12 rows", "19 sts 30 rows over 10 cm"), 19 / 30)
 EVERY = (
@@ -70,7 +70,7 @@ PAGES = [
 @pytest.mark.parametrize(("rows", "multiple"), PAGES)
 def test_nothing_overlaps_or_leaves_the_page(rows: str, multiple: str) -> None:
     scene = stitch_chart(chart(rows, multiple), CAPTIONS)
-    boxes = text_boxes(scene)
+    boxes = checks.text_boxes(scene)
     for box in boxes:
         left, top, right, bottom = box.bounds
         assert left >= 0 and top >= 0 and right <= scene.width and bottom <= scene.height

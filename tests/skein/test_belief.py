@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from halfhank.model.belief import BAND_SDS, BAND_SHARE, Belief, Estimate, Step, Sum, prior
+from halfhank.model.belief import BAND_SDS, Belief, Estimate, Step, Sum, prior
 from scipy import stats
 
 
@@ -81,7 +81,7 @@ def test_a_certain_quantity_is_enough_or_not() -> None:
 
 
 def test_the_band_holds_nine_tenths() -> None:
-    assert stats.norm.ppf(0.5 + BAND_SHARE / 2) == pytest.approx(BAND_SDS, rel=1e-14)
+    assert stats.norm.ppf(0.5 + 0.9 / 2) == pytest.approx(BAND_SDS, rel=1e-14)
     assert Estimate(50, 2).low == pytest.approx(50 - 2 * BAND_SDS)
     assert Estimate(50, 2).high == pytest.approx(50 + 2 * BAND_SDS)
     assert Estimate(50, 3).noisy(4) == Estimate(50, 5)
