@@ -1,6 +1,7 @@
 """Modules that Lark imports when it starts, for things that Halfhank never asks of it, put off until they are used.
 
-They serve its own cache of grammars and grammar files that name others: a twelfth of the start-up of the command.
+They serve its own cache of grammars, grammar files that name others, and its log: a tenth of the start-up of the
+command.
 """
 
 import sys
@@ -8,7 +9,7 @@ from importlib import import_module
 from types import ModuleType
 from typing import Any
 
-UNUSED = ("getpass", "hashlib", "pickle", "tempfile")
+UNUSED = ("getpass", "hashlib", "pickle", "tempfile", "traceback")
 
 
 class Postponed(ModuleType):

@@ -18,6 +18,7 @@ HEAVY = {
     "socket",
     "ssl",
     "tempfile",
+    "traceback",
 }
 HEAVY |= {
     "unittest",
