@@ -32,7 +32,7 @@ class Problem(NamedTuple):
     span: Span | None
     message: str
     hint: str | None = None
-    count: int = 1
+    count: int = 1  # type: ignore[assignment]
 
 
 def by_place(problem: Problem) -> tuple[float, ...]:
