@@ -71,7 +71,7 @@ def halfhank() -> None:
     Each command has its own --help.
 
     \b
-    Exit status: 0 all well, 1 mistakes in the description,
-    2 wrong usage or a file that cannot be read or written,
-    3 a fault of halfhank's own.
+    Exit status: 0 done, 1 the description has mistakes,
+    2 not understood, or a file out of reach,
+    3 halfhank itself has failed.
     """

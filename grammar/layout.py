@@ -1,4 +1,4 @@
-"""Stage one of reading: indentation becomes a tree of lines, comments riding on their lines.
+"""The first stage of reading finds out which line stands inside which; each keeps the comment behind it.
 
 Nothing is thrown away: `Layout.lines` has every physical line with its ending, so that a file can be written back with
 all other bytes kept. Lines with a mistake of layout are told here (`told`) and still find a place in the tree.

@@ -2,7 +2,7 @@
 
 Everything unknown (yarn of each stitch, start, bind-off, the skein's mass) is a relative error that is normal
 beforehand; grams left after a row are linear in them, each weighing is one such sum plus noise, and the posterior is
-the closed form of Bayesian linear regression (`halfhank.model.belief`).
+that of Bayesian linear regression (`halfhank.model.belief`).
 """
 
 from typing import NamedTuple

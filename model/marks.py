@@ -44,7 +44,7 @@ def _halfway(at: Progress) -> Mark | None:
 
 
 def _turn_back(at: Progress) -> Mark | None:
-    """The last wrong-side row of the growing half from which the way back, the centre and the bind-off can be paid.
+    """The latest even row of the way out after which turning is paid for, with all that then follows.
 
     Yarn grows with the row at which the work turns; the row is bracketed first and then moved on while the next is
     paid for.
@@ -99,7 +99,7 @@ def _shortened(section: Section, rows: int) -> Section:
 
 
 def _bind_off_by(at: Progress) -> Mark | None:
-    """The last wrong-side row after which the yarn left pays for binding off its stitches and the margin."""
+    """The latest even row whose stitches can be bound off with the margin left."""
     beyond = _beyond(at)
     if beyond is not None:
         return beyond

@@ -12,7 +12,7 @@ from halfhank.model.rows import Rows
 
 
 class Size(NamedTuple):
-    """Extents with the longest edge level on top, and lengths along edges, in cm (`area_cm2` in cm2).
+    """What the outline measures as it is drawn: its box and the lengths of its edges, in cm (`area_cm2` in cm2).
 
     None where a shape has no such edge. `sides_cm` is left (upper) and right (lower).
     """

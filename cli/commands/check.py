@@ -17,7 +17,7 @@ from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
     """Check descriptions: tell every mistake and all advice.
 
-    Exit status 0 if there is no mistake (with --strict: no advice either), else 1; 2 if a file cannot be read.
+    The exit statuses are listed by halfhank --help; with --strict advice gives the one of mistakes.
     """
     if files.count(STANDARD) > 1:
         raise CommandError("standard input can be read only once", "give `-` a single time")

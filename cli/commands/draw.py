@@ -55,7 +55,8 @@ def command(
 ) -> int:
     """Draw the schematic of FILE, shaded by the yarn used.
 
-    Without -o the drawing goes beside the description as NAME.svg, or to standard output if FILE is -.
+    NAME.shawl becomes NAME.svg in the same folder unless -o says otherwise. From standard input an SVG goes to standard
+    output.
     """
     target = output if output is not None else pictures.beside(file)
     format_ = ".svg" if output is None else pictures.format_of(output)

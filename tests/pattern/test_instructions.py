@@ -20,9 +20,9 @@ def pattern(rows: str, multiple: str = "") -> Pattern:
 
 
 def test_rows_in_the_trades_abbreviations() -> None:
-    rows = "row 1: k1, *yo, ssk, k1, k2tog, yo, k1*\nrow 2: purl"
+    rows = "row 1: k1, *k2, yo, ssk, k2tog, yo*\nrow 2: purl"
     assert row_lines(pattern(rows, "6 sts + 1")) == [
-        "Row 1 (RS): K1, *yo, ssk, k1, k2tog, yo, k1; rep from * to end.",
+        "Row 1 (RS): K1, *k2, yo, ssk, k2tog, yo; rep from * to end.",
         "Row 2 (WS): Purl.",
     ]
 

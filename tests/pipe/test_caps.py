@@ -1,4 +1,4 @@
-"""The limits and bad numbers: at a limit it works, one above it is told, and nothing takes long or raises."""
+"""Limits and bad numbers: the last that is allowed is worked, the first that is not gets a message, all of it soon."""
 
 import time
 from collections.abc import Iterator

@@ -1,4 +1,4 @@
-"""Text goes in at the top and a drawing comes out at the bottom; no folder imports one that lies below it."""
+"""Which folder may import which, and which libraries belong to one folder alone."""
 
 import ast
 from collections.abc import Iterator
@@ -46,12 +46,12 @@ def _within(name: str, allowed: str) -> bool:
 
 
 @pytest.mark.parametrize("path", SOURCES, ids=lambda path: str(path.relative_to(ROOT)))
-def test_a_module_imports_only_what_lies_above_it(path: Path) -> None:
+def test_a_module_imports_only_what_its_folder_may(path: Path) -> None:
     allowed = ALLOWED[_folder(path)]
     for name in _imported(path):
         if name.startswith("halfhank"):
-            above = any(_within(name, one) or (_within(one, name) and name != "halfhank") for one in allowed)
-            assert above, f"{name} is not for {_folder(path)}"
+            permitted = any(_within(name, one) or (_within(one, name) and name != "halfhank") for one in allowed)
+            assert permitted, f"{name} is not for {_folder(path)}"
             continue
         home = ONE_HOME.get(name.split(".")[0])
         assert home in (None, _folder(path)), f"{name} is for {home} alone"
