@@ -95,9 +95,10 @@ def outer_badges(
 
     Each stands where it finds room first; where that leaves some out, fanned ones are tried and taken if they are more.
     """
-    badges = _one_by_one(frame, missing, taken.copy(), overhang, reaches)
+    outside = _Outside(frame)
+    badges = _one_by_one(outside, missing, taken.copy(), overhang, reaches)
     if len(badges) < len(missing) and reaches:
-        badges = max(badges, _fanned(frame, missing, taken, overhang, reaches), key=len)
+        badges = max(badges, _fanned(outside, missing, taken, overhang, reaches), key=len)
     for badge in badges.values():
         _take(badge, taken)
     return badges
@@ -108,13 +109,40 @@ def _take(badge: Badge, taken: Arrangement) -> None:
     taken.add_line(badge.leader)
 
 
+class _Outside:
+    """Where badges find room outside the piece. What the fabric alone says of one is looked at once."""
+
+    def __init__(self, frame: Frame) -> None:
+        self.frame = frame
+        self._clear: dict[Badge, bool] = {}
+
+    def has_room(self, badge: Badge, taken: Arrangement) -> bool:
+        """Whether a badge and its leader meet neither the fabric nor what is there already."""
+        return (
+            self._is_clear(badge)
+            and taken.free(badge_box(badge.centre))
+            and taken.line_free(badge.leader, 0.3)
+            and not any(lines_meet(badge.leader, line) for line in taken.lines)
+        )
+
+    def _is_clear(self, badge: Badge) -> bool:
+        if badge not in self._clear:
+            silhouette = self.frame.silhouette
+            self._clear[badge] = (
+                not inside(badge.centre, silhouette)
+                and not any(inside(spot, silhouette) for spot in _way(badge))
+                and distance_to(badge.centre, [*silhouette, silhouette[0]]) > BADGE_RADIUS + 0.8
+            )
+        return self._clear[badge]
+
+
 def _one_by_one(
-    frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+    outside: _Outside, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
 ) -> dict[int, Badge]:
     badges: dict[int, Badge] = {}
     for number in missing:
-        for badge in _outside(frame, number, reaches, overhang):
-            if _has_room(frame, badge, taken):
+        for badge in _places(outside.frame, number, reaches, overhang):
+            if outside.has_room(badge, taken):
                 badges[number] = badge
                 _take(badge, taken)
                 break
@@ -122,18 +150,18 @@ def _one_by_one(
 
 
 def _fanned(
-    frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+    outside: _Outside, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
 ) -> dict[int, Badge]:
     """Badges by turns on both sides, each side's in a row along the edge with leaders that spread like a fan."""
     best: dict[int, Badge] = {}
     for reach in sorted({*reaches, FAN_REACH}):
         tried, found = taken.copy(), dict[int, Badge]()
         for side, numbers in ((LEFT, missing[::2]), (RIGHT, missing[1::2])):
-            for badge in _fan(frame, numbers, side, reach):
-                if _has_room(frame, badge, tried):
+            for badge in _fan(outside.frame, numbers, side, reach):
+                if outside.has_room(badge, tried):
                     found[badge.number] = badge
                     _take(badge, tried)
-        found |= _one_by_one(frame, [number for number in missing if number not in found], tried, overhang, reaches)
+        found |= _one_by_one(outside, [number for number in missing if number not in found], tried, overhang, reaches)
         best = max(best, found, key=len)
     return best
 
@@ -162,26 +190,13 @@ def _fan(frame: Frame, numbers: list[int], side: int, reach: float) -> Iterator[
             yield Badge(number, centre, (end, _along(end, to_disc, way - BADGE_RADIUS)))
 
 
-def _has_room(frame: Frame, badge: Badge, taken: Arrangement) -> bool:
-    silhouette = frame.silhouette
-    closed = [*silhouette, silhouette[0]]
-    return (
-        taken.free(badge_box(badge.centre))
-        and taken.line_free(badge.leader, 0.3)
-        and not any(lines_meet(badge.leader, line) for line in taken.lines)
-        and not inside(badge.centre, silhouette)
-        and not any(inside(spot, silhouette) for spot in _way(badge))
-        and distance_to(badge.centre, closed) > BADGE_RADIUS + 0.8
-    )
-
-
 def _way(badge: Badge) -> list[Point]:
     """Spots along a leader, but for its first 3 mm, which lie on a part before its edge."""
     length = length_of(badge.leader)
     return [at_length(badge.leader, 3.0 + (length - 3.0) * share)[0] for share in (0.0, 0.3, 0.6, 0.9) if length > 3.0]
 
 
-def _outside(frame: Frame, number: int, reaches: tuple[float, ...], overhang: float) -> Iterator[Badge]:
+def _places(frame: Frame, number: int, reaches: tuple[float, ...], overhang: float) -> Iterator[Badge]:
     """Places to try: off the bound-off edge for the last part, off the start for the first, then off the row's ends."""
     part = frame.shawl.parts[number - 1]
     first, last = part.first_row - 1, part.last_row
