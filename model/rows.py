@@ -25,8 +25,8 @@ class Rows(NamedTuple):
     (at index 0 those of row 1, and 0). `upper`, `lower`: stitches gained at each edge, signed, bind-offs included
     (`upper` is the left edge of a piece worked downwards). `spine`: gained on each side of the spine. `evenly`: gained
     across the row. `upper_jump`, `lower_jump`: the part of the gain that the outline draws as a step: bind-offs
-    (negative), and increases of five or more at one edge, once or at most every sixth row. `rates`: see `Rates`.
-    `band`: index of the expanded band (-1 at index 0).
+    (negative), and increases of at least five at one edge, by a line without `every` or with 6 and more. `rates`: see
+    `Rates`. `band`: index of the expanded band (-1 at index 0).
     """
 
     stitches: tuple[int, ...]

@@ -1,4 +1,4 @@
-"""Tip-to-tip: rows upright from left to right, the upper edge on top."""
+"""Tip-to-tip: every row stands on end, the next one to its right."""
 
 import math
 
