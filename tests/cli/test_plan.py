@@ -143,7 +143,6 @@ def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
     assert f", makes {told} degrees by itself, pinned straight" in out
 
 
-
 @pytest.mark.parametrize("room", [24, 33, 47, 80])
 def test_the_text_keeps_to_its_room(shawl: Shawl, room: int) -> None:
     lines = plan_text(shawl, True, room, False).splitlines()
