@@ -1,21 +1,12 @@
-"""What `as yarn allows` came to, and what could be knitted on top of the plan, in words."""
+"""What could be knitted on top of the plan, in words."""
 
-from halfhank.cli.figures import count, grams
+from halfhank.cli.figures import grams
 from halfhank.grammar.syntax import Band
 from halfhank.model.fabrics import Workroom
 from halfhank.model.sequences import open_piece
 from halfhank.model.shawl import Shawl
 from halfhank.model.stops import one_more
 from halfhank.model.words import counted
-
-
-def allowed_words(shawl: Shawl) -> str:
-    """The count with its unit: passes of a repeat, repeats of a stitch's own rows, or pairs of rows."""
-    piece, times = open_piece(shawl.description), shawl.allowed or 0
-    if isinstance(piece, Band):
-        rows = Workroom(shawl.description).repeat_rows(piece.stitch.value)
-        return f"{counted(times, 'repeat')} of {piece.stitch.value}" if rows else f"{count(2 * times)} rows"
-    return "once" if times == 1 else f"{count(times)} times"
 
 
 def more_words(shawl: Shawl) -> str:

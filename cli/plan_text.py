@@ -12,9 +12,10 @@ from halfhank.cli.figures import (
     stitch_words,
     swatched,
 )
-from halfhank.cli.more_text import allowed_words, more_words
+from halfhank.cli.more_text import more_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
+from halfhank.model.allowed_words import allowed_words
 from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
 from halfhank.model.words import counted
 

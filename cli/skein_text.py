@@ -3,8 +3,10 @@
 from halfhank.cli.figures import chance, count, grams, length, stitch_words
 from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
+from halfhank.grammar.syntax import Repeat
 from halfhank.model.belief import Estimate
 from halfhank.model.checkpoints import Checkpoint
+from halfhank.model.sequences import open_piece
 from halfhank.model.shawl import Shawl
 from halfhank.model.skeins import SkeinPlan
 from halfhank.model.stops import Stop
@@ -96,7 +98,7 @@ def size_words(shawl: Shawl, wide: float, deep: float) -> str:
 
 def skein_table(shawl: Shawl, found: list[SkeinPlan], names: list[str]) -> Table:
     """The same shawl from skeins of other lengths."""
-    repeats = shawl.allowed is not None
+    repeats = isinstance(open_piece(shawl.description), Repeat)
     columns = [Column("per 100 g", True), Column("rows")]
     columns += [Column("repeats")] if repeats else []
     columns += [Column("sts at end"), Column("in all", weight=1), Column("wingspan x depth")]
@@ -118,7 +120,7 @@ def _skein(one: SkeinPlan, name: str, repeats: bool) -> tuple[str, ...]:
         size_words(shawl, shawl.outline.size.wingspan_cm, shawl.outline.size.depth_cm),
         "-" if half is None else grams(half.left_g),
         grams(shawl.yarn.bind_off_g),
-        grams(shawl.yarn.left_g),
+        grams(shawl.yarn.left_g) if shawl.yarn.left_g >= 0 else f"{grams(-shawl.yarn.left_g)} short",
     )
 
 

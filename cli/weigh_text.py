@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from halfhank.cli.figures import chance, count, grams
 from halfhank.cli.table import paragraph
 from halfhank.cli.terminal import safe
+from halfhank.grammar.syntax import Weighing
+from halfhank.model.allowed_words import allowed_words
 from halfhank.model.finish import finish_of
 from halfhank.model.forecast import SURPRISE_SDS, Forecast, Reading, forecast
 from halfhank.model.sequences import open_repeat
@@ -35,8 +37,9 @@ def _weighed(before: Shawl, after: Shawl, foretold: Forecast, row: int) -> Itera
         yield f"The skein weighs {grams(mass_g)}; its label says {grams(label_g)}."
         return
     reading = next(one for one in foretold.readings if one.row == row)
-    used = after.yarn.skein_g - reading.left_g
-    yield f"After row {count(row)}: {grams(reading.left_g)} left, {grams(used)} used. {_verdict(reading)}"
+    weighing = next(one for one in after.description.log if one.row == row)
+    of_what = "used" if weighing.used else "left"
+    yield f"After row {count(row)}: {grams(weighing.mass.g)} {of_what}. {_verdict(reading, weighing)}"
     yield from _went_up(foretold, reading)
     if abs(reading.surprise_sds) > 1 and all(one.row for one in after.description.log):
         yield "The skein was not weighed before the cast-on: part of the difference is put down to its label."
@@ -49,10 +52,14 @@ def _replaced(before: Shawl, row: int) -> Iterator[str]:
         yield f"In place of the weighing that the log had here: {old.mass.value:g} {old.mass.unit}{kind}."
 
 
-def _verdict(reading: Reading) -> str:
+def _verdict(reading: Reading, weighing: Weighing) -> str:
+    """How the weighing stands to the forecast, both as what is left or both as what is used."""
     less = reading.foretold.mean - reading.left_g
-    told = f"{grams(reading.foretold.mean)} were foretold, give or take {grams(reading.foretold.sd)}"
+    told_g = weighing.mass.g + (-less if weighing.used else less)
+    told = f"{grams(told_g)} were foretold, give or take {grams(reading.foretold.sd)}"
     by = f"{grams(abs(less))} {'less' if less > 0 else 'more'} than that is left"
+    if weighing.used:
+        by = f"{grams(abs(less))} {'more' if less > 0 else 'less'} than that is used"
     surprise = abs(reading.surprise_sds)
     if surprise <= 1:
         return f"On plan: {told}."
@@ -115,8 +122,8 @@ def _stop_words(after: Shawl, one: Candidate) -> str:
 def _repeats(before: Shawl, after: Shawl) -> Iterator[str]:
     """How many repeats the yarn allows, and whether one more than planned fits."""
     if after.allowed is not None:
-        was = "" if before.allowed == after.allowed else f"; before this weighing {count(before.allowed or 0)}"
-        yield f"As yarn allows comes to {count(after.allowed)}{was}."
+        was = "" if before.allowed == after.allowed else f"; before this weighing {allowed_words(before)}"
+        yield f"As yarn allows comes to {allowed_words(after)}{was}."
     more = one_more(after)
     if more is None:
         return

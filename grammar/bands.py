@@ -121,7 +121,9 @@ class PartReader:
             self._teller.tell("list-outside-repeat", place, message, "indent it under `repeat N times`")
         if _plural(unit) == "repeats" and not self._stitches.may_have_rows(stitch.value):
             message = f"`{stitch.value}` has no rows of its own to repeat."
-            self._teller.tell("no-rows", self._teller.span(unit), message, "write `rows` or `ridges`")
+            built_in = self._stitches.is_built_in(stitch.value)
+            mend = f"write `as {stitch.value}` in its block, or `rows`" if built_in else "write `rows` or `ridges`"
+            self._teller.tell("no-rows", self._teller.span(unit), message, mend)
         return Band(stitch, counts, _plural(unit), label, span)
 
     def _label(self, tree: Branch) -> Text | None:

@@ -71,10 +71,14 @@ class Stitches:
         self._may_have_rows.update(dict.fromkeys(met, found))
         return found
 
+    def is_built_in(self, name: str) -> bool:
+        """Whether a built-in of this name has rows that its block could take."""
+        return name in FABRICS and name not in PLAIN_FABRICS
+
     def _has_rows(self, name: str) -> bool:
         """Whether a stitch has rows of its own, or may have some for all that is known of it."""
         if name in FABRICS and name not in self._lines:
-            return name not in PLAIN_FABRICS
+            return self.is_built_in(name)
         return name in self._rowed or name not in self._known
 
     def _header(self, teller: Teller, block: Block) -> Name | None:

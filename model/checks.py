@@ -90,11 +90,20 @@ def _assumed_gauge(room: Workroom) -> Iterator[Problem]:
         if room.measure(name).assumed:
             if room.root(name) in FABRICS and name not in BUILT_IN:
                 message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
-                yield advice("assumed-gauge", span, message, "knit a swatch of it")
+                hint = f"give the gauge of a swatch in its block, with `as {name}`"
+                yield advice("assumed-gauge", span, message, hint)
                 continue
             source = "garter" if name != "garter" else room.measure(name).source.name.value
             message = f"`{name[:40]}` has no gauge; that of {source[:40]} stands in for it."
             yield advice("assumed-gauge", span, message)
+
+
+def _measures_only(room: Workroom) -> Iterator[Problem]:
+    worked = {band.stitch.value for band in bands_of(room.description.parts, Band)}
+    for name, block in room.blocks.items():
+        if name in FABRICS and name not in BUILT_IN and name in worked and not room.rows(name):
+            message = f"This block gives what `{name}` measures; the built-in's rows are not taken with it."
+            yield advice("measures-only", block.name.span, message, f"write `as {name}` in it to work them")
 
 
 def _keep(room: Workroom) -> Iterator[Problem]:
@@ -224,6 +233,7 @@ DESCRIPTION_CHECKS: tuple[Check, ...] = (
     _odd_gauge,
     _odd_swatch,
     _assumed_gauge,
+    _measures_only,
     _keep,
     _places,
     _unshaped,

@@ -57,7 +57,12 @@ def has_yarn_overs(rows: Iterable[WrittenRow]) -> bool:
 
 def has_long_stitches(rows: Iterable[WrittenRow]) -> bool:
     """Whether any stitch is wrapped more than once."""
-    return any(_any(row.items, lambda work: work.wraps > 1) for row in rows)
+    return any(is_elongated(row.items) for row in rows)
+
+
+def is_elongated(items: Iterable[Item]) -> bool:
+    """Whether a row of these items has a stitch that is wrapped more than once."""
+    return _any(items, lambda work: work.wraps > 1)
 
 
 def _any(items: Iterable[Item], test: Callable[[Work], bool]) -> bool:

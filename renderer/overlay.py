@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from halfhank.model.allowed_words import allowed_words
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.block import Column
@@ -133,7 +134,8 @@ def _outline(piece: Piece, number: int, count: int) -> Group:
 def _entry(name: str, shawl: Shawl) -> tuple[str, str]:
     """What the lane says of one skein."""
     size, units = shawl.outline.size, shawl.units
-    repeats = f", {shawl.allowed} times" if shawl.allowed is not None else ""
+    allowed = allowed_words(shawl)
+    repeats = f", as yarn allows {allowed}" if allowed else ""
     measures = f"{length_words(size.wingspan_cm, units)} × {length_words(size.depth_cm, units)}"
     return f"{name}: {row_range(1, shawl.rows.count)}{repeats}", measures
 

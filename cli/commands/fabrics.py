@@ -36,10 +36,11 @@ def _listed() -> str:
 def _shown(name: str) -> str:
     """One fabric as the block that would describe it, and in words."""
     from halfhank.grammar.fabrics import FABRICS
-    from halfhank.model.pattern.instructions import row_lines
+    from halfhank.model.pattern.instructions import release_lines, row_lines
     from halfhank.model.pattern.pattern import built_in_pattern
 
     if name not in FABRICS:
         raise CommandError(f"there is no built-in fabric {name!r}", f"built in are {', '.join(FABRICS)}")
     block = "\n  ".join((f"stitch {name}", *FABRICS[name].lines))
-    return "\n".join([block, "", *row_lines(built_in_pattern(name))]) + "\n"
+    pattern = built_in_pattern(name)
+    return "\n".join([block, "", *row_lines(pattern), *release_lines(pattern)]) + "\n"

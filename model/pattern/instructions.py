@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 
 from halfhank.grammar.syntax import WholeRow
+from halfhank.model.notation import is_elongated
 from halfhank.model.pattern.abbreviations import listed
 from halfhank.model.pattern.balance import Level
 from halfhank.model.pattern.pattern import Pattern, PatternRow
@@ -23,6 +24,15 @@ def row_lines(pattern: Pattern, turned: bool = False) -> list[str]:
     for place, row in enumerate(pattern.rows):
         groups.setdefault((row.span, levels[place], levels[place + 1]), []).append(row)
     return [_line(rows, turned, found, left) for (_, found, left), rows in groups.items()]
+
+
+def release_lines(pattern: Pattern) -> list[str]:
+    """Where the extra wraps of elongated stitches are let go, as a sentence; nothing where no stitch has any."""
+    after = sorted(row.number % len(pattern.rows) + 1 for row in pattern.rows if is_elongated(row.items))
+    if not after:
+        return []
+    rows = f"row{'' if len(after) == 1 else 's'} {_numbers(after)}"
+    return [f"In {rows} drop the extra wraps of the row before from the needle as you come to them."]
 
 
 def _line(rows: list[PatternRow], turned: bool, found: Level, left: Level) -> str:

@@ -9,7 +9,7 @@ from halfhank.model.bands import AnyBand, spread
 from halfhank.model.fabrics import Workroom
 from halfhank.model.pattern.abbreviations import explained, key_abbreviation
 from halfhank.model.pattern.fit import Fit, Laid, Needle, Stretch, fitted, in_pattern, needle_of
-from halfhank.model.pattern.instructions import row_lines
+from halfhank.model.pattern.instructions import release_lines, row_lines
 from halfhank.model.pattern.mirror import mirrored, stand_ins
 from halfhank.model.pattern.pattern import Pattern, patterns_of
 from halfhank.model.pattern.shaping_words import even_lines, shaping_lines
@@ -18,6 +18,7 @@ from halfhank.model.words import bind_off_words, counted
 
 INDENT = "  "
 _USUAL = {"k": "knit", "p": "purl", "st(s)": "stitch(es)", "rep": "repeat", "RS": "right side", "WS": "wrong side"}
+_MANNERS = {"tbl": "through the back loop", "wyif": "with the yarn in front"}
 _MOST_LISTED = 60
 
 
@@ -30,7 +31,7 @@ def _blocks(shawl: Shawl) -> Iterator[list[str]]:
     room = Workroom(shawl.description)
     patterns, needle = _used_patterns(shawl, room), needle_of(shawl.description, shawl.rows)
     yield [shawl.title, shawl.summary]
-    yield _abbreviations(patterns)
+    yield _abbreviations(patterns, needle.wings)
     for pattern in patterns.values():
         yield _pattern_block(pattern, needle)
     yield _start(shawl)
@@ -54,11 +55,11 @@ def _used_patterns(shawl: Shawl, room: Workroom) -> dict[str, Pattern]:
     return {name: pattern for name, pattern in patterns_of(room).items() if name in used}
 
 
-def _abbreviations(patterns: dict[str, Pattern]) -> list[str]:
+def _abbreviations(patterns: dict[str, Pattern], wings: int) -> list[str]:
     if not patterns:
         return []
     told = dict(_USUAL)
-    for pattern in patterns.values():
+    for pattern in [*patterns.values(), *(mirrored(one) for one in patterns.values() if wings == 2)]:
         for row in pattern.rows:
             told.update(_explained(row.items))
     return ["Abbreviations", *[f"{INDENT}{name}: {words}" for name, words in told.items()]]
@@ -75,11 +76,14 @@ def _explained(items: tuple[Item, ...]) -> Iterator[tuple[str, str]]:
                 key_abbreviation(item._replace(count=1, tbl=False, wyif=False, wraps=1, twice=False)),
                 ITEMS[item.kind].words,
             )
+        if isinstance(item, Work):
+            yield from ((word, words) for word, words in _MANNERS.items() if getattr(item, word))
 
 
 def _pattern_block(pattern: Pattern, needle: Needle) -> list[str]:
     rows = counted(len(pattern.rows), "row")
     lines = [f"{pattern.name} ({pattern.multiple.short_words}, {rows})", *_indented(row_lines(pattern))]
+    lines += _indented(release_lines(pattern))
     second = mirrored(pattern)
     if needle.wings == 2 and row_lines(second) != row_lines(pattern):
         lines += ["", f"{pattern.name}, second wing (mirror image)", *_indented(row_lines(second))]

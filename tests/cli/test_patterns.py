@@ -96,6 +96,9 @@ def test_instructions_go_to_standard_output_or_a_text_file(fern: Path) -> None:
 def test_fabrics_are_listed_and_shown() -> None:
     listed = halfhank("fabrics").out.decode()
     assert all(f"{name}\n" in listed for name in FABRICS)
+    waves = halfhank("fabrics", "drop-wave").out.decode()
+    assert "In rows 2 and 6 drop the extra wraps of the row before" in waves
     shown = halfhank("fabrics", "moss").out.decode()
+    assert "wraps" not in shown
     assert "  multiple of 2 sts + 1\n" in shown and "Rows 1 and 2: K1, *p1, k1; rep from * to end.\n" in shown
     assert halfhank("fabrics", "velvet").status == 2

@@ -57,6 +57,9 @@ def test_a_block_of_its_name_takes_its_measures_only() -> None:
     assert "moss" not in patterns(own, "moss")
     assert room(own, "moss").measure("moss").row_cm == pytest.approx(0.25 * FABRICS["moss"].row_ratio)
     assert room(own, "moss").repeat_rows("moss") == 0
+    for taken, told in (("", True), ("  as moss\n", False)):
+        problems = plan_parsed(parse(HEAD + own + taken + TAIL.format("moss"))).problems
+        assert any(one.code == "measures-only" for one in problems) == told
 
 
 def test_a_block_of_its_name_has_its_own_rows() -> None:

@@ -1,5 +1,6 @@
 """The commands of the skein as people run them: `weigh`, `stops`, `skeins`, `plan --checkpoints`, `chart yarn`."""
 
+import re
 import stat
 from pathlib import Path
 
@@ -118,8 +119,24 @@ def test_repeats_are_told(banded: Path) -> None:
     halfhank("weigh", banded, 0, "100.0")
     told = halfhank("weigh", banded, 80, "60.0").out.decode().replace("\n", " ")
     allowed, before = shawl_of(banded.read_text()).allowed, shawl_of(BANDED).allowed
-    assert f"As yarn allows comes to {allowed}; before this weighing {before}." in told
+    assert f"As yarn allows comes to {allowed} times; before this weighing {before} times." in told
     assert "One more repeat than planned does not fit" in told
+
+
+@pytest.mark.parametrize(
+    ("grams", "flags", "told"), [("78.4", (), "78.4 g left."), ("21.6", ("--used",), "21.6 g used.")]
+)
+def test_a_weighing_is_told_as_it_was_weighed(plain: Path, grams: str, flags: tuple[str, ...], told: str) -> None:
+    """Both say the same of a skein of 100 g: the figures before and after the forecast differ by as much."""
+    halfhank("weigh", plain, 0, "100.0")
+    said = " ".join(halfhank("weigh", plain, 64, grams, *flags).out.decode().split())
+    assert f"After row 64: {told}" in said
+    foretold = float(re.search(r"([\d.]+) g were foretold", said)[1])  # type: ignore[index]
+    assert (foretold > 60) == (not flags)
+
+
+def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> None:
+    assert re.search(r"[\d.]+ g short", halfhank("skeins", plain, "60m").out.decode())
 
 
 # stops, skeins, checkpoints
