@@ -128,7 +128,7 @@ def shawl_facts(shawl: Shawl) -> list[str]:
     counts = stitches(shawl.start.stitches)
     start = shawl.start.words[:1].upper() + shawl.start.words[1:]
     start = start if start.endswith(counts) else f"{start}, {counts}"
-    final = f"{stitches(shawl.bind_off.stitches)} after row {shawl.rows.count}, {shawl.bind_off.words}"
+    final = f"{stitches(shawl.bind_off.stitches)} after row {shawl.rows.count:,}, {shawl.bind_off.words}"
     return [f"Gauge: sts × rows over {over_words}, blocked; {needles}", f"{start}; {final}"]
 
 

@@ -137,5 +137,5 @@ def describe(shawl: Shawl, scale: float) -> str:
     remarks = "".join(f" {remark}" for remark in legend.remarks(shawl))
     return (
         f"{shawl.summary}. Drawn at 1:{scale:.4g}: {length_words(size.wingspan_cm, shawl.units)} wide and "
-        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count} rows. Parts: {parts}.{remarks}"
+        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count:,} rows. Parts: {parts}.{remarks}"
     )

@@ -3,6 +3,7 @@
 import math
 
 from halfhank.grammar.syntax import CM_IN
+from halfhank.model.words import counted
 
 CM_PER_INCH = CM_IN["in"]
 M_PER_YARD = CM_IN["yd"] / 100
@@ -62,12 +63,12 @@ def percent(share: float) -> str:
 
 def stitches(count: int) -> str:
     """`1 st`, `73 sts`."""
-    return f"{count} st" if count == 1 else f"{count:,} sts"
+    return counted(count, "st")
 
 
 def row_range(first: int, last: int) -> str:
     """`row 5` or `rows 5–12`."""
-    return f"row {first}" if first == last else f"rows {first}–{last}"
+    return f"row {first:,}" if first == last else f"rows {first:,}–{last:,}"
 
 
 def plain_number(value: float) -> str:

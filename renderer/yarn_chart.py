@@ -6,6 +6,7 @@ from halfhank.model.belief import BAND_SDS, Estimate
 from halfhank.model.forecast import Forecast, Reading
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
+from halfhank.model.words import counted
 from halfhank.renderer.arrangement import Arrangement
 from halfhank.renderer.geometry import Box, Points, simplified
 from halfhank.renderer.marks import DrawnMark, drawn_marks, mark_notes
@@ -269,8 +270,8 @@ def _chance(chance: float) -> str:
 
 def _description(shawl: Shawl, forecast: Forecast) -> str:
     yarn = shawl.yarn
-    weighed = f" {len(forecast.readings)} weighings." if forecast.readings else ""
+    weighed = f" {counted(len(forecast.readings), 'weighing')}." if forecast.readings else ""
     return (
-        f"Grams of yarn left after each of {shawl.rows.count} rows, from {tenths(yarn.skein_g)} g to "
+        f"Grams of yarn left after each of {shawl.rows.count:,} rows, from {tenths(yarn.skein_g)} g to "
         f"{tenths(forecast.end.mean)} g after the bind-off, with a 90 % band.{weighed}"
     )

@@ -12,6 +12,7 @@ from halfhank.model.pattern.pattern import Pattern
 from halfhank.model.pattern.steps import worked_rows
 from halfhank.model.rows import Rows
 from halfhank.model.shaping import Worked
+from halfhank.model.words import counted
 
 _MEND_ROWS = 200
 """How many rows later a start is still worth proposing."""
@@ -60,10 +61,6 @@ def stretches(parts: Sequence[Worked]) -> Iterator[Stretch]:
             row += run.rows
 
 
-def _sts(count: int) -> str:
-    return f"{count:,} {'st' if count == 1 else 'sts'}"
-
-
 def _where(needle: Needle) -> str:
     return " in each wing" if needle.wings == 2 else ""
 
@@ -76,18 +73,19 @@ def _fit(case: Case) -> Iterator[Problem]:
         return
     first = min(begun, key=lambda fit: min(wing[0].multiples for wing in fit.wings))
     laid = max((wing[0] for wing in first.wings), key=lambda one: _over(pattern, one))
-    row, there = laid.row, _sts(laid.stitches) + _where(needle)
+    row, there = laid.row, counted(laid.stitches, "st") + _where(needle)
     again = (
         f" So it is in {len(begun)} of the {len(case.fits)} times that this is worked." if len(case.fits) > 1 else ""
     )
     if laid.multiples == 0:
         least = pattern.multiple.stitches(pattern.least)
-        message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}; its rows need at least {_sts(least)}.{again}"
+        needed = counted(least, "st")
+        message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}; its rows need at least {needed}.{again}"
         yield advice("no-multiple-fits", case.source, message, _mend(case, first, least - laid.stitches))
         return
     over, panel = _over(pattern, laid), pattern.multiple.stitches(laid.multiples)
-    held = f"once {_sts(panel)}" if pattern.is_panel else _multiples(pattern, laid.multiples)
-    rest = f"{_sts(over)} over, worked in {pattern.fill}"
+    held = f"once {counted(panel, 'st')}" if pattern.is_panel else _multiples(pattern, laid.multiples)
+    rest = f"{counted(over, 'st')} over, worked in {pattern.fill}"
     message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}: {held}, and {rest}.{again}"
     more = pattern.multiple.each - over if not pattern.is_panel else 0
     yield advice("multiple-over", case.source, message, _mend(case, first, more))
@@ -117,7 +115,7 @@ def _mend(case: Case, fit: Fit, more: int) -> str | None:
         None,
     )
     place = " in each wing" if needle.wings == 2 else ""
-    stitches = f"{_sts(more)} more{place}" if more > 0 else None
+    stitches = f"{counted(more, 'st')} more{place}" if more > 0 else None
     moved = f"start {later:,} rows later" if later else None
     return " or ".join(part for part in (moved, stitches) if part) or None
 
@@ -150,7 +148,7 @@ def _growth(case: Case) -> Iterator[Problem]:
         told.add((gain, turns))
         verb = "gains" if gain > 0 else "loses"
         message = (
-            f"At the {place} each repeat of {rows:,} rows {verb} {_sts(abs(gain))}, the multiple is {each:,}: "
+            f"At the {place} each repeat of {rows:,} rows {verb} {counted(abs(gain), 'st')}, the multiple is {each:,}: "
             f"whole multiples {'come in' if gain > 0 else 'go out'} every {turns * rows:,} rows."
         )
         yield advice("growth-out-of-step", case.source, message)

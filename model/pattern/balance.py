@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.model.pattern.count import RowTally
+from halfhank.model.words import counted
 
 
 class Level(NamedTuple):
@@ -20,20 +21,16 @@ class Level(NamedTuple):
     def words(self) -> str:
         """The count as a pattern says it ("a multiple of 8 sts + 1")."""
         if self.each == 0:
-            return _sts(self.extra)
+            return counted(self.extra, "st")
         extra = self.extra if self.extra >= 0 else self.extra % self.each
         if self.each == 1:
             return "any number of sts"
-        return f"a multiple of {_sts(self.each)}" + (f" + {extra:,}" if extra else "")
+        return f"a multiple of {counted(self.each, 'st')}" + (f" + {extra:,}" if extra else "")
 
     @property
     def short_words(self) -> str:
         """The same without the article, for lists and headings."""
         return self.words.removeprefix("a ")
-
-
-def _sts(count: int) -> str:
-    return f"{count:,} st" if count == 1 else f"{count:,} sts"
 
 
 def takes(tally: RowTally) -> Level:

@@ -6,9 +6,9 @@ from halfhank.grammar.syntax import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_
 from halfhank.model.pattern.fit import edge_stitches, spine_stitches
 from halfhank.model.pattern.spacing import even_decreases, even_increases, even_words
 from halfhank.model.shawl import Shawl
+from halfhank.model.words import counted
 
 _MOST_LISTED = 40
-_VERBS = {"increase": "increase", "decrease": "decrease", "bind off": "bind off"}
 
 
 def shaping_lines(description: Description, lines: Sequence[ShapingLine]) -> list[str]:
@@ -19,10 +19,10 @@ def shaping_lines(description: Description, lines: Sequence[ShapingLine]) -> lis
 def _sentence(description: Description, line: ShapingLine) -> str:
     when = _when(line)
     if line.evenly_to is not None:
-        return f"{when}: {line.action} evenly to {_sts(line.evenly_to)}."
+        return f"{when}: {line.action} evenly to {counted(line.evenly_to, 'st')}."
     places = " and ".join(_placed(description, placed) for placed in line.places)
-    until = f" Stop at {_sts(line.until)}." if line.until is not None else ""
-    return f"{when}: {_VERBS[line.action]} {places} ({_total(line)}).{until}"
+    until = f" Stop at {counted(line.until, 'st')}." if line.until is not None else ""
+    return f"{when}: {line.action} {places} ({_total(line)}).{until}"
 
 
 def _when(line: ShapingLine) -> str:
@@ -35,24 +35,20 @@ def _when(line: ShapingLine) -> str:
 
 def _placed(description: Description, placed: Placed) -> str:
     edge, spine = edge_stitches(description), spine_stitches(description)
-    inside = f" inside the {_sts(edge)} of the edge" if edge else ""
+    inside = f" inside the {counted(edge, 'st')} of the edge" if edge else ""
     where = {
         EACH_EDGE: f"at each edge{inside}",
         UPPER_EDGE: f"at the upper edge{inside}",
         LOWER_EDGE: f"at the lower edge{inside}",
-        SPINE: f"on each side of the {_sts(spine) + ' of the spine' if spine else 'centre'}",
+        SPINE: f"on each side of the {counted(spine, 'st') + ' of the spine' if spine else 'centre'}",
         EVENLY: "evenly across the row",
     }[placed.place]
-    return f"{_sts(placed.amount)} {where}"
+    return f"{counted(placed.amount, 'st')} {where}"
 
 
 def _total(line: ShapingLine) -> str:
     total = sum(placed.amount * (2 if placed.place in (EACH_EDGE, SPINE) else 1) for placed in line.places)
-    return f"{_sts(total)} {'more' if line.action == 'increase' else 'fewer'}"
-
-
-def _sts(count: int) -> str:
-    return f"{count:,} {'st' if count == 1 else 'sts'}"
+    return f"{counted(total, 'st')} {'more' if line.action == 'increase' else 'fewer'}"
 
 
 def even_lines(shawl: Shawl, first: int, last: int) -> list[str]:
@@ -70,6 +66,7 @@ def _even(shawl: Shawl, row: int) -> str:
         if even and (edge or stitches == before):
             shown = place if edge else ""
             words = even_words(even, "m1" if change > 0 else "k2tog")
-            return f"Row {row:,}, evenly {shown}on {_sts(stitches)}: {words}; {_sts(stitches + change)}."
-    verb = "more" if change > 0 else "fewer"
-    return f"Row {row:,}: {_sts(abs(change))} {verb} over {_sts(before)}: more than one for each stitch."
+            on, after = counted(stitches, "st"), counted(stitches + change, "st")
+            return f"Row {row:,}, evenly {shown}on {on}: {words}; {after}."
+    moved, verb = counted(abs(change), "st"), "more" if change > 0 else "fewer"
+    return f"Row {row:,}: {moved} {verb} over {counted(before, 'st')}: more than one for each stitch."

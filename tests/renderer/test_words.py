@@ -54,3 +54,4 @@ def test_percent(share: float, told: str) -> None:
 def test_counts_and_rows() -> None:
     assert (words.stitches(1), words.stitches(73), words.stitches(12345)) == ("1 st", "73 sts", "12,345 sts")
     assert (words.row_range(5, 5), words.row_range(5, 12)) == ("row 5", "rows 5–12")
+    assert words.row_range(995, 1010) == "rows 995–1,010"
