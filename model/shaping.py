@@ -62,6 +62,13 @@ class Worked(NamedTuple):
         return self.counts[-1] if self.counts else self.begin
 
     @property
+    def bound_off(self) -> int:
+        """Stitches bound off on the way."""
+        if not any(line.action == BIND_OFF for line in self.force.lines):
+            return 0
+        return sum(-act.change for act in self.acts if self.force.lines[act.line].action == BIND_OFF)
+
+    @property
     def last_row(self) -> int:
         return self.first_row + len(self.counts) - 1
 

@@ -5,7 +5,6 @@ from collections import Counter
 from halfhank.model.bands import Run
 from halfhank.model.fabrics import GAUGE, SWATCH
 from halfhank.model.marks import Progress
-from halfhank.model.shaping import BIND_OFF
 from halfhank.model.shawl import BandPlan, Fabric, PartPlan, YarnPlan
 from halfhank.model.uncertainty import BASES, chance_enough, sd_of
 from halfhank.model.yarn import BIND_OFF_STITCH, PLAIN, RowYarn, start_m, wraps_of_rows
@@ -40,16 +39,12 @@ def _count(yarn: RowYarn, run: Run, wraps: int, counts: list[int], stitches: Cou
             stitches[material.fill, 1] += fill
 
 
-def bound_off(at: Progress) -> int:
-    """Stitches bound off on the way."""
-    return sum(-act.change for part in at.parts for act in part.acts if part.force.lines[act.line].action == BIND_OFF)
-
-
 def hanging_m(at: Progress) -> dict[str, float]:
     """Metres that hang on each error. The start and bind-offs hang on the plain stitch's errors and on their own."""
     off = at.room.description.bind_off
     plain_m = at.room[PLAIN].fabric.yarn_m
-    ends = {"start": start_m(at.room), "bind off": bound_off(at) * BIND_OFF_STITCH * plain_m}
+    bound_off = sum(part.bound_off for part in at.parts)
+    ends = {"start": start_m(at.room), "bind off": bound_off * BIND_OFF_STITCH * plain_m}
     end_m = at.total_m - at.used_m[-1]
     measured = off is not None and off.method == "measured"
     plain = sum(ends.values()) + (0.0 if measured else end_m)

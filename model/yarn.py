@@ -216,12 +216,4 @@ def part_total_m(yarn: RowYarn, part: Worked) -> float:
             elif not holds:
                 total += sum(yarn.rows_m(run.stitch, wraps, part.counts[a:b]))
         done += run.rows
-    return total + bound_off_m(yarn, part)
-
-
-def bound_off_m(yarn: RowYarn, part: Worked) -> float:
-    """Yarn of the stitches that a part binds off on the way."""
-    if not any(line.action == BIND_OFF for line in part.force.lines):
-        return 0.0
-    off = sum(-act.change for act in part.acts if part.force.lines[act.line].action == BIND_OFF)
-    return off * BIND_OFF_STITCH * yarn.room.plain_m(END)
+    return total + part.bound_off * BIND_OFF_STITCH * yarn.room.plain_m(END)

@@ -7,13 +7,12 @@ from typing import NamedTuple
 from halfhank.grammar.problems import Problem, advice
 from halfhank.grammar.syntax import PinnedStraight
 from halfhank.model.outline.arcs import Bow, bend, bow_grain
-from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
+from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.strip import Cells, Strip, cells_of
 
 LEAST_FAN, MOST_FAN = math.radians(0.06), math.radians(350)
 """Fans (radians) that are drawn: beyond them rows run straight, or the fabric ruffles."""
-STRAIGHT_WITHIN = 3.0
 
 
 class Sector(NamedTuple):

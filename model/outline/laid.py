@@ -8,6 +8,9 @@ from halfhank.model.outline.curve import Curve, Point
 
 Ends = tuple[Point, Point]
 
+STRAIGHT_WITHIN = 3.0
+"""By how many degrees a fan may differ from 180 and its top edge still be called straight."""
+
 
 class Grain(NamedTuple):
     """How a row lies: by how much it is stretched along itself and across (0.1: 10 % longer), and the directions

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from halfhank.grammar.problems import Problem, advice, mistake
 from halfhank.grammar.syntax import PinnedStraight
 from halfhank.model.outline.curve import Point
-from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
+from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.rectangle import LEVEL, level_lengths
 from halfhank.model.outline.straight import arms_ends, in_working_order, straight_curve
@@ -16,7 +16,6 @@ from halfhank.model.rows import Rates, Rows
 
 LEAST_FAN, MOST_FAN = 100.0, 260.0
 """Fans (degrees) that can be pinned to a straight top edge."""
-STRAIGHT_WITHIN = 3.0
 
 
 class Angles(NamedTuple):
