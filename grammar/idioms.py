@@ -191,6 +191,24 @@ def units_behind(code: str, accepted: set[str]) -> list[str]:
     return sorted(accepted)
 
 
+def unpaired(code: str) -> int | None:
+    """Where a star or an opening bracket of a written row stands alone (from 0), None where all have their partner.
+
+    Of several stars too many the last is meant; a bracket opened inside the stars is closed before them.
+    """
+    if not code.lstrip().startswith("row") or ":" not in code:
+        return None
+    stars, open_ = [], []
+    for place, sign in enumerate(code):
+        if sign == "*":
+            stars.append(place)
+        elif sign == "[":
+            open_.append(place)
+        elif sign == "]" and open_:
+            open_.pop()
+    return open_[-1] if open_ else stars[-1] if len(stars) % 2 else None
+
+
 def missing_end(code: str) -> str | None:
     """The mend of a line that ends too early, where more can be said than what fits."""
     size = re.fullmatch(r" *needles +([0-9.]+) *", code)

@@ -185,9 +185,16 @@ def _overhang(token: Token, source: SourceLine) -> str:
 
 
 def _ended(accepts: set[str], source: SourceLine) -> Problem:
+    from halfhank.grammar.idioms import missing_end, unpaired
+
+    lone = unpaired(source.code)
+    if lone is not None:
+        sign = source.code[lone]
+        span = Span(source.number, lone + 1, lone + 2)
+        partner = "]" if sign == "[" else "*"
+        return mistake("unpaired-sign", span, f"This `{sign}` has no partner.", f"set `{partner}` where it ends or begins")
     end = len(source.code) + 1
     span = Span(source.number, end, end + 1)
-    from halfhank.grammar.idioms import missing_end
 
     hint = missing_end(source.code)
     if _only_units(accepts):
