@@ -100,8 +100,8 @@ def _shortened(section: Section, rows: int) -> Section:
 
 def _bind_off_by(at: Progress) -> Mark | None:
     """The latest even row whose stitches can be bound off with the margin left."""
-    beyond = _beyond(at)
-    if beyond is not None:
+    beyond, endless = _beyond(at)
+    if beyond is not None or endless:
         return beyond
     rows = [(part, k, run.stitch) for part in at.parts for k, run in _runs_by_row(part)]
     for row in range(len(rows) - len(rows) % 2, 0, -2):
@@ -116,15 +116,15 @@ def _runs_by_row(part: Worked) -> list[tuple[int, Run]]:
     return list(enumerate(runs))
 
 
-def _beyond(at: Progress) -> Mark | None:
+def _beyond(at: Progress) -> tuple[Mark | None, bool]:
     """The mark past the planned end, the last band's stitch and the shaping going on; None where none is paid for.
 
-    A last part that ends with fewer stitches than it began with is taken to be at its end. None also where the yarn
-    outlasts the most rows that a shawl may have.
+    A last part that ends with fewer stitches than it began with is taken to be at its end. With it: whether the yarn
+    outlasts the most rows that a shawl may have, so that no row is the last.
     """
     last = at.parts[-1]
     if last.end < last.begin:
-        return None
+        return None, False
     planned = len(at.used_m) - 1
     run, rows = last.section.runs[-1], len(last.counts)
     found, ahead = None, 64
@@ -133,9 +133,9 @@ def _beyond(at: Progress) -> Mark | None:
         longer, problem = _longer(at, rows + ahead)
         found, done = _last_paid(at, longer, run, found)
         if not done and not problem and planned + ahead >= MAX_ROWS:
-            return None
+            return None, True
         ahead = 0 if done or problem else 2 * ahead
-    return found
+    return found, False
 
 
 def _longer(at: Progress, rows: int) -> tuple[Worked, Problem | None]:
