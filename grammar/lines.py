@@ -192,8 +192,8 @@ def _ended(accepts: set[str], source: SourceLine) -> Problem:
         sign = source.code[lone]
         span = Span(source.number, lone + 1, lone + 2)
         partner = "]" if sign == "[" else "*"
-        hint = f"set `{partner}` where it ends or begins"
-        return mistake("unpaired-sign", span, f"This `{sign}` has no partner.", hint)
+        mend = f"set `{partner}` where it ends or begins"
+        return mistake("unpaired-sign", span, f"This `{sign}` has no partner.", mend)
     end = len(source.code) + 1
     span = Span(source.number, end, end + 1)
 
