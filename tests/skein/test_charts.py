@@ -2,6 +2,7 @@
 
 import math
 import string
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -87,6 +88,16 @@ def test_the_chart_says_what_it_shows() -> None:
     assert "forecast with its 90 % band" in told and "plan before the weighings" in told
     assert any(text.startswith("half the yarn: row") for text in told)
     assert "plan with its 90 % band" in texts(chart(BANDED))
+
+
+@pytest.mark.parametrize(
+    ("chance", "told"),
+    [(1.0, "over 99 %"), (0.991, "over 99 %"), (0.95, "95 %"), (0.5, "50 %"), (0.009, "under 1 %"), (0.0, "under 1 %")],
+)
+def test_no_chance_is_told_as_certain(chance: float, told: str) -> None:
+    shawl = shawl_of(PLAIN)
+    scene = yarn_chart(replace(shawl, yarn=shawl.yarn._replace(chance_enough=chance)), forecast(shawl))
+    assert any(text.startswith(f"Chance that the yarn lasts: {told}.") for text in texts(scene))
 
 
 def test_the_curve_lies_where_the_axes_say() -> None:
