@@ -274,6 +274,14 @@ def test_what_is_told(code: str, parts: tuple[str, ...], more: dict[str, Any]) -
     assert code in codes(*parts, **more)
 
 
+@pytest.mark.parametrize(("stitch", "usual"), [("garter", range(34, 45)), ("stockinette", range(25, 32))])
+def test_a_gauge_is_odd_outside_the_usual_rows(stitch: str, usual: range) -> None:
+    """Rows to a stitch: 1.7 to 2.2 in garter, 1.25 to 1.55 in stockinette (common practice)."""
+    for rows in (usual.start - 1, usual.start, usual.stop - 1, usual.stop):
+        told = codes(f"{stitch} 20 rows", stitches=f"stitch {stitch}\n  gauge 20 sts {rows} rows over 10 cm")
+        assert ("odd-gauge" in told) == (rows not in usual)
+
+
 @pytest.mark.parametrize(
     ("parts", "more"),
     [
