@@ -1,6 +1,7 @@
 """Figures as the terminal shows them."""
 
 from halfhank.grammar.syntax import CM_IN
+from halfhank.model.words import half_up
 
 CM_IN_INCH = CM_IN["in"]
 M_IN_YARD = CM_IN["yd"] / 100
@@ -16,19 +17,24 @@ def span(first: int, last: int) -> str:
     return count(first) if first == last else f"{count(first)}-{count(last)}"
 
 
+def tenths(value: float) -> str:
+    """A number to a tenth, halves rounded up as in the drawings, never `-0.0`."""
+    return f"{half_up(value, 1) + 0.0:,.1f}"
+
+
 def grams(value: float) -> str:
     """A mass to 0.1 g, never `-0.0 g`."""
-    return f"{value + 0.0:,.1f} g".replace("-0.0 g", "0.0 g")
+    return f"{tenths(value)} g"
 
 
 def metres(value: float) -> str:
     """A length of yarn, in metres and yards."""
-    return f"{value:,.0f} m ({value / M_IN_YARD:,.0f} yd)"
+    return f"{half_up(value, 0):,.0f} m ({half_up(value / M_IN_YARD, 0):,.0f} yd)"
 
 
 def length(cm: float, units: str) -> str:
     """A length in the leading unit."""
-    return f"{cm / CM_IN_INCH:,.1f} in" if units == "in" else f"{cm:,.1f} cm"
+    return f"{tenths(cm / CM_IN_INCH)} in" if units == "in" else f"{tenths(cm)} cm"
 
 
 def length_in_both(cm: float, units: str) -> str:
@@ -46,7 +52,7 @@ def chance(value: float) -> str:
     """A chance in per cent, never a certainty that nobody has."""
     if value > 0.999:
         return "over 99.9 %"
-    return "under 0.1 %" if value < 0.001 else f"{100 * value:.1f} %"
+    return "under 0.1 %" if value < 0.001 else f"{tenths(100 * value)} %"
 
 
 def stitch_words(stitch: str, wraps: int) -> str:

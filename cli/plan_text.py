@@ -11,6 +11,7 @@ from halfhank.cli.figures import (
     span,
     stitch_words,
     swatched,
+    tenths,
 )
 from halfhank.cli.more_text import more_words
 from halfhank.cli.table import Column, Table, paragraph
@@ -95,7 +96,8 @@ def _shares(shawl: Shawl) -> str:
 def _size(shawl: Shawl) -> str:
     size = shawl.outline.size
     wide, deep = size.wingspan_cm, size.depth_cm
-    cm, inches = f"{wide:,.1f} x {deep:,.1f} cm", f"{wide / CM_IN_INCH:,.1f} x {deep / CM_IN_INCH:,.1f} in"
+    cm = f"{tenths(wide)} x {tenths(deep)} cm"
+    inches = f"{tenths(wide / CM_IN_INCH)} x {tenths(deep / CM_IN_INCH)} in"
     both = f"{inches} ({cm})" if shawl.units == "in" else f"{cm} ({inches})"
     return f"{both}, {'pinned' if shawl.outline.pinned else 'as knitted'}"
 
@@ -205,7 +207,7 @@ def _stitches(shawl: Shawl) -> Table:
             fabric.name,
             f"{fabric.gauge[0]:.4g} x {fabric.gauge[1]:.4g}",
             swatched(fabric.gauge_over_cm),
-            f"{fabric.yarn_m * 1000:.1f} mm",
+            f"{tenths(fabric.yarn_m * 1000)} mm",
             fabric.basis + ("; gauge assumed" if fabric.gauge_assumed else ""),
         )
         for fabric in shawl.fabrics

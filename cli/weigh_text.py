@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from halfhank.cli.figures import chance, count, grams
+from halfhank.cli.figures import chance, count, grams, tenths
 from halfhank.cli.table import paragraph
 from halfhank.cli.terminal import safe
 from halfhank.grammar.syntax import Weighing
@@ -80,7 +80,7 @@ def _went_up(foretold: Forecast, reading: Reading) -> Iterator[str]:
 def _lasts(after: Shawl, foretold: Forecast) -> Iterator[str]:
     end = foretold.end
     left = f"{grams(end.mean)} would be left" if end.mean >= 0 else f"{grams(-end.mean)} would be missing"
-    band = f"{end.low:.1f} to {end.high:.1f} g nine times in ten"
+    band = f"{tenths(end.low)} to {grams(end.high)} nine times in ten"
     likely = chance(after.yarn.chance_enough)
     yield f"The yarn lasts to the end of the bind-off with a chance of {likely}: {left} ({band})."
 

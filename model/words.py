@@ -1,5 +1,7 @@
 """The texts that drawings show of a plan."""
 
+import math
+
 from halfhank.grammar.syntax import BindOff, CastOn, Description, GarterTab, PinnedTo
 from halfhank.model.shawl import Outline
 
@@ -53,6 +55,13 @@ def summary(description: Description, outline: Outline) -> str:
 
 def _length(value: float, unit: str) -> str:
     return f"{value:g} {unit}"
+
+
+def half_up(value: float, digits: int) -> float:
+    """The number rounded to so many decimals, a half away from zero however its last bits fall."""
+    step = 10.0**digits
+    units = abs(value) * step + 0.5 + 1e-6
+    return math.copysign(math.floor(units) / step if units < 1e15 else abs(value), value)
 
 
 def counted(number: int, unit: str, many: str | None = None) -> str:

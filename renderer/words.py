@@ -1,9 +1,7 @@
 """Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
 
-import math
-
 from halfhank.grammar.syntax import CM_IN
-from halfhank.model.words import counted
+from halfhank.model.words import counted, half_up
 
 CM_PER_INCH = CM_IN["in"]
 M_PER_YARD = CM_IN["yd"] / 100
@@ -15,17 +13,15 @@ def signed(text: str) -> str:
     return text.replace("-", MINUS if float(text) else "")
 
 
-def half_up(value: float, digits: int) -> str:
-    """The number with so many decimals, a half rounded away from zero however its last bits fall."""
-    step = 10.0**digits
-    units = abs(value) * step + 0.5 + 1e-6
-    return f"{math.copysign(math.floor(units) / step if units < 1e15 else abs(value), value):.{digits}f}"
+def fixed(value: float, digits: int) -> str:
+    """The number with so many decimals, a half rounded away from zero."""
+    return f"{half_up(value, digits):.{digits}f}"
 
 
 def rounded(value: float) -> str:
     """Whole from ten on, below it to a tenth: `105`, `7.5`, `5`."""
     if abs(value) >= 9.95:
-        return signed(half_up(value, 0))
+        return signed(fixed(value, 0))
     return plain_number(value)
 
 
@@ -37,7 +33,7 @@ def length_words(cm: float, units: str) -> str:
 
 def yarn_words(metres: float, units: str) -> str:
     """A length of yarn: `380 m (416 yd)` or the reverse."""
-    metric, imperial = f"{half_up(metres, 0)} m", f"{half_up(metres / M_PER_YARD, 0)} yd"
+    metric, imperial = f"{fixed(metres, 0)} m", f"{fixed(metres / M_PER_YARD, 0)} yd"
     return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
 
 
@@ -53,12 +49,12 @@ def left_words(value: float) -> str:
 
 def tenths(value: float) -> str:
     """A mass to 0.1 g without its unit, never `-0.0`."""
-    return signed(half_up(value, 1))
+    return signed(fixed(value, 1))
 
 
 def percent(share: float) -> str:
     """A share of the yarn: `8 %`, `<1 %` for less than half a percent that is not nothing."""
-    return "<1 %" if 0 < share < 0.005 else f"{half_up(100 * share, 0)} %"
+    return "<1 %" if 0 < share < 0.005 else f"{fixed(100 * share, 0)} %"
 
 
 def stitches(count: int) -> str:
@@ -73,4 +69,4 @@ def row_range(first: int, last: int) -> str:
 
 def plain_number(value: float) -> str:
     """A number as short as it can be said to a tenth: `20`, `22.5`."""
-    return signed(half_up(value, 1).removesuffix(".0"))
+    return signed(fixed(value, 1).removesuffix(".0"))
