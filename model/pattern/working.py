@@ -91,6 +91,13 @@ def _pattern_block(pattern: Pattern, needle: Needle) -> list[str]:
     return lines
 
 
+def _newcomers(pattern: Pattern) -> list[str]:
+    """How stitches are worked that increases bring, before they make a whole multiple."""
+    if pattern.is_panel or pattern.multiple.each == 1:
+        return []
+    return [f"New stitches beside {pattern.name}: {pattern.fill}, until its rows begin again on a whole multiple more."]
+
+
 def _start(shawl: Shawl) -> list[str]:
     start = shawl.description.shape.start
     if not isinstance(start, GarterTab):
@@ -109,6 +116,8 @@ def _shaping(shawl: Shawl, needle: Needle, patterns: dict[str, Pattern]) -> list
         spine = [f"spine ({sts(needle.spine)})"] if needle.spine else []
         middle = ["first wing", *spine, "second wing"] if needle.left else ["pattern"]
         lines.append(f"Right-side rows: {', '.join([*edge, *middle, *edge])}; wrong-side rows in reverse order.")
+    if max(shawl.rows.stitches) > shawl.rows.stitches[0]:
+        lines += [line for pattern in patterns.values() for line in _newcomers(pattern)]
     return ["Shaping", *_indented(lines)] if lines else []
 
 

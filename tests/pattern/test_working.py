@@ -1,5 +1,7 @@
 """The working text of a shawl, against its plan and a hand-written one."""
 
+import re
+
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.grammar.written import read_lines, same_items
@@ -41,6 +43,15 @@ def test_shaping_says_where_and_how_many() -> None:
         "Row 1 and every 2 rows after it: increase 1 st at each edge inside the 3 sts of the edge and 1 st on "
         "each side of the 1 st of the spine (4 sts more)."
     )
+
+
+def test_new_stitches_wait_in_the_fill() -> None:
+    told = "New stitches beside {}: {}, until its rows begin again on a whole multiple more."
+    used = shawl(SHAWL)
+    (pattern,) = (one for one in patterns_of(Workroom(used.description)).values() if one.name in working_text(used))
+    assert told.format(pattern.name, pattern.fill) in block(working_text(used), "Shaping")
+    level = shawl(re.sub("shape triangle.*?(?=part )", "shape rectangle\n  cast on 63 sts\n", SHAWL, flags=re.DOTALL))
+    assert "New stitches" not in working_text(level)
 
 
 def test_both_wings_read_back() -> None:
