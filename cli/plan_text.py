@@ -18,7 +18,7 @@ from halfhank.cli.table import Column, Table, paragraph
 from halfhank.cli.terminal import Words, safe
 from halfhank.model.allowed_words import allowed_words
 from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
-from halfhank.model.words import counted
+from halfhank.model.words import counted, going_on
 
 _LEAD = 10
 _WIDEST = 100
@@ -134,11 +134,12 @@ def _marks(shawl: Shawl) -> Table:
         ("bind off by", shawl.marks.bind_off_by),
     )
     columns = (Column("", True), Column("row"), Column("used", weight=2), Column("left"), Column("", True, 1))
-    return Table(columns, tuple(_mark(name, mark) for name, mark in named if mark is not None))
+    return Table(columns, tuple(_mark(shawl, name, mark) for name, mark in named if mark is not None))
 
 
-def _mark(name: str, mark: Mark) -> tuple[str, ...]:
-    beyond = "past the planned end" if mark.beyond else ""
+def _mark(shawl: Shawl, name: str, mark: Mark) -> tuple[str, ...]:
+    on = f", in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
+    beyond = f"past the planned end{on}" if mark.beyond else ""
     return (name, count(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
 
 

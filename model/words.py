@@ -3,7 +3,7 @@
 import math
 
 from halfhank.grammar.syntax import BindOff, CastOn, Description, GarterTab, PinnedTo
-from halfhank.model.shawl import Outline
+from halfhank.model.shawl import Outline, Shawl
 
 BIND_OFF_WORDS = {
     "standard": "standard bind-off",
@@ -55,6 +55,12 @@ def summary(description: Description, outline: Outline) -> str:
 
 def _length(value: float, unit: str) -> str:
     return f"{value:g} {unit}"
+
+
+def going_on(shawl: Shawl) -> str:
+    """The fabric in which rows past the planned end are reckoned: that of the last band."""
+    stitch = shawl.bands[-1].stitch
+    return "drop stitch" if stitch == "drop" else stitch
 
 
 def half_up(value: float, digits: int) -> float:

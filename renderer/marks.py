@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from halfhank.model.shawl import Mark, Shawl
+from halfhank.model.words import going_on
 from halfhank.renderer.bind_off import scallop_pitch
 from halfhank.renderer.frame import Frame
 from halfhank.renderer.geometry import curve_length
@@ -49,10 +50,15 @@ def mark_notes(shawl: Shawl) -> list[str]:
     for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
         if mark is not None and _is_beyond(mark, shawl):
             row = f"row {mark.row:,}, {left_words(mark.left_g)}"
-            notes.append(f"There is yarn to knit on: {words} by {row}.")
+            notes.append(f"There is yarn to knit on{_fabric_words(shawl, mark)}: {words} by {row}.")
     if shawl.yarn.left_g < -0.05:
         notes.append(f"The yarn does not last: {grams(-shawl.yarn.left_g)} g are missing.")
     return notes + _spare_note(shawl)
+
+
+def _fabric_words(shawl: Shawl, mark: Mark) -> str:
+    """The fabric of the rows past the end; a turn moves on in whatever its part goes on with."""
+    return f" in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
 
 
 def _spare_note(shawl: Shawl) -> list[str]:

@@ -195,3 +195,9 @@ def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:
     assert shawl is not None and shawl.yarn.left_g < 0
     text = halfhank("plan", good).out.decode()
     assert f"leaves    nothing: {-shawl.yarn.left_g:.1f} g short" in text
+
+
+@pytest.mark.parametrize(("demo", "fabric"), [("hedge-and-ditch", "garter"), ("towpath", "drop stitch")])
+def test_rows_past_the_end_are_said_to_be_in_the_last_fabric(demo: str, fabric: str) -> None:
+    text = halfhank("plan", Path(__file__).parents[2] / f"gallery_demo/{demo}.shawl").out.decode()
+    assert f"past the planned end, in {fabric}\n" in text
