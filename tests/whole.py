@@ -1,9 +1,33 @@
 """From a description's text to its plan and drawing, as every test of the whole pipe goes."""
 
+import signal
+from collections.abc import Iterator
+from contextlib import contextmanager
+from types import FrameType
+
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
 from halfhank.model.plan import plan
 from halfhank.model.shawl import Plan, Shawl
+
+HANGS_AFTER_S = 120
+"""Far beyond what anything here takes on any machine: only a loop without an end comes to it."""
+
+
+@contextmanager
+def ending() -> Iterator[None]:
+    """Fail, instead of hanging, where the block does not come to an end. No measure of speed."""
+
+    def hang(number: int, frame: FrameType | None) -> None:
+        raise AssertionError(f"no end after {HANGS_AFTER_S} s")
+
+    before = signal.signal(signal.SIGALRM, hang)
+    signal.alarm(HANGS_AFTER_S)
+    try:
+        yield
+    finally:
+        signal.alarm(0)
+        signal.signal(signal.SIGALRM, before)
 
 
 def planned(text: str) -> Plan:

@@ -1,7 +1,6 @@
 """Whatever comes in: never an exception, problems whose places exist, and words that are safe on a terminal."""
 
 import random
-import time
 
 from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import Problem
@@ -11,6 +10,7 @@ from hypothesis import strategies as st
 
 from tests.grammar.cases import CASES
 from tests.grammar.making import make_lines
+from tests.whole import ending
 
 FILES = sorted(path.read_text(encoding="utf-8") for path in CASES.glob("**/*.shawl"))
 PIECES = sorted({word for text in FILES for word in text.split(" ")})
@@ -60,12 +60,11 @@ def test_mangled_descriptions(seed: int, changes: int) -> None:
     _check(text, parse(text).problems)
 
 
-def test_large_files_of_mistakes_take_bounded_time() -> None:
+def test_large_files_of_mistakes_are_read_to_their_end() -> None:
     rng = random.Random(1)
     junk = "\n".join("".join(rng.choices('abcdefgh 123,"', k=30)) for _ in range(3_000))
-    start = time.process_time()
-    assert len(parse('shawl "A"\n' + junk).problems) == 101
-    assert time.process_time() - start < 3
+    with ending():
+        assert len(parse('shawl "A"\n' + junk).problems) == 101
 
 
 def test_numbers_beyond_all_bounds_are_told() -> None:

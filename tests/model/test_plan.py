@@ -2,7 +2,6 @@
 
 import json
 import math
-import time
 from pathlib import Path
 from typing import Any
 
@@ -379,18 +378,3 @@ def test_a_turned_shawl_has_one_mark_the_others_another() -> None:
     assert [part.name for part in turned.parts] == ["1", "1, back"]
     straight = shawl("garter 40 rows", lines=WINGS)
     assert straight.marks.turn_back is None and isinstance(straight.marks.bind_off_by, Mark)
-
-
-def seconds(*parts: str, **more: Any) -> float:
-    description = described(*parts, **more)
-    before = time.process_time()
-    plan(description)
-    return time.process_time() - before
-
-
-def test_plans_are_quick() -> None:
-    """A shawl of common size within some hundredths of a second, the longest within seconds."""
-    assert min(seconds("garter 130 rows", lines=WINGS) for _ in range(3)) < 0.1
-    slow = ("increase 1 at each edge every 6 rows",)
-    bands = "repeat as yarn allows\n  drop 2 wraps\n  garter 1, 2 ridges"
-    assert seconds(bands, lines=slow, skein="300000 g 450000 m") < 5
