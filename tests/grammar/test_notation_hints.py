@@ -28,6 +28,21 @@ def _told(line: str, written: str) -> tuple[Problem, ...]:
 
 
 @pytest.mark.parametrize(
+    ("row", "sign"),
+    [("k1, *yo, k2tog", 4), ("k1, yo, k2tog*", 13), ("k1, *[yo, k2tog*", 5), ("*k1, [p1] 2 times*, [k1", 20)],
+)
+def test_the_sign_that_stands_alone_is_pointed_at(row: str, sign: int) -> None:
+    (problem,) = _told("  row 1: knit", f"  row 1: {row}")
+    assert problem.code == "unpaired-sign" and problem.span
+    assert problem.span.column == len("  row 1: ") + sign + 1
+
+
+def test_a_line_whose_signs_are_paired_may_be_too_short_all_the_same() -> None:
+    (problem,) = _told("  row 1: knit", "  row 1: *k1, p1*,")
+    assert problem.code == "line-too-short"
+
+
+@pytest.mark.parametrize(
     ("row", "hint"),
     [
         ("k1, sl1 wyib", "leave it out: the yarn is at the back where nothing is said"),

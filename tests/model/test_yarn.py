@@ -360,3 +360,10 @@ def test_bias_scarf() -> None:
     at = progress(described("garter 264 rows", start="cast on 2 sts", lines=lines, shape="asymmetric"))
     assert at.parts[0].end == 134 and sum(at.parts[0].counts) == 18_084
     assert pytest.approx(374 / 18_084 * 1000, abs=0.05) == 20.7
+
+
+def test_a_skein_pays_for_all_of_its_budget_and_no_more() -> None:
+    """To a millionth of it: rounding may not cost a row, nor give one away."""
+    skein = skein_of(described("garter 2 rows", skein="100 g 300 m", keep="keep 7 g"))
+    assert skein.budget_m == pytest.approx(279)
+    assert skein.pays(279 * (1 + 1e-12)) and not skein.pays(279 * (1 + 1e-6))

@@ -54,6 +54,14 @@ def test_new_stitches_wait_in_the_fill() -> None:
     assert "New stitches" not in working_text(level)
 
 
+def test_abbreviations_of_both_wings_are_told() -> None:
+    """Row 1 has no ssk but in its mirror image."""
+    written = SHAWL.replace("row 1: k1, *k1, yo, k1, s2kp, k1, yo, k2*", "row 1: k1 tbl, *sl1 wyif, k2tog, yo, k5*")
+    written = re.sub(r"  row (?:3|5|7|9|11): .*\n", "", written).replace("rows 2, 4, 6, 8, 10, 12", "rows 2-12")
+    told = {line.split(":")[0] for line in block(working_text(shawl(written)), "Abbreviations")[1:]}
+    assert {"k2tog", "ssk", "yo", "sl", "tbl", "wyif"} <= told and "s2kp" not in told
+
+
 def test_both_wings_read_back() -> None:
     made = shawl(SHAWL)
     text, (pattern,) = working_text(made), patterns_of(Workroom(made.description)).values()

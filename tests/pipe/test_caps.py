@@ -5,6 +5,7 @@ from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import MISTAKE
 from halfhank.model.plan import plan
 
+from tests import whole
 from tests.outside.pieces import part, piece
 from tests.whole import ending, mistakes, shawl
 
@@ -165,3 +166,10 @@ def test_deep_nesting(depth: int) -> None:
 def test_any_bytes_are_told_soon(data: bytes) -> None:
     with ending():
         assert any(problem.severity == MISTAKE for problem in parse_bytes(data).problems)
+
+
+def test_what_goes_on_for_ever_fails(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(whole, "HANGS_AFTER_S", 1)
+    with pytest.raises(AssertionError, match="no end"), ending():
+        while True:
+            pass

@@ -78,6 +78,16 @@ def test_badges_leaders_do_not_cross(name: str) -> None:
     assert not any(a.crosses(b) for k, a in enumerate(lines) for b in lines[:k])
 
 
+@every
+def test_badges_outside_keep_off_the_fabric(name: str) -> None:
+    """Inside or outside: none sits across the fabric's edge."""
+    scene = SCENES[name]
+    piece = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
+    for disc in checks.leaves(checks.group(scene, "badges").items):
+        if isinstance(disc, Circle) and not piece.contains(Point(disc.x, disc.y)):
+            assert piece.distance(Point(disc.x, disc.y)) > disc.radius
+
+
 @pytest.mark.parametrize("name", ["thin parts", "12 parts", "40 parts level", "40 parts sideways"])
 def test_no_part_is_left_without_a_badge(name: str) -> None:
     badges = [i for i in checks.group(SCENES[name], "badges").items if isinstance(i, Label)]

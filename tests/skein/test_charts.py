@@ -199,5 +199,10 @@ def test_skeins_that_give_the_same_share_an_outline() -> None:
     assert "320 m to 400 m: rows 1–128" in told
 
 
+def test_outlines_say_how_often_the_yarn_allows() -> None:
+    allowed = skein_plans(shawl_of(BANDED), [350.0])[0].shawl.allowed
+    assert any(f", as yarn allows {allowed} times" in one for one in texts(overlaid(BANDED, [350.0, 420.0])))
+
+
 def test_an_overlay_of_very_different_skeins_is_sound() -> None:
     sound(overlaid(BANDED, [90.0 * 1.45**k for k in range(8)]))

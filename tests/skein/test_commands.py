@@ -135,6 +135,16 @@ def test_a_weighing_is_told_as_it_was_weighed(plain: Path, grams: str, flags: tu
     assert (foretold > 60) == (not flags)
 
 
+def test_what_was_foretold_is_the_same_left_or_used(plain: Path) -> None:
+    halfhank("weigh", plain, 0, "100.0")
+
+    def foretold(*arguments: str) -> float:
+        said = " ".join(halfhank("weigh", plain, 64, *arguments, "--dry-run").out.decode().split())
+        return float(re.search(r"([\d.]+) g were foretold", said)[1])  # type: ignore[index]
+
+    assert foretold("70.0") + foretold("30.0", "--used") == pytest.approx(100.0, abs=0.11)
+
+
 def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> None:
     assert re.search(r"[\d.]+ g short", halfhank("skeins", plain, "60m").out.decode())
 
