@@ -12,7 +12,7 @@ from contextlib import contextmanager, suppress
 from typing import IO, Any, NamedTuple
 
 from halfhank.cli import terminal
-from halfhank.cli.trouble import CommandError, reason
+from halfhank.cli.errors import CommandError, reason
 
 STANDARD = "-"
 # One byte over the grammar's limit, so that it is the grammar that tells of a file too large.

@@ -5,7 +5,7 @@ from importlib import import_module
 import click
 from halfhank import __version__
 from halfhank.cli import terminal
-from halfhank.cli.helping import helped
+from halfhank.cli.click_options import helped
 
 # Name, and the module in `halfhank.cli.commands` whose `command` it is.
 COMMANDS = {

@@ -10,8 +10,8 @@ def main() -> None:
     import sys
 
     gc.disable()
-    from halfhank.cli.postpone import postpone
     from halfhank.cli.run import run
+    from halfhank.cli.startup import postpone
 
     postpone()
     status = run(sys.argv[1:])

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 
 import click
 from halfhank.cli import terminal
+from halfhank.cli.errors import ALL_WELL, FAULT, INTERRUPTED, USAGE, CommandError
 from halfhank.cli.group import halfhank
-from halfhank.cli.trouble import ALL_WELL, FAULT, INTERRUPTED, USAGE, CommandError
 
 NAME = "halfhank"
 _COMPLETE = "_HALFHANK_COMPLETE"

@@ -4,8 +4,8 @@ import os
 import sys
 from typing import IO, Any, NamedTuple
 
-from halfhank.cli.trouble import CommandError, reason
-from halfhank.grammar.show import safe
+from halfhank.cli.errors import CommandError, reason
+from halfhank.grammar.text.excerpt import safe
 
 __all__ = ["Words", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]
 

@@ -4,9 +4,9 @@ import sys
 from pathlib import Path
 
 from halfhank import renderer
-from halfhank.cli.reading import describe
+from halfhank.cli.planned_file import describe
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.scene import Scene
+from halfhank.renderer.paper.scene import Scene
 
 FOLDER = Path(__file__).parent
 README = FOLDER / "README.md"

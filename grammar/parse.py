@@ -1,11 +1,11 @@
 """Text in, description and problems out."""
 
-from halfhank.grammar.assemble import assemble
-from halfhank.grammar.blocks import find_blocks
-from halfhank.grammar.layout import lay_out
+from halfhank.grammar.description import Parsed
 from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place, mistake
-from halfhank.grammar.syntax import Parsed
-from halfhank.grammar.values import Teller
+from halfhank.grammar.reading.assemble import assemble
+from halfhank.grammar.reading.blocks import find_blocks
+from halfhank.grammar.reading.values import Teller
+from halfhank.grammar.text.indentation import lay_out
 
 MAX_BYTES = 1 << 20
 MAX_PROBLEMS = 100

@@ -1,14 +1,14 @@
 """The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
-`halfhank.model.plan`."""
+`halfhank.model.planning`."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, Protocol
 
+from halfhank.grammar.description import Description
 from halfhank.grammar.problems import Problem
-from halfhank.grammar.syntax import Description
 from halfhank.model.outline.curve import Curve, Point
-from halfhank.model.rows import Rows
+from halfhank.model.rows.row_table import Rows
 
 
 class Size(NamedTuple):
@@ -27,8 +27,7 @@ class Size(NamedTuple):
 
 
 class Stretch(NamedTuple):
-    """How far pinning stretches the fabric, along its rows and across them: 0.1 is 10 % longer. Largest in the piece.
-    """
+    """How far pinning stretches the fabric, along its rows and across them, at most: 0.1 is 10 % longer."""
 
     along: float
     across: float

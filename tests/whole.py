@@ -7,7 +7,7 @@ from types import FrameType
 
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
-from halfhank.model.plan import plan
+from halfhank.model.planning import plan
 from halfhank.model.shawl import Plan, Shawl
 
 HANGS_AFTER_S = 120

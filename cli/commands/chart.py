@@ -1,8 +1,8 @@
 """`halfhank chart`: the charts, one file for each."""
 
 import click
+from halfhank.cli.click_options import helped
 from halfhank.cli.group import LazyGroup
-from halfhank.cli.helping import helped
 
 
 class Charts(LazyGroup):

@@ -4,14 +4,14 @@ import os
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import files, pictures, reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.cli import drawing_files, files, planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
-    from halfhank.grammar.syntax import Description
-    from halfhank.model.pattern.pattern import Pattern
-    from halfhank.renderer.scene import Scene
+    from halfhank.grammar.description import Description
+    from halfhank.model.stitches.pattern import Pattern
+    from halfhank.renderer.paper.scene import Scene
 
 
 @click.command("stitch")
@@ -26,38 +26,38 @@ def command(file: str, name: str | None, output: str | None) -> int:
     halfhank fabrics). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if FILE
     is -.
     """
-    format_ = ".svg" if output is None else pictures.format_of(output)
+    format_ = ".svg" if output is None else drawing_files.format_of(output)
     if name is None and _is_built_in(file):
         scene, source = _built_in_scene(file), None
         target = f"{file}.svg" if output is None else output
     else:
-        described = reading.describe(file)
-        reading.tell_problems(described)
+        described = planned_file.describe(file)
+        planned_file.tell_problems(described)
         if described.has_mistakes or described.shawl is None:
             return MISTAKES
         source, description = described.source, described.shawl.description
         pattern = _pattern(description, name)
         scene = _scene(pattern, description)
-        target = pictures.beside(file, f"-{pattern.name}") if output is None else output
-    files.write(target, pictures.rendered(lambda: scene, format_), source)
+        target = drawing_files.beside(file, f"-{pattern.name}") if output is None else output
+    files.write(target, drawing_files.rendered(lambda: scene, format_), source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
 
 
 def _is_built_in(file: str) -> bool:
-    from halfhank.grammar.fabrics import FABRICS
+    from halfhank.grammar.builtin.stitch_patterns import FABRICS
 
     return file in FABRICS and not os.path.exists(file)
 
 
 def _pattern(description: "Description", name: str | None) -> "Pattern":
     """The stitch that is asked for. Raises `CommandError` where it is not known which, or it has no rows."""
-    from halfhank.grammar.fabrics import FABRICS
-    from halfhank.model.fabrics import Workroom
-    from halfhank.model.pattern.pattern import built_in_pattern, patterns_of
+    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.model.stitches.pattern import built_in_pattern, patterns_of
+    from halfhank.model.yarn.stitch_table import StitchTable
 
-    patterns = patterns_of(Workroom(description), name)
+    patterns = patterns_of(StitchTable(description), name)
     named = ", ".join(patterns)
     if name is None:
         if len(patterns) != 1:
@@ -73,8 +73,8 @@ def _pattern(description: "Description", name: str | None) -> "Pattern":
 
 def _built_in_scene(name: str) -> "Scene":
     """A built-in by itself, in squares of its default measures."""
-    from halfhank.grammar.fabrics import FABRICS
-    from halfhank.model.pattern.pattern import built_in_pattern
+    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.model.stitches.pattern import built_in_pattern
 
     fabric = FABRICS[name]
     garter_row = 0.5  # two garter rows to a stitch's width
@@ -83,10 +83,10 @@ def _built_in_scene(name: str) -> "Scene":
 
 def _scene(pattern: "Pattern", description: "Description") -> "Scene":
     """A stitch of a description, in squares of its gauge."""
-    from halfhank.model.fabrics import Workroom
-    from halfhank.renderer.words import plain_number
+    from halfhank.model.yarn.stitch_table import StitchTable
+    from halfhank.renderer.paper.measure_words import plain_number
 
-    measure = Workroom(description).measure(pattern.name)
+    measure = StitchTable(description).measure(pattern.name)
     stitches, rows = measure.gauge
     about = "about " if measure.assumed else ""
     over = f"{plain_number(measure.over_cm)} cm"
@@ -95,9 +95,9 @@ def _scene(pattern: "Pattern", description: "Description") -> "Scene":
 
 
 def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
-    from halfhank.model.pattern.chart import chart_of, too_large
-    from halfhank.model.words import counted
-    from halfhank.renderer.stitch_chart import Captions, stitch_chart
+    from halfhank.model.phrases import counted
+    from halfhank.model.stitches.chart import chart_of, too_large
+    from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 
     problem = too_large(pattern)
     if problem:

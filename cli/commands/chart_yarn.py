@@ -1,9 +1,9 @@
 """`halfhank chart yarn`: grams left against rows, with the weighings and the forecast."""
 
 import click
-from halfhank.cli import files, pictures, reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES
+from halfhank.cli import drawing_files, files, planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES
 
 
 @click.command("yarn")
@@ -16,17 +16,17 @@ def command(file: str, output: str | None) -> int:
     The chart of FILE has the 90 % band, the marks, and the weighings of its log with the forecast that they make.
     Without -o the chart goes beside the description as NAME-yarn.svg, or to standard output if FILE is -.
     """
-    target = output if output is not None else pictures.beside(file, "-yarn")
-    format_ = pictures.format_of(target)
-    described = reading.describe(file)
-    reading.tell_problems(described)
+    target = output if output is not None else drawing_files.beside(file, "-yarn")
+    format_ = drawing_files.format_of(target)
+    described = planned_file.describe(file)
+    planned_file.tell_problems(described)
     shawl = described.shawl
     if described.has_mistakes or shawl is None:
         return MISTAKES
-    from halfhank.model.forecast import forecast
-    from halfhank.renderer.yarn_chart import yarn_chart
+    from halfhank.model.scale.forecast import forecast
+    from halfhank.renderer.charts.yarn_chart import yarn_chart
 
-    files.write(target, pictures.rendered(lambda: yarn_chart(shawl, forecast(shawl)), format_), described.source)
+    files.write(target, drawing_files.rendered(lambda: yarn_chart(shawl, forecast(shawl)), format_), described.source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL

@@ -3,10 +3,10 @@
 import sys
 
 import click
-from halfhank.cli import reading, terminal
+from halfhank.cli import planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, USAGE, CommandError
 from halfhank.cli.files import STANDARD
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, USAGE, CommandError
 
 
 @click.command("check")
@@ -23,7 +23,7 @@ def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
         raise CommandError("standard input can be read only once", "give `-` a single time")
     described, unread = _read_all(files)
     if json_wanted:
-        terminal.out(reading.as_json([_entry(one) for one in described]))
+        terminal.out(planned_file.as_json([_entry(one) for one in described]))
     else:
         for one in described:
             terminal.out(_report(one))
@@ -32,26 +32,26 @@ def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
     return MISTAKES if any(one.has_mistakes or (strict and one.problems) for one in described) else ALL_WELL
 
 
-def _read_all(names: tuple[str, ...]) -> tuple[list[reading.Described], bool]:
+def _read_all(names: tuple[str, ...]) -> tuple[list[planned_file.Described], bool]:
     """All that can be read; the others are told on the way."""
     described, unread = [], False
     for name in names:
         try:
-            described.append(reading.describe(name))
+            described.append(planned_file.describe(name))
         except CommandError as error:
             terminal.err(f"halfhank: {terminal.safe(error.message)}\n")
             unread = True
     return described, unread
 
 
-def _entry(one: reading.Described) -> dict[str, object]:
+def _entry(one: planned_file.Described) -> dict[str, object]:
     from halfhank.model.plan_json import problems_json
 
     return {"file": one.source.path, "problems": problems_json(one.problems)}
 
 
-def _report(one: reading.Described) -> str:
+def _report(one: planned_file.Described) -> str:
     name = terminal.safe(one.source.name)
     if not one.problems:
         return f"{name}: all well\n"
-    return f"{reading.shown_problems(one, sys.stdout)}{name}: {reading.counted(one.problems)}\n"
+    return f"{planned_file.shown_problems(one, sys.stdout)}{name}: {planned_file.counted(one.problems)}\n"

@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import files, pictures, reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.cli import drawing_files, files, planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
     from halfhank.model.shawl import Shawl
-    from halfhank.renderer.options import Options
+    from halfhank.renderer.schematic.options import Options
 
 RAMPS = ("tide", "haze")
 
@@ -58,11 +58,11 @@ def command(
     NAME.shawl becomes NAME.svg in the same folder unless -o says otherwise. From standard input an SVG goes to standard
     output.
     """
-    target = output if output is not None else pictures.beside(file)
-    format_ = ".svg" if output is None else pictures.format_of(output)
+    target = output if output is not None else drawing_files.beside(file)
+    format_ = ".svg" if output is None else drawing_files.format_of(output)
     options = _options(scale, width_mm, units, ramp, contours)
-    described = reading.describe(file)
-    reading.tell_problems(described)
+    described = planned_file.describe(file)
+    planned_file.tell_problems(described)
     if described.has_mistakes or described.shawl is None:
         return MISTAKES
     files.write(target, _render(described.shawl, options, format_), described.source)
@@ -72,7 +72,7 @@ def command(
 
 
 def _options(scale: float | None, width_mm: float | None, units: str | None, ramp: str, contours: bool) -> "Options":
-    from halfhank.renderer.options import OptionError, Options, check
+    from halfhank.renderer.schematic.options import OptionError, Options, check
 
     options = Options(scale, width_mm, units, ramp, contours)
     try:
@@ -85,4 +85,4 @@ def _options(scale: float | None, width_mm: float | None, units: str | None, ram
 def _render(shawl: "Shawl", options: "Options", format_: str) -> bytes:
     from halfhank import renderer
 
-    return pictures.rendered(lambda: renderer.schematic(shawl, options), format_)
+    return drawing_files.rendered(lambda: renderer.schematic(shawl, options), format_)

@@ -2,8 +2,8 @@
 
 import click
 from halfhank.cli import terminal
-from halfhank.cli.helping import helped
-from halfhank.cli.trouble import ALL_WELL, CommandError
+from halfhank.cli.click_options import helped
+from halfhank.cli.errors import ALL_WELL, CommandError
 
 
 @click.command("fabrics")
@@ -20,9 +20,9 @@ def command(name: str | None) -> int:
 
 
 def _listed() -> str:
-    from halfhank.grammar.fabrics import FABRICS
-    from halfhank.model.pattern.pattern import built_in_pattern
-    from halfhank.model.words import counted
+    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.model.phrases import counted
+    from halfhank.model.stitches.pattern import built_in_pattern
 
     lines = []
     for fabric in FABRICS.values():
@@ -35,9 +35,9 @@ def _listed() -> str:
 
 def _shown(name: str) -> str:
     """One fabric as the block that would describe it, and in words."""
-    from halfhank.grammar.fabrics import FABRICS
-    from halfhank.model.pattern.instructions import release_lines, row_lines
-    from halfhank.model.pattern.pattern import built_in_pattern
+    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.model.instructions.row_lines import release_lines, row_lines
+    from halfhank.model.stitches.pattern import built_in_pattern
 
     if name not in FABRICS:
         raise CommandError(f"there is no built-in fabric {name!r}", f"built in are {', '.join(FABRICS)}")

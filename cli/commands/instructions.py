@@ -4,13 +4,13 @@ import os
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import files, reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.cli import files, planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
-    from halfhank.model.pattern.pattern import Pattern
     from halfhank.model.shawl import Shawl
+    from halfhank.model.stitches.pattern import Pattern
 
 
 @click.command("instructions")
@@ -26,8 +26,8 @@ def command(file: str, output: str | None) -> int:
     target = files.STANDARD if output is None else output
     if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":
         raise CommandError(f"{target}: instructions are written as text", "end its name in .txt")
-    described = reading.describe(file)
-    reading.tell_problems(described)
+    described = planned_file.describe(file)
+    planned_file.tell_problems(described)
     if described.has_mistakes or described.shawl is None:
         return MISTAKES
     text = _text(described.shawl)
@@ -40,19 +40,19 @@ def command(file: str, output: str | None) -> int:
 
 
 def _text(shawl: "Shawl") -> str:
-    from halfhank.model.fabrics import Workroom
-    from halfhank.model.pattern.pattern import patterns_of
-    from halfhank.model.pattern.working import working_text
+    from halfhank.model.instructions.written_instructions import working_text
+    from halfhank.model.stitches.pattern import patterns_of
+    from halfhank.model.yarn.stitch_table import StitchTable
 
-    for pattern in patterns_of(Workroom(shawl.description)).values():
+    for pattern in patterns_of(StitchTable(shawl.description)).values():
         _check(pattern)
     return working_text(shawl)
 
 
 def _check(pattern: "Pattern") -> None:
     """Raises `InstructionError` if the lines of a pattern do not give its rows again: a fault of the writer."""
-    from halfhank.grammar.written import InstructionError, read_lines, same_items
-    from halfhank.model.pattern.instructions import row_lines
+    from halfhank.grammar.reading.instruction_reader import InstructionError, read_lines, same_items
+    from halfhank.model.instructions.row_lines import row_lines
 
     read = {number: row for row in read_lines(row_lines(pattern)) for number in row.numbers}
     for row in pattern.rows:

@@ -4,8 +4,8 @@ import os
 
 import click
 from halfhank.cli import files
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, CommandError
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, CommandError
 
 SHAPES = ("triangle", "rectangle", "crescent", "half-circle", "tip-to-tip", "asymmetric")
 _FOLDER = os.path.join(os.path.dirname(os.path.dirname(__file__)), "starters")

@@ -4,10 +4,10 @@ import sys
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
-from halfhank.model.bands import MAX_ROWS
+from halfhank.cli import planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
+from halfhank.model.rows.sections import MAX_ROWS
 
 if TYPE_CHECKING:
     from halfhank.model.shawl import Shawl
@@ -28,11 +28,11 @@ def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: 
     """
     if (every is not None and not checkpoints) or (checkpoints and (json_wanted or rows)):
         raise CommandError("--checkpoints prints a table of its own", "take it with --every alone")
-    described = reading.describe(file)
+    described = planned_file.describe(file)
     if json_wanted:
         terminal.out(_json(described, rows))
     else:
-        reading.tell_problems(described)
+        planned_file.tell_problems(described)
     if described.has_mistakes or described.shawl is None:
         return MISTAKES
     if not json_wanted:
@@ -40,14 +40,14 @@ def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: 
     return ALL_WELL
 
 
-def _json(described: reading.Described, rows: bool) -> str:
+def _json(described: planned_file.Described, rows: bool) -> str:
     from halfhank.model.plan_json import plan_json
 
-    return reading.as_json(plan_json(described.shawl, described.problems, rows))
+    return planned_file.as_json(plan_json(described.shawl, described.problems, rows))
 
 
-def _text(described: reading.Described, rows: bool) -> str:
-    from halfhank.cli.plan_text import plan_text
+def _text(described: planned_file.Described, rows: bool) -> str:
+    from halfhank.cli.report.plan_report import plan_text
 
     assert described.shawl is not None
     room = terminal.columns(sys.stdout)
@@ -55,9 +55,9 @@ def _text(described: reading.Described, rows: bool) -> str:
 
 
 def _checkpoints(shawl: "Shawl", every: int | None) -> str:
-    from halfhank.cli.skein_text import checkpoint_table, page
-    from halfhank.model.checkpoints import checkpoints
-    from halfhank.model.forecast import forecast
+    from halfhank.cli.report.skein_report import checkpoint_table, page
+    from halfhank.model.scale.checkpoints import checkpoints
+    from halfhank.model.scale.forecast import forecast
 
     table = checkpoint_table(shawl, checkpoints(shawl, forecast(shawl), every))
     notes = ["Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."]

@@ -4,21 +4,21 @@ import sys
 from typing import TYPE_CHECKING
 
 import click
-from halfhank.cli import files, pictures, reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
-from halfhank.grammar.syntax import CM_IN
+from halfhank.cli import drawing_files, files, planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
+from halfhank.grammar.description import CM_IN
 
 if TYPE_CHECKING:
+    from halfhank.model.scale.skeins import SkeinPlan
     from halfhank.model.shawl import Shawl
-    from halfhank.model.skeins import SkeinPlan
 
 MOST_SKEINS = 40
 M_IN = {unit: CM_IN[unit] / 100 for unit in ("m", "yd")}
 SHORTEST_M, LONGEST_M = 1.0, 100_000.0
 
 
-class Skein(click.ParamType[tuple[str, float]]):
+class SkeinLength(click.ParamType[tuple[str, float]]):
     """A length of yarn in 100 g: 350m, 380yd; without a unit metres."""
 
     name = "length"
@@ -35,7 +35,7 @@ class Skein(click.ParamType[tuple[str, float]]):
         return f"{float(figure):g} {unit}", metres
 
 
-LENGTH = Skein()
+LENGTH = SkeinLength()
 
 
 @click.command("skeins")
@@ -62,13 +62,13 @@ def command(
     named = [*lengths, *_row(first, last, step)]
     if not 1 <= len(named) <= MOST_SKEINS:
         raise CommandError(f"give 1 to {MOST_SKEINS} lengths, such as 320m 350m 400m, or --from 280m --to 420m")
-    format_ = pictures.format_of(output) if output is not None else ""
-    described = reading.describe(file)
-    reading.tell_problems(described)
+    format_ = drawing_files.format_of(output) if output is not None else ""
+    described = planned_file.describe(file)
+    planned_file.tell_problems(described)
     shawl = described.shawl
     if described.has_mistakes or shawl is None:
         return MISTAKES
-    from halfhank.model.skeins import skein_plans
+    from halfhank.model.scale.skeins import skein_plans
 
     found = skein_plans(shawl, [metres for _, metres in named])
     names = [name for name, _ in named]
@@ -96,7 +96,7 @@ def _row(
 
 
 def _table(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str]) -> str:
-    from halfhank.cli.skein_text import page, skein_table
+    from halfhank.cli.report.skein_report import page, skein_table
 
     notes = [f"The margin of {shawl.yarn.keep_g / shawl.yarn.skein_g:.0%} is kept besides the yarn of the bind-off."]
     room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
@@ -104,9 +104,9 @@ def _table(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str]) -> str:
 
 
 def _drawing(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str], format_: str) -> bytes:
-    from halfhank.renderer.overlay import overlay
+    from halfhank.renderer.charts.skein_overlay import overlay
 
     worked = [(name, one.shawl) for name, one in zip(names, found, strict=True) if one.shawl is not None]
     if not worked:
         raise CommandError("none of these skeins pays for the shawl: nothing was drawn")
-    return pictures.rendered(lambda: overlay(shawl, worked), format_)
+    return drawing_files.rendered(lambda: overlay(shawl, worked), format_)

@@ -3,9 +3,9 @@
 import sys
 
 import click
-from halfhank.cli import reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES
+from halfhank.cli import planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES
 
 
 @click.command("stops")
@@ -17,13 +17,13 @@ def command(file: str) -> int:
     Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that
     the yarn lasts, and whether it would look finished.
     """
-    described = reading.describe(file)
-    reading.tell_problems(described)
+    described = planned_file.describe(file)
+    planned_file.tell_problems(described)
     shawl = described.shawl
     if described.has_mistakes or shawl is None:
         return MISTAKES
-    from halfhank.cli.skein_text import page, stop_table
-    from halfhank.model.stops import stops
+    from halfhank.cli.report.skein_report import page, stop_table
+    from halfhank.model.ends.stops import stops
 
     notes = ["Bound off at once after the row, without what the plan has after it. Left over counts the margin in."]
     room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)

@@ -3,12 +3,12 @@
 import sys
 
 import click
-from halfhank.cli import files, reading, terminal
-from halfhank.cli.helping import FileName, helped
-from halfhank.cli.trouble import ALL_WELL, MISTAKES, CommandError
+from halfhank.cli import files, planned_file, terminal
+from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.problems import Problem
-from halfhank.grammar.syntax import GRAMS_IN
-from halfhank.model.bands import MAX_ROWS
+from halfhank.model.rows.sections import MAX_ROWS
 
 
 def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
@@ -41,40 +41,40 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
     """
     if row == 0 and used:
         raise CommandError("nothing is used before the cast-on", "leave out --used")
-    before = reading.describe(file)
+    before = planned_file.describe(file)
     if before.has_mistakes or before.shawl is None:
-        reading.tell_problems(before)
+        planned_file.tell_problems(before)
         return MISTAKES
     after = _with_weighing(before, row, grams, used)
     if after.has_mistakes or after.shawl is None:
-        reading.tell_problems(after)
+        planned_file.tell_problems(after)
         terminal.err("The weighing contradicts the description: nothing was written.\n")
         return MISTAKES
     if not dry_run:
         files.write(file, after.source.data)
     _tell_new(before, after)
-    from halfhank.cli.weigh_text import meaning
+    from halfhank.cli.report.weighing_report import meaning
 
     said = meaning(before.shawl, after.shawl, row, terminal.columns(sys.stdout), dry_run)
     (terminal.err if file == files.STANDARD and not dry_run else terminal.out)(said)
     return ALL_WELL
 
 
-def _with_weighing(before: reading.Described, row: int, mass: str, used: bool) -> reading.Described:
+def _with_weighing(before: planned_file.Described, row: int, mass: str, used: bool) -> planned_file.Described:
     """The description with the weighing in its log, read and computed again."""
-    from halfhank.grammar.log import Line, with_weighing
+    from halfhank.grammar.text.log_lines import LogLine, with_weighing
 
     assert before.shawl is not None
     text = before.source.data.decode("utf-8")
-    changed = with_weighing(text, before.shawl.description, Line(row, mass, used))
-    return reading.computed(before.source._replace(data=changed.encode("utf-8")))
+    changed = with_weighing(text, before.shawl.description, LogLine(row, mass, used))
+    return planned_file.computed(before.source._replace(data=changed.encode("utf-8")))
 
 
-def _tell_new(before: reading.Described, after: reading.Described) -> None:
+def _tell_new(before: planned_file.Described, after: planned_file.Described) -> None:
     """Tell the problems that the weighing brought; the others are known."""
     known = {_key(problem) for problem in before.problems}
     new = tuple(problem for problem in after.problems if _key(problem) not in known)
-    reading.tell_problems(after._replace(problems=new))
+    planned_file.tell_problems(after._replace(problems=new))
 
 
 def _key(problem: Problem) -> tuple[str, str]:

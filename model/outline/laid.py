@@ -6,7 +6,7 @@ from typing import NamedTuple, Protocol
 from halfhank.grammar.problems import Problem
 from halfhank.model.outline.curve import Curve, Point
 
-Ends = tuple[Point, Point]
+RowEnds = tuple[Point, Point]
 
 STRAIGHT_WITHIN = 3.0
 """By how many degrees a fan may differ from 180 and its top edge still be called straight."""
@@ -58,7 +58,7 @@ class Laid(NamedTuple):
     """
 
     words: str
-    ends: list[tuple[Ends, Ends]]
+    ends: list[tuple[RowEnds, RowEnds]]
     curve: Callable[[int, bool], Curve]
     reach: list[Point]
     lengths: Callable[[Measured], EdgeLengths]

@@ -2,9 +2,9 @@
 
 from typing import NamedTuple
 
+from halfhank.grammar.description import PinnedStraight, PinnedTo
 from halfhank.grammar.problems import Span
-from halfhank.grammar.syntax import PinnedStraight, PinnedTo
-from halfhank.model.rows import Rows
+from halfhank.model.rows.row_table import Rows
 
 
 class Layout(NamedTuple):

@@ -5,20 +5,20 @@ from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
 from typing import NamedTuple
 
+from halfhank.grammar.description import PinnedStraight, PinnedTo
 from halfhank.grammar.problems import Problem, advice
-from halfhank.grammar.syntax import PinnedStraight, PinnedTo
 from halfhank.model.outline.curve import Curve, Point
-from halfhank.model.outline.laid import Ends, Laid
+from halfhank.model.outline.laid import Laid, RowEnds
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.stretch import stretch_of
 from halfhank.model.outline.strip import cells_of
-from halfhank.model.rows import Rows
+from halfhank.model.rows.row_table import Rows
 from halfhank.model.shawl import Size, Stretch
 
 _FINE_CM = 0.0005
 
 
-class Place(NamedTuple):
+class Placement(NamedTuple):
     """From a construction's own coordinates to the piece's box: moved by `x`, `y`, then scaled."""
 
     x: float
@@ -38,7 +38,7 @@ class PlacedOutline:
         (left, top), (right, bottom) = _box(laid)
         pinned = layout.pinned if isinstance(layout.pinned, PinnedTo) else None
         scales = _scales(pinned, right - left, bottom - top)
-        self._place = Place(left, top, *scales)
+        self._place = Placement(left, top, *scales)
         self._curve = laid.curve
         self._ends = [_moved(both, self._place) for both in laid.ends]
         self.words = laid.words
@@ -60,7 +60,7 @@ class PlacedOutline:
         """The curve of one boundary."""
         return self._curve(row, after).mapped(self._place.at)
 
-    def ends(self, row: int, after: bool = False) -> Ends:
+    def ends(self, row: int, after: bool = False) -> RowEnds:
         """The two ends of one boundary."""
         return self._ends[row][after]
 
@@ -107,7 +107,7 @@ def knitted_cm2(rows: Rows) -> float:
     return sum(length * height for length, height in zip(cells.length_cm, cells.height_cm, strict=True))
 
 
-def _moved(both: tuple[Ends, Ends], place: Place) -> tuple[Ends, Ends]:
+def _moved(both: tuple[RowEnds, RowEnds], place: Placement) -> tuple[RowEnds, RowEnds]:
     before, after = both
     moved = (place.at(before[0]), place.at(before[1]))
     return moved, (moved if after is before else (place.at(after[0]), place.at(after[1])))

@@ -5,7 +5,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from halfhank.model.outline.settle import SMOOTHING_CM, corners, smooth
-from halfhank.model.rows import Rows
+from halfhank.model.rows.row_table import Rows
 
 Steps = tuple[list[float], list[float]]
 """A value at each boundary, before and after its jump."""

@@ -6,9 +6,9 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
-from halfhank.renderer.metrics import text_width
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.svg import to_svg
+from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.paper.text_widths import text_width
+from halfhank.renderer.schematic.page import schematic
 from playwright.sync_api import Browser, Page, sync_playwright
 from shapely import Polygon, STRtree, box
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from halfhank.cli.commands.draw import RAMPS
-from halfhank.renderer.ramp import RAMPS as DRAWN
+from halfhank.renderer.paper.ramp import RAMPS as DRAWN
 from lxml import etree
 
 from tests.cli.running import GOOD, halfhank

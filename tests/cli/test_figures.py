@@ -1,8 +1,8 @@
 """Figures as the terminal shows them: rounded like those of the drawings, halves up."""
 
 import pytest
-from halfhank.cli.figures import chance, grams, length, metres
-from halfhank.renderer.words import tenths
+from halfhank.cli.report.figures import chance, grams, length, metres
+from halfhank.renderer.paper.measure_words import tenths
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from halfhank.cli import files
-from halfhank.cli.trouble import CommandError
+from halfhank.cli.errors import CommandError
 
 from tests.cli.running import process
 

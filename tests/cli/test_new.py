@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from halfhank.cli.commands.new import SHAPES
-from halfhank.cli.reading import describe
+from halfhank.cli.planned_file import describe
 
 from tests.cli.running import halfhank
 

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from halfhank.grammar.fabrics import FABRICS
+from halfhank.grammar.builtin.stitch_patterns import FABRICS
 
 from tests.cli.running import halfhank
 from tests.pattern.test_planted import SHAWL

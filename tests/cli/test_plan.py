@@ -6,8 +6,8 @@ from functools import reduce
 from pathlib import Path
 
 import pytest
-from halfhank.cli.plan_text import plan_text
-from halfhank.cli.reading import describe
+from halfhank.cli.planned_file import describe
+from halfhank.cli.report.plan_report import plan_text
 from halfhank.model.plan_json import plan_json
 from halfhank.model.shawl import Shawl
 

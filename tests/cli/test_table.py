@@ -1,12 +1,17 @@
 """Tables fit their room: texts are cut first, then the lightest columns go."""
 
-from halfhank.cli.table import Column, Table, cut, paragraph
+from halfhank.cli.report.text_table import Table, TableColumn, cut, paragraph
 from halfhank.cli.terminal import Words, width
 from hypothesis import given
 from hypothesis import strategies as st
 
 PLAIN = Words(False)
-COLUMNS = (Column("part", True), Column("rows"), Column("used", weight=2), Column("share", weight=1))
+COLUMNS = (
+    TableColumn("part", True),
+    TableColumn("rows"),
+    TableColumn("used", weight=2),
+    TableColumn("share", weight=1),
+)
 TABLE = Table(COLUMNS, (("a long name of a part", "1-32", "6.2 g", "7.6%"), ("b", "33-128", "74.6 g", "92.4%")))
 
 

@@ -1,7 +1,6 @@
 """What the records say, and that lines with a mistake are left out of them."""
 
-from halfhank.grammar.parse import parse
-from halfhank.grammar.syntax import (
+from halfhank.grammar.description import (
     Across,
     Band,
     BindOff,
@@ -18,6 +17,7 @@ from halfhank.grammar.syntax import (
     WholeRow,
     Work,
 )
+from halfhank.grammar.parse import parse
 
 TEXT = """\
 shawl "Mallow Yard"

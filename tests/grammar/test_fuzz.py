@@ -4,7 +4,7 @@ import random
 
 from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import Problem
-from halfhank.grammar.show import show_problems
+from halfhank.grammar.text.excerpt import show_problems
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

@@ -1,8 +1,8 @@
 """The tree of lines: nothing is lost, comments ride along, and caps hold at the limit and one above."""
 
 import pytest
-from halfhank.grammar.layout import MAX_LINE, MAX_NESTING, Line, lay_out
 from halfhank.grammar.parse import MAX_BYTES, MAX_PROBLEMS, parse, parse_bytes
+from halfhank.grammar.text.indentation import MAX_LINE, MAX_NESTING, LineNode, lay_out
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -30,7 +30,7 @@ def test_code_and_comment_keep_the_columns_of_the_line(text: str) -> None:
         assert not line.code or line.code[line.indent] not in " \t"
 
 
-def _shape(lines: list[Line]) -> list[object]:
+def _shape(lines: list[LineNode]) -> list[object]:
     return [(line.source.number, _shape(line.children)) for line in lines]
 
 

@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from halfhank.grammar.idioms import US_NEEDLES_MM, Idiom, said_otherwise
+from halfhank.grammar.lines.idioms import US_NEEDLES_MM, Idiom, said_otherwise
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import Problem
 

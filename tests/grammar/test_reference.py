@@ -107,7 +107,7 @@ def _code_table() -> dict[str, str]:
 
 def _codes_in_the_source() -> set[str]:
     """Every code that some call tells, by the calls' first text."""
-    source = "".join(path.read_text(encoding="utf-8") for path in sorted(FOLDER.glob("*.py")))
+    source = "".join(path.read_text(encoding="utf-8") for path in sorted(FOLDER.rglob("*.py")))
     calls = re.findall(r'(?:tell|mistake|_refuse)\(\s*(?:[\w.]+, )?"([a-z0-9-]+)"', source)
     return {*calls, *re.findall(r'= "([a-z]+-[a-z-]+)" if number == 0 else "', source)} - {"mistake"}
 

@@ -2,7 +2,7 @@
 
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import Span, advice, mistake
-from halfhank.grammar.show import safe, show_problem, show_problems
+from halfhank.grammar.text.excerpt import safe, show_problem, show_problems
 
 
 def test_a_problem_shows_its_line_caret_and_mend() -> None:

@@ -9,9 +9,9 @@ from typing import Any
 
 import lark
 import pytest
-from halfhank.grammar import tables
-from halfhank.grammar.layout import lay_out
-from halfhank.grammar.words import FACTS, HEADERS, SYNONYMS
+from halfhank.grammar.language import FACTS, HEADERS, SYNONYMS
+from halfhank.grammar.lines import tables
+from halfhank.grammar.text.indentation import lay_out
 
 from tests.grammar.cases import CASES
 from tests.grammar.making import make_lines

@@ -3,13 +3,13 @@
 from random import Random
 
 import pytest
+from halfhank.grammar.description import Description
 from halfhank.grammar.problems import ADVICE, MISTAKE, Problem
-from halfhank.grammar.syntax import Description
-from halfhank.model.allowance import allowance
-from halfhank.model.bands import MAX_ROWS, total_rows
-from halfhank.model.fabrics import Workroom
-from halfhank.model.work import last_stitch, work
-from halfhank.model.yarn import RowYarn, bind_off_m, part_rows_m, skein_of, start_m
+from halfhank.model.rows.allowance import allowance
+from halfhank.model.rows.sections import MAX_ROWS, total_rows
+from halfhank.model.rows.worked import last_stitch, work
+from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, part_rows_m, skein_of, start_m
+from halfhank.model.yarn.stitch_table import StitchTable
 
 from tests.model.texts import GARTER, described
 
@@ -19,11 +19,11 @@ SLOW = "increase 1 at each edge and 1 at spine every 6 rows"
 
 
 def found(description: Description) -> int:
-    room = Workroom(description)
+    room = StitchTable(description)
     return allowance(room, RowYarn(room), skein_of(description))[0]
 
 
-def total_m(room: Workroom, count: int) -> float | None:
+def total_m(room: StitchTable, count: int) -> float | None:
     """The whole shawl row by row; None where it cannot be worked."""
     if total_rows(room, count) > MAX_ROWS:
         return None
@@ -36,7 +36,7 @@ def total_m(room: Workroom, count: int) -> float | None:
 
 
 def brute(description: Description, most: int = MAX_ROWS) -> int:
-    room, skein = Workroom(description), skein_of(description)
+    room, skein = StitchTable(description), skein_of(description)
     count = 0
     while count < most and (total := total_m(room, count + 1)) is not None and total <= skein.budget_m * (1 + 1e-9):
         count += 1
@@ -103,7 +103,7 @@ def test_counts_are_found_that_are_large() -> None:
 
 
 def test_ten_thousand_rows_take_few_trials(monkeypatch: pytest.MonkeyPatch) -> None:
-    from halfhank.model import trials
+    from halfhank.model.rows import trials
 
     calls: list[int] = []
     reckon = trials.Trials.reckon
@@ -121,7 +121,7 @@ def test_ten_thousand_rows_take_few_trials(monkeypatch: pytest.MonkeyPatch) -> N
 
 def told(*parts: str, **more: object) -> tuple[int, list[Problem]]:
     description = described(*parts, **more)
-    room = Workroom(description)
+    room = StitchTable(description)
     return allowance(room, RowYarn(room), skein_of(description))
 
 
@@ -149,12 +149,12 @@ def test_shaping_that_runs_out_of_stitches_is_advice() -> None:
 def test_rows_are_counted_in_repeats_where_the_stitch_has_rows() -> None:
     rows = f"{GARTER}\nstitch rib\n  multiple of 2 sts\n  rows 1-6: *k1, p1*"
     description = described("rib as yarn allows", start="cast on 60 sts", stitches=rows)
-    assert total_rows(Workroom(description), found(description)) == 6 * found(description)
+    assert total_rows(StitchTable(description), found(description)) == 6 * found(description)
     assert found(description) == brute(description)
 
 
 def test_one_count_serves_all_passes_of_an_outer_repeat() -> None:
     description = described("repeat 4 times\n  garter as yarn allows\n  garter 1 row", start="cast on 60 sts")
     count = found(description)
-    assert total_rows(Workroom(description), count) == 4 * (2 * count + 1)
+    assert total_rows(StitchTable(description), count) == 4 * (2 * count + 1)
     assert count == brute(description)

@@ -4,7 +4,7 @@ import re
 
 import pytest
 from halfhank.model import plan
-from halfhank.model.allowed_words import allowed_words
+from halfhank.model.ends.allowance_words import allowed_words
 
 from tests.model.texts import GARTER, described
 

@@ -3,9 +3,9 @@
 import math
 
 import pytest
-from halfhank.grammar.syntax import Description
-from halfhank.model.marks import Progress, marks
-from halfhank.model.yarn import bind_off_m
+from halfhank.grammar.description import Description
+from halfhank.model.ends.marks import Progress, marks
+from halfhank.model.yarn.row_yarn import bind_off_m
 
 from tests.model.test_yarn import WINGS, progress
 from tests.model.texts import described

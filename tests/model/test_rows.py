@@ -1,11 +1,11 @@
 """Rows: bands put out, shaping in time, the way back."""
 
 import pytest
-from halfhank.grammar.syntax import Description
-from halfhank.model.bands import count_rows, forth, sections, total_rows
-from halfhank.model.fabrics import Workroom
-from halfhank.model.rows import NO_RATES, Rates, Rows
-from halfhank.model.work import row_table, work
+from halfhank.grammar.description import Description
+from halfhank.model.rows.row_table import NO_RATES, Rates, Rows
+from halfhank.model.rows.sections import count_rows, forth, sections, total_rows
+from halfhank.model.rows.worked import row_table, work
+from halfhank.model.yarn.stitch_table import StitchTable
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -15,7 +15,7 @@ WINGS = "increase 1 at each edge and 1 at spine every 2 rows"
 
 
 def table(description: Description) -> Rows:
-    room = Workroom(description)
+    room = StitchTable(description)
     parts, problem = work(room, 0)
     assert problem is None, problem
     return row_table(room, parts)
@@ -30,7 +30,7 @@ def counts(
 
 def rows_of(*parts: str) -> list[tuple[str, int]]:
     """The bands of all parts as put out: stitch and rows."""
-    room = Workroom(described(*parts))
+    room = StitchTable(described(*parts))
     return [(run.stitch, run.rows) for section in sections(room, 0) for run in section.runs]
 
 
@@ -53,7 +53,7 @@ def test_a_list_starts_anew_whenever_its_repeat_is_entered() -> None:
 
 def test_repeats_are_of_the_stitchs_own_rows() -> None:
     stitches = f"{GARTER}\nstitch rib\n  rows 1-4: *k1, p1*"
-    room = Workroom(described("rib 3 repeats", stitches=stitches))
+    room = StitchTable(described("rib 3 repeats", stitches=stitches))
     assert [run.rows for run in forth(room, 0, room.description.parts[0], 0).runs] == [12]
 
 
@@ -63,14 +63,14 @@ def test_rows_are_counted_without_putting_them_out(values: list[int], inner: int
     listed = ", ".join(map(str, values))
     nested = f"  repeat {inner} times\n    garter {listed} rows\n    drop 2 wraps"
     bands = f"repeat {outer} times\n  garter {listed} ridges\n{nested}"
-    room = Workroom(described(bands))
+    room = StitchTable(described(bands))
     part = room.description.parts[0]
     assert count_rows(room, part.bands, 0) == sum(run.rows for run in forth(room, 0, part, 0).runs)
 
 
 def test_a_thousand_million_repeats_are_counted_at_once() -> None:
     many = "repeat 1000000000 times\n  repeat 1000000000 times\n    garter 1, 2 rows"
-    assert total_rows(Workroom(described(many)), 0) == 15 * 10**17
+    assert total_rows(StitchTable(described(many)), 0) == 15 * 10**17
 
 
 # Shaping in time.
@@ -254,12 +254,12 @@ def test_where_there_is_no_room_to_move_on_the_count_still_comes_out() -> None:
 
 
 def test_around_works_the_last_part_once_and_names_the_way_back() -> None:
-    room = Workroom(described("garter 4 rows", "garter 2 rows", "garter 6 rows", tail='turn back around "3"'))
+    room = StitchTable(described("garter 4 rows", "garter 2 rows", "garter 6 rows", tail='turn back around "3"'))
     assert [section.name for section in sections(room, 0)] == ["1", "2", "3", "2, back", "1, back"]
 
 
 def test_bands_and_passes_come_back_in_reverse_order() -> None:
-    room = Workroom(described("repeat 3 times\n  garter 1, 2, 3 rows\n  drop 2 wraps", tail="turn back"))
+    room = StitchTable(described("repeat 3 times\n  garter 1, 2, 3 rows\n  drop 2 wraps", tail="turn back"))
     runs = [(run.stitch, run.rows) for run in sections(room, 0)[1].runs]
     assert runs == [("drop", 2), ("garter", 3), ("drop", 2), ("garter", 2), ("drop", 2), ("garter", 1)]
 

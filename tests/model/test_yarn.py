@@ -5,15 +5,15 @@ from itertools import accumulate
 
 import numpy as np
 import pytest
-from halfhank.grammar.syntax import Description
-from halfhank.model.fabrics import Workroom
-from halfhank.model.marks import Progress
-from halfhank.model.notation import draw
-from halfhank.model.plan import progress_of
-from halfhank.model.totals import hanging_m, stitch_metres, yarn_plan
-from halfhank.model.uncertainty import chance_enough, sd_of
-from halfhank.model.work import last_stitch, work
-from halfhank.model.yarn import RowYarn, bind_off_m, part_rows_m, part_total_m, skein_of, start_m
+from halfhank.grammar.description import Description
+from halfhank.model.ends.marks import Progress
+from halfhank.model.planning import progress_of
+from halfhank.model.rows.worked import last_stitch, work
+from halfhank.model.stitches.loops import draw
+from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, part_rows_m, part_total_m, skein_of, start_m
+from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.yarn.totals import hanging_m, stitch_metres, yarn_plan
+from halfhank.model.yarn.uncertainty import chance_enough, sd_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -24,12 +24,12 @@ SWATCH_G = 11.2 / (40 * (60 + 1.5 + 1.12))
 METRES = 3.8  # in a gram: 100 g 380 m
 
 
-def room_of(stitches: str, *parts: str, **more: object) -> Workroom:
-    return Workroom(described(*(parts or ("garter 2 rows",)), stitches=stitches, **more))
+def room_of(stitches: str, *parts: str, **more: object) -> StitchTable:
+    return StitchTable(described(*(parts or ("garter 2 rows",)), stitches=stitches, **more))
 
 
 def progress(description: Description, allowed: int = 0) -> Progress:
-    room = Workroom(description)
+    room = StitchTable(description)
     parts, problem = work(room, allowed)
     assert problem is None, problem
     return progress_of(room, RowYarn(room), parts)
@@ -61,7 +61,7 @@ def test_as_takes_what_is_not_given() -> None:
 
 def test_an_elongated_row_is_taller_by_half_of_each_extra_wrap() -> None:
     """The yarn is a cylinder of 0.5 g/cm3 (from memory): 100 g 380 m are 0.0818 cm thick."""
-    room = Workroom(described("drop 3 wraps"))
+    room = StitchTable(described("drop 3 wraps"))
     yarn_cm = math.sqrt(4 * (100 / 38_000) / (math.pi * 0.5))
     wrap_cm = math.pi * (0.4 + yarn_cm)
     assert room.wrap_m * 100 == pytest.approx(wrap_cm)
@@ -69,7 +69,7 @@ def test_an_elongated_row_is_taller_by_half_of_each_extra_wrap() -> None:
 
 
 def test_drop_stitch_as_measured_holds_for_its_two_rows_together() -> None:
-    room = Workroom(described("drop 2 wraps", stitches=f"{GARTER}\nstitch drop\n  gauge 18 sts 14 rows over 10 cm"))
+    room = StitchTable(described("drop 2 wraps", stitches=f"{GARTER}\nstitch drop\n  gauge 18 sts 14 rows over 10 cm"))
     assert sum(room.heights_cm("drop", 2, 2)) == pytest.approx(20 / 14)
     assert room.heights_cm("drop", 2, 2)[1] == pytest.approx(0.25)
 
@@ -77,7 +77,7 @@ def test_drop_stitch_as_measured_holds_for_its_two_rows_together() -> None:
 def test_two_dropped_rows_add_more_than_half_an_inch() -> None:
     """Common practice, no source; needle not said: held for 2 wraps at 4.5 mm and up."""
     text = described("drop 2 wraps")
-    room = Workroom(text._replace(needles=text.needles._replace(value=4.5)))
+    room = StitchTable(text._replace(needles=text.needles._replace(value=4.5)))
     assert sum(room.heights_cm("drop", 2, 2)) > 1.27
 
 
@@ -194,10 +194,10 @@ def test_a_stitch_that_nothing_ties_to_the_swatch_goes_by_gauge() -> None:
 
 
 def test_start_of_a_tab_and_of_a_cast_on() -> None:
-    assert start_m(Workroom(described("garter 2 rows", start="garter tab 3 sts 6 rows"))) / METRES == pytest.approx(
+    assert start_m(StitchTable(described("garter 2 rows", start="garter tab 3 sts 6 rows"))) / METRES == pytest.approx(
         (3 * 6 + 9) * SWATCH_G
     )
-    assert start_m(Workroom(described("garter 2 rows", start="cast on 50 sts"))) / METRES == pytest.approx(
+    assert start_m(StitchTable(described("garter 2 rows", start="cast on 50 sts"))) / METRES == pytest.approx(
         75 * SWATCH_G
     )
 
@@ -214,12 +214,12 @@ def test_start_of_a_tab_and_of_a_cast_on() -> None:
     ],
 )
 def test_bind_offs(method: str, stitches: float) -> None:
-    room = Workroom(described("garter 2 rows", tail=f"bind off {method}"))
+    room = StitchTable(described("garter 2 rows", tail=f"bind off {method}"))
     assert bind_off_m(room, "garter") == pytest.approx(stitches * room["garter"].fabric.yarn_m)
 
 
 def test_a_bind_off_by_the_width_of_the_last_row() -> None:
-    room = Workroom(described("garter 2 rows", tail="bind off takes 5 times the width"))
+    room = StitchTable(described("garter 2 rows", tail="bind off takes 5 times the width"))
     assert bind_off_m(room, "garter") == pytest.approx(5 * 0.005 / 1.05)
 
 
@@ -228,7 +228,7 @@ def test_edges_take_their_own_yarn_but_not_in_an_elongated_row() -> None:
     description = described(
         "moss 1 row\ndrop 3 wraps", start="cast on 20 sts", lines=("edge 3 sts moss",), stitches=stitches
     )
-    room = Workroom(description)
+    room = StitchTable(description)
     moss, garter = room["moss"].fabric.yarn_m, room["garter"].fabric.yarn_m
     at = progress(description)
     rows = [after - before for before, after in zip(at.used_m, at.used_m[1:], strict=False)]
@@ -246,7 +246,7 @@ def test_edges_wider_than_the_row_are_cut_to_it() -> None:
 def test_stitches_short_of_the_multiple_are_filled(live: int, filled: int) -> None:
     """Edges of 2, a spine of 1, two wings of 6 k + 1: 31 is 2 x 13 and them; 23 has wings of 9, 25 of 10."""
     net = "stitch net\n  gauge 20 sts 30 rows over 10 cm\n  multiple of 6 sts + 1\n  swatch 30 sts 30 rows weighs 9 g"
-    yarn = RowYarn(Workroom(described("net 1 row", lines=("edge 2 sts",), stitches=f"{GARTER}\n{net}")))
+    yarn = RowYarn(StitchTable(described("net 1 row", lines=("edge 2 sts",), stitches=f"{GARTER}\n{net}")))
     assert yarn.split("net", 1, live) == (live - 4 - filled, 4, filled)
 
 

@@ -1,8 +1,8 @@
 """Descriptions for the model's tests: plain garter and one shape unless told otherwise."""
 
+from halfhank.grammar.description import Description
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
-from halfhank.grammar.syntax import Description
 
 GARTER = "stitch garter\n  gauge 20 sts 40 rows over 10 cm\n  swatch 40 sts 60 rows weighs 11.2 g"
 

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from halfhank.grammar.description import Length, PinnedStraight, PinnedTo
 from halfhank.grammar.problems import Problem, Span
-from halfhank.grammar.syntax import Length, PinnedStraight, PinnedTo
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
-from halfhank.model.rows import Rates, Rows
+from halfhank.model.rows.row_table import Rates, Rows
 from halfhank.model.shawl import Outline
 
 HERE = Span(1, 1, 2)

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from halfhank.model.outline.crescent import middle_turn
+from halfhank.model.outline.shapes.crescent import middle_turn
 from halfhank.model.outline.strip import settled
 from scipy.optimize import brentq
 from shapely import LineString

@@ -5,9 +5,9 @@ import subprocess
 import sys
 
 import pytest
-from halfhank.grammar.syntax import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE
-from halfhank.grammar.words import SHAPES as NAMES
-from halfhank.model.outline.table import SHAPES
+from halfhank.grammar.description import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE
+from halfhank.grammar.language import SHAPES as NAMES
+from halfhank.model.outline.shapes.shape_table import SHAPES
 
 from tests.outline.pieces import Line, crescent_lines, from_neck, garter, laid, layout
 
@@ -53,6 +53,6 @@ def test_ten_thousand_rows_are_laid_out(shape: str, lines: list[Line]) -> None:
 
 
 def test_only_the_construction_that_is_wanted_is_loaded() -> None:
-    code = "import sys, halfhank.model.outline.table; print(*sys.modules)"
+    code = "import sys, halfhank.model.outline.shapes.shape_table; print(*sys.modules)"
     found = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.split()
     assert not {f"halfhank.model.outline.{kind.module}" for kind in SHAPES.values()} & set(found)

@@ -1,9 +1,9 @@
 """Text widths against the fonts' published metrics, and contrast against WCAG's formula."""
 
 import pytest
-from halfhank.renderer.metrics import text_width
-from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect, Scene
-from halfhank.renderer.schematic import schematic
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene
+from halfhank.renderer.paper.text_widths import text_width
+from halfhank.renderer.schematic.page import schematic
 from reportlab.pdfbase.pdfmetrics import stringWidth
 
 from tests.outside.pieces import part, piece
@@ -69,15 +69,15 @@ def scene() -> Scene:
     )
 
 
-def inside(items: tuple[Item, ...], within: tuple[str, ...] = ()) -> list[tuple[tuple[str, ...], Item]]:
+def inside(items: tuple[Element, ...], within: tuple[str, ...] = ()) -> list[tuple[tuple[str, ...], Element]]:
     """Items in drawing order with the names of the groups that hold them."""
-    found: list[tuple[tuple[str, ...], Item]] = []
+    found: list[tuple[tuple[str, ...], Element]] = []
     for item in items:
         found += inside(item.items, (*within, item.name)) if isinstance(item, Group) else [(within, item)]
     return found
 
 
-def covers(item: Item, x: float, y: float) -> str | None:
+def covers(item: Element, x: float, y: float) -> str | None:
     """The fill of a disc or rectangle over a point."""
     if isinstance(item, Circle) and (item.x - x) ** 2 + (item.y - y) ** 2 <= item.radius**2:
         return item.style.fill

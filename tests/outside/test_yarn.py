@@ -4,7 +4,7 @@ import math
 
 import pint
 import pytest
-from halfhank.grammar.syntax import CM_IN, GRAMS_IN
+from halfhank.grammar.description import CM_IN, GRAMS_IN
 from halfhank.model.shawl import Shawl
 
 from tests.outside.pieces import part, piece

@@ -1,11 +1,11 @@
 """Charts square by square, drawn on squared paper by hand from the rows, as letters from left to right."""
 
 import pytest
-from halfhank.model.pattern.abbreviations import key_abbreviation
-from halfhank.model.pattern.align import settle
-from halfhank.model.pattern.chart import Chart, chart_of
-from halfhank.model.pattern.pattern import pattern_of
-from halfhank.model.pattern.signs import Sign, sign_of
+from halfhank.model.instructions.abbreviations import key_abbreviation
+from halfhank.model.stitches.appearance import Sign, sign_of
+from halfhank.model.stitches.chart import Chart, chart_of
+from halfhank.model.stitches.chart_columns import settle
+from halfhank.model.stitches.pattern import pattern_of
 
 from tests.pattern.test_checks import GOOD
 from tests.pattern.writing import items, stitch

@@ -2,8 +2,8 @@
 
 import pytest
 from halfhank.grammar.problems import ADVICE, MISTAKE, Problem
-from halfhank.model.pattern.checks import check_pattern
-from halfhank.model.pattern.pattern import pattern_of
+from halfhank.model.stitches.pattern import pattern_of
+from halfhank.model.stitches.row_checks import check_pattern
 
 from tests.pattern.writing import stitch
 

@@ -1,9 +1,9 @@
 """What a technical editor finds in rows that can be worked."""
 
 from halfhank.grammar.problems import ADVICE, Problem
-from halfhank.model.pattern.checks import check_pattern
-from halfhank.model.pattern.editor import edit
-from halfhank.model.pattern.pattern import pattern_of
+from halfhank.model.advice.technical_edit import edit
+from halfhank.model.stitches.pattern import pattern_of
+from halfhank.model.stitches.row_checks import check_pattern
 
 from tests.pattern.test_checks import GOOD
 from tests.pattern.writing import stitch

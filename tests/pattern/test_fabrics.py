@@ -1,13 +1,13 @@
 """Built-in fabrics in a description: rows, measures, and what a block of the same name takes from them."""
 
 import pytest
-from halfhank.grammar.fabrics import FABRICS, PLAIN_FABRICS
+from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
-from halfhank.model.fabrics import Workroom
-from halfhank.model.notation import draw
-from halfhank.model.pattern.pattern import Pattern, patterns_of
-from halfhank.model.plan import plan_parsed
+from halfhank.model.planning import plan_parsed
+from halfhank.model.stitches.loops import draw
+from halfhank.model.stitches.pattern import Pattern, patterns_of
+from halfhank.model.yarn.stitch_table import StitchTable
 
 from tests.pattern.writing import stitch
 
@@ -27,10 +27,10 @@ part "one"
 """
 
 
-def room(blocks: str, stitch: str) -> Workroom:
+def room(blocks: str, stitch: str) -> StitchTable:
     parsed = parse(HEAD + blocks + TAIL.format(stitch))
     assert parsed.description and not [one for one in parsed.problems if one.severity == MISTAKE], parsed.problems
-    return Workroom(parsed.description)
+    return StitchTable(parsed.description)
 
 
 def patterns(blocks: str, stitch: str) -> dict[str, Pattern]:

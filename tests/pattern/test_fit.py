@@ -3,15 +3,15 @@
 from collections.abc import Iterator
 
 import pytest
+from halfhank.grammar.description import Description
 from halfhank.grammar.problems import Problem
-from halfhank.grammar.syntax import Description
-from halfhank.model.fabrics import Workroom
-from halfhank.model.pattern.advice import advise, stretches
-from halfhank.model.pattern.fit import Fit, fitted, needle_of
-from halfhank.model.pattern.pattern import patterns_of
-from halfhank.model.rows import Rows
-from halfhank.model.shaping import Worked
-from halfhank.model.work import row_table, work
+from halfhank.model.advice.fit_advice import advise, stretches
+from halfhank.model.rows.row_table import Rows
+from halfhank.model.rows.shaping import Worked
+from halfhank.model.rows.worked import row_table, work
+from halfhank.model.stitches.fit import Fit, fitted, needle_of
+from halfhank.model.stitches.pattern import patterns_of
+from halfhank.model.yarn.stitch_table import StitchTable
 
 from tests.pattern.writing import grown
 
@@ -26,7 +26,7 @@ shape triangle
 
 
 def worked(description: Description) -> tuple[list[Worked], Rows]:
-    room = Workroom(description)
+    room = StitchTable(description)
     parts, problem = work(room, 0)
     assert problem is None
     return parts, row_table(room, parts)
@@ -34,13 +34,15 @@ def worked(description: Description) -> tuple[list[Worked], Rows]:
 
 def fits(description: Description) -> list[Fit]:
     parts, rows = worked(description)
-    patterns, needle = patterns_of(Workroom(description)), needle_of(description, rows)
+    patterns, needle = patterns_of(StitchTable(description)), needle_of(description, rows)
     return [fitted(patterns[one.stitch], one, needle, rows) for one in stretches(parts) if one.stitch in patterns]
 
 
 def told(description: Description) -> dict[str, Problem]:
     parts, rows = worked(description)
-    return {problem.code: problem for problem in advise(description, patterns_of(Workroom(description)), parts, rows)}
+    return {
+        problem.code: problem for problem in advise(description, patterns_of(StitchTable(description)), parts, rows)
+    }
 
 
 def test_stitches_in_each_wing_after_a_neck() -> None:

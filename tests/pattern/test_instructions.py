@@ -1,11 +1,11 @@
 """Written instructions: against lines written by hand, and read back."""
 
 import pytest
-from halfhank.grammar.fabrics import FABRICS
-from halfhank.grammar.written import InstructionError, read_lines, same_items
-from halfhank.model.pattern.instructions import row_lines
-from halfhank.model.pattern.mirror import mirrored, stand_ins
-from halfhank.model.pattern.pattern import Pattern, built_in_pattern, pattern_of
+from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.reading.instruction_reader import InstructionError, read_lines, same_items
+from halfhank.model.instructions.row_lines import row_lines
+from halfhank.model.stitches.mirror import mirrored, stand_ins
+from halfhank.model.stitches.pattern import Pattern, built_in_pattern, pattern_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

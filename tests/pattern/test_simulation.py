@@ -7,11 +7,11 @@ other.
 import re
 
 import pytest
-from halfhank.grammar.fabrics import FABRICS
-from halfhank.model.pattern.balance import passes
-from halfhank.model.pattern.checks import check_pattern
-from halfhank.model.pattern.pattern import built_in_pattern, pattern_of
-from halfhank.model.pattern.steps import levels_of
+from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.model.stitches.balance import passes
+from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
+from halfhank.model.stitches.row_checks import check_pattern
+from halfhank.model.stitches.worked_rows import levels_of
 
 from tests.pattern.writing import stitch
 

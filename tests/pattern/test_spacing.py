@@ -1,9 +1,9 @@
 """Even spacing: it sums, it is even, and its words are worked back stitch by stitch."""
 
 import pytest
-from halfhank.grammar.written import read_notation
-from halfhank.model.pattern.count import tally_of
-from halfhank.model.pattern.spacing import even_decreases, even_increases, even_words
+from halfhank.grammar.reading.instruction_reader import read_notation
+from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
+from halfhank.model.stitches.tally import tally_of
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -4,13 +4,13 @@ import re
 
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.written import read_lines, same_items
-from halfhank.model.fabrics import Workroom
-from halfhank.model.pattern.mirror import mirrored
-from halfhank.model.pattern.pattern import patterns_of
-from halfhank.model.pattern.working import working_text
-from halfhank.model.plan import plan_parsed
+from halfhank.grammar.reading.instruction_reader import read_lines, same_items
+from halfhank.model.instructions.written_instructions import working_text
+from halfhank.model.planning import plan_parsed
 from halfhank.model.shawl import Shawl
+from halfhank.model.stitches.mirror import mirrored
+from halfhank.model.stitches.pattern import patterns_of
+from halfhank.model.yarn.stitch_table import StitchTable
 
 from tests.pattern.test_planted import SHAWL
 
@@ -48,7 +48,7 @@ def test_shaping_says_where_and_how_many() -> None:
 def test_new_stitches_wait_in_the_fill() -> None:
     told = "New stitches beside {}: {}, until its rows begin again on a whole multiple more."
     used = shawl(SHAWL)
-    (pattern,) = (one for one in patterns_of(Workroom(used.description)).values() if one.name in working_text(used))
+    (pattern,) = (one for one in patterns_of(StitchTable(used.description)).values() if one.name in working_text(used))
     assert told.format(pattern.name, pattern.fill) in block(working_text(used), "Shaping")
     level = shawl(re.sub("shape triangle.*?(?=part )", "shape rectangle\n  cast on 63 sts\n", SHAWL, flags=re.DOTALL))
     assert "New stitches" not in working_text(level)
@@ -64,7 +64,7 @@ def test_abbreviations_of_both_wings_are_told() -> None:
 
 def test_both_wings_read_back() -> None:
     made = shawl(SHAWL)
-    text, (pattern,) = working_text(made), patterns_of(Workroom(made.description)).values()
+    text, (pattern,) = working_text(made), patterns_of(StitchTable(made.description)).values()
     for title, rows in (("fern (", pattern), ("fern, second wing", mirrored(pattern))):
         read = {number: row.items for row in read_lines(block(text, title)[1:]) for number in row.numbers}
         assert all(same_items(read[row.number], row.items) for row in rows.rows)

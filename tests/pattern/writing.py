@@ -1,8 +1,8 @@
 """Patterns for the tests, read from the description language."""
 
+from halfhank.grammar.description import Description, Item, Stitch
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
-from halfhank.grammar.syntax import Description, Item, Stitch
 
 HEAD = """shawl "Pattern under test"
 yarn

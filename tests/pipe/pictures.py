@@ -4,8 +4,8 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from halfhank.renderer.metrics import text_width
-from halfhank.renderer.scene import Circle, Group, Item, Label, Path, PathData, Rect, Scene
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene
+from halfhank.renderer.paper.text_widths import text_width
 from shapely import Polygon
 
 ASCENT, DESCENT = 0.75, 0.21
@@ -44,7 +44,7 @@ def text_box(label: Label) -> TextBox:
     return TextBox(label, min(xs), min(ys), max(xs), max(ys), corners)
 
 
-def walk(items: tuple[Item, ...], clipped: bool = False) -> Iterator[tuple[Item, bool]]:
+def walk(items: tuple[Element, ...], clipped: bool = False) -> Iterator[tuple[Element, bool]]:
     """Every item that is no group, and whether a clip confines it."""
     for item in items:
         if isinstance(item, Group):
@@ -57,7 +57,7 @@ def labels(scene: Scene) -> list[Label]:
     return [item for item, _ in walk(scene.items) if isinstance(item, Label) and item.text.strip()]
 
 
-def group(items: tuple[Item, ...], name: str) -> Group:
+def group(items: tuple[Element, ...], name: str) -> Group:
     """The group of that name, wherever it is."""
     for item in items:
         if isinstance(item, Group):
@@ -88,7 +88,7 @@ def flattened(data: PathData, steps: int = 48) -> list[tuple[float, float]]:
     return points
 
 
-def extent(item: Item) -> tuple[float, float, float, float]:
+def extent(item: Element) -> tuple[float, float, float, float]:
     """The upright box of an item's centre lines."""
     if isinstance(item, Label):
         return text_box(item)[1:5]

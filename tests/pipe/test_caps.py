@@ -3,7 +3,7 @@
 import pytest
 from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import MISTAKE
-from halfhank.model.plan import plan
+from halfhank.model.planning import plan
 
 from tests import whole
 from tests.outside.pieces import part, piece

@@ -3,9 +3,9 @@
 from pathlib import Path
 
 import pytest
-from halfhank.renderer.options import Options
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.svg import to_svg
+from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import schematic
 
 from tests.pipe import svg_files
 from tests.pipe.test_scene import meeting, outside

@@ -5,9 +5,9 @@ from random import Random
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
-from halfhank.model.plan import plan
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.svg import to_svg
+from halfhank.model.planning import plan
+from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.page import schematic
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

@@ -1,7 +1,7 @@
 """The model's rows and yarn against the slow reference, on random shawls."""
 
 import pytest
-from halfhank.model.rows import Rows
+from halfhank.model.rows.row_table import Rows
 from halfhank.model.shawl import Marks
 from hypothesis import given, settings
 

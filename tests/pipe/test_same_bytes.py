@@ -19,8 +19,8 @@ from tests.pipe.making import seeded
 from tests.pipe.writing import write
 from tests.whole import planned
 from halfhank.model.plan_json import plan_json
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.svg import to_svg
+from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.paper.svg import to_svg
 digest = hashlib.sha256()
 for number in range(0, 30, 2):
     plan = planned(write(seeded(number)))

@@ -5,10 +5,10 @@ from itertools import pairwise
 
 import pytest
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.options import Options
-from halfhank.renderer.scene import Circle, Item, Label, Path, Rect, Scene
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.svg import to_svg
+from halfhank.renderer.paper.scene import Circle, Element, Label, Path, Rect, Scene
+from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import schematic
 from hypothesis import given, settings
 from shapely import Polygon, unary_union
 
@@ -49,9 +49,9 @@ def meeting(scene: Scene) -> list[tuple[Label, Label]]:
     return found
 
 
-def outside(scene: Scene) -> list[Item]:
+def outside(scene: Scene) -> list[Element]:
     """Items that leave the page."""
-    found: list[Item] = []
+    found: list[Element] = []
     for item, clipped in pictures.walk(scene.items):
         left, top, right, bottom = pictures.extent(item)
         if not clipped and not (left >= 0 and top >= 0 and right <= scene.width and bottom <= scene.height):

@@ -9,7 +9,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 REFERENCE = ROOT / "grammar/README.md"
-PATTERNS = ROOT / "model/pattern/README.md"
+PATTERNS = ROOT / "model/stitches/README.md"
 # What makes or tells a problem, and which of its arguments may be the code.
 TELLING = {"mistake": (0,), "advice": (0,), "tell": (0,), "_tell": (0, 1), "_Phrase": (3,), "Idiom": (2,)}
 CODE = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -65,4 +65,4 @@ def test_the_reference_has_each_code_once_and_no_other() -> None:
 
 
 def test_the_reference_leads_to_the_codes_of_written_rows() -> None:
-    assert "(../model/pattern/README.md)" in REFERENCE.read_text(encoding="utf-8")
+    assert "(../model/stitches/README.md)" in REFERENCE.read_text(encoding="utf-8")

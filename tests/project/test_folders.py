@@ -25,4 +25,4 @@ def test_the_readme_of_a_folder_names_what_is_in_it(page: Path) -> None:
 
 def test_the_pages_are_found() -> None:
     names = {str(page.parent.relative_to(ROOT)) for page in PAGES}
-    assert {"grammar", "model", "model/outline", "model/pattern", "renderer", "cli"} <= names
+    assert {"grammar", "model", "model/outline", "model/stitches", "renderer", "cli"} <= names

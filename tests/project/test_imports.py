@@ -13,12 +13,12 @@ ALLOWED = {
     "model": (
         "halfhank.model",
         "halfhank.grammar.problems",
-        "halfhank.grammar.syntax",
-        "halfhank.grammar.words",
+        "halfhank.grammar.description",
+        "halfhank.grammar.language",
         "halfhank.grammar.items",
-        "halfhank.grammar.fabrics",
+        "halfhank.grammar.builtin.stitch_patterns",
     ),
-    "renderer": ("halfhank.renderer", "halfhank.model", "halfhank.grammar.problems", "halfhank.grammar.syntax"),
+    "renderer": ("halfhank.renderer", "halfhank.model", "halfhank.grammar.problems", "halfhank.grammar.description"),
     "cli": ("halfhank",),
 }
 # Libraries that one folder alone may know.

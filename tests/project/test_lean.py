@@ -35,7 +35,7 @@ HEAVY |= {
 OTHER_COMMANDS = {f"halfhank.cli.{name}" for name in ("commands.plan", "commands.check", "plan_text", "fault")}
 LIST = """
 import sys
-from halfhank.cli.postpone import Postponed, postpone
+from halfhank.cli.startup import Postponed, postpone
 from halfhank.cli.run import run
 postpone()
 status = run(sys.argv[1:])
@@ -61,7 +61,7 @@ def bare() -> set[str]:
 
 def test_a_drawing_loads_nothing_heavy(tmp_path: Path, bare: set[str]) -> None:
     found = loaded(tmp_path, "draw", "-", "-o", "x.svg")
-    assert "halfhank.renderer.svg" in found
+    assert "halfhank.renderer.paper.svg" in found
     assert not found & (HEAVY - bare)
     assert not found & OTHER_COMMANDS
 
@@ -71,13 +71,13 @@ def test_a_picture_loads_what_it_needs(tmp_path: Path) -> None:
 
 
 def test_a_command_that_reads_nothing_loads_no_parser(tmp_path: Path) -> None:
-    assert not loaded(tmp_path, "new") & {"lark", "svgwrite", "halfhank.grammar.parse", "halfhank.model.plan"}
+    assert not loaded(tmp_path, "new") & {"lark", "svgwrite", "halfhank.grammar.parse", "halfhank.model.planning"}
 
 
 def test_what_is_postponed_is_there_once_it_is_used() -> None:
     code = """
 import sys
-from halfhank.cli.postpone import UNUSED, Postponed, postpone
+from halfhank.cli.startup import UNUSED, Postponed, postpone
 postpone()
 assert {name for name in UNUSED if type(sys.modules[name]) is Postponed} >= {"hashlib", "tempfile"}
 import hashlib, tempfile

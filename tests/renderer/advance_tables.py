@@ -1,4 +1,4 @@
-"""Writes `renderer/advances.py` from the metrics of the standard PDF fonts that reportlab carries.
+"""Writes `renderer/paper/advances.py` from the metrics of the standard PDF fonts that reportlab carries.
 
 Run it from the repository: `python tests/renderer/advance_tables.py`.
 """
@@ -11,7 +11,7 @@ from reportlab.pdfbase.pdfmetrics import stringWidth
 
 FACES = {"SANS": "Helvetica", "SANS_BOLD": "Helvetica-Bold", "SERIF": "Times-Roman"}
 BEYOND_LATIN_1 = {"\u2212": "minus", "\u2044": "fraction", "\u0141": "Lslash", "\u0142": "lslash", "\u0131": "dotlessi"}
-TARGET = Path(__file__).parents[2] / "renderer" / "advances.py"
+TARGET = Path(__file__).parents[2] / "renderer" / "paper" / "advances.py"
 
 HEAD = '''"""Advance widths in thousandths of an em, by width: the characters that have it.
 

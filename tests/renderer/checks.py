@@ -4,9 +4,9 @@ import math
 from collections.abc import Callable, Iterator
 
 from halfhank.model.outline.curve import Curve
-from halfhank.renderer.boxes import TextBox, text_box
-from halfhank.renderer.frame import Frame
-from halfhank.renderer.scene import Circle, Group, Item, Label, Path, PathData, Rect, Scene
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene
+from halfhank.renderer.plane.text_boxes import TextBox, text_box
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 Point = tuple[float, float]
 Boundary = Callable[[float, float], Curve]
@@ -18,7 +18,7 @@ def group(scene: Scene, name: str) -> Group:
     return found
 
 
-def groups(items: tuple[Item, ...]) -> Iterator[Group]:
+def groups(items: tuple[Element, ...]) -> Iterator[Group]:
     """All groups, outer ones first."""
     for item in items:
         if isinstance(item, Group):
@@ -26,7 +26,7 @@ def groups(items: tuple[Item, ...]) -> Iterator[Group]:
             yield from groups(item.items)
 
 
-def leaves(items: tuple[Item, ...]) -> Iterator[Item]:
+def leaves(items: tuple[Element, ...]) -> Iterator[Element]:
     """All items that are no groups."""
     for item in items:
         if isinstance(item, Group):
@@ -35,7 +35,7 @@ def leaves(items: tuple[Item, ...]) -> Iterator[Item]:
             yield item
 
 
-def unclipped(items: tuple[Item, ...]) -> Iterator[Item]:
+def unclipped(items: tuple[Element, ...]) -> Iterator[Element]:
     """All items that no clip confines."""
     for item in items:
         if not isinstance(item, Group):
@@ -79,7 +79,7 @@ def _on_page(points: list[Point], scene: Scene, margin: float = 0.0) -> bool:
     return all(low <= x <= wide and low <= y <= high for x, y in points)
 
 
-def points_of(item: Item) -> list[Point]:
+def points_of(item: Element) -> list[Point]:
     """Points that span an item."""
     match item:
         case Path():

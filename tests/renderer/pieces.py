@@ -6,10 +6,10 @@ from itertools import pairwise
 from types import SimpleNamespace
 from typing import NamedTuple, cast
 
+from halfhank.grammar.description import Description, Text
 from halfhank.grammar.problems import Problem, Span
-from halfhank.grammar.syntax import Description, Text
 from halfhank.model.outline.curve import Curve, Point, arc, line
-from halfhank.model.rows import NO_RATES, Rows
+from halfhank.model.rows.row_table import NO_RATES, Rows
 from halfhank.model.shawl import (
     BandPlan,
     BindOffPlan,

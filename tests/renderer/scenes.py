@@ -3,9 +3,9 @@
 from typing import Any
 
 import pytest
-from halfhank.renderer.options import Options
-from halfhank.renderer.scene import Scene
-from halfhank.renderer.schematic import schematic
+from halfhank.renderer.paper.scene import Scene
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import schematic
 
 from tests.renderer.pieces import (
     NECK_DOWN,

@@ -8,8 +8,9 @@ import time
 import zlib
 
 import pytest
-from halfhank.renderer import ExportError, export, schematic, to_pdf, to_png
-from halfhank.renderer.scene import Label, Rect, Scene, Style
+from halfhank.renderer import ExportError, schematic, to_pdf, to_png
+from halfhank.renderer.paper import export
+from halfhank.renderer.paper.scene import Label, Rect, Scene, Style
 from PIL import Image
 
 from tests.renderer.pieces import Piece, chevron, shawl_of

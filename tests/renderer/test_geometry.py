@@ -5,7 +5,7 @@ import math
 
 import pytest
 from halfhank.model.outline.curve import Curve, arc, line
-from halfhank.renderer.geometry import (
+from halfhank.renderer.plane.geometry import (
     Box,
     area_of,
     at_length,

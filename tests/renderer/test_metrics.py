@@ -1,8 +1,8 @@
 """Measuring and cutting texts."""
 
 import pytest
-from halfhank.renderer import advances
-from halfhank.renderer.metrics import ELLIPSIS, fit, text_width, wrap
+from halfhank.renderer.paper import advances
+from halfhank.renderer.paper.text_widths import ELLIPSIS, fit, text_width, wrap
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -3,12 +3,12 @@
 from dataclasses import replace
 
 import pytest
-from halfhank.renderer.bind_off import overhang_of
-from halfhank.renderer.options import Options
-from halfhank.renderer.scene import Group, Label, Path, Scene, Style
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.style import MARGIN
-from halfhank.renderer.textures import patterns_of
+from halfhank.renderer.paper.house_style import MARGIN
+from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style
+from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
+from halfhank.renderer.schematic.fabric.textures import textures_of
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import schematic
 
 from tests.renderer import checks
 from tests.renderer.pieces import (
@@ -113,7 +113,7 @@ def test_the_designers_name_stays_together() -> None:
 
 
 def test_each_fabric_has_a_texture_of_its_own() -> None:
-    patterns = patterns_of(shawl_of(PIECES["rectangle"]))
+    patterns = textures_of(shawl_of(PIECES["rectangle"]))
     assert len(set(patterns.values())) == len(patterns) == 4
     assert {pattern.kind for pattern in patterns.values()} == {"plain", "openwork", "drop"}
 
@@ -155,7 +155,7 @@ def test_every_length_is_told_once() -> None:
 
 
 def test_table_sums_to_all_of_the_yarn() -> None:
-    from halfhank.renderer.parts import table_lines
+    from halfhank.renderer.schematic.parts_table import table_lines
 
     lines = table_lines(shawl_of(PIECES["triangle"]))
     assert sum(float(line.cells[2]) for line in lines) == pytest.approx(82, abs=0.3)

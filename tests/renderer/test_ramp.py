@@ -4,8 +4,8 @@ import math
 from itertools import pairwise
 
 import pytest
-from halfhank.renderer.ramp import RAMPS, channels, contrast, hex_colour, ink_on
-from halfhank.renderer.style import INK, LIGHT, RED, SOFT
+from halfhank.renderer.paper.house_style import INK, LIGHT, RED, SOFT
+from halfhank.renderer.paper.ramp import RAMPS, channels, contrast, hex_colour, ink_on
 
 
 def oklab(colour: str) -> tuple[float, float, float]:

@@ -5,13 +5,13 @@ import math
 
 import pytest
 from halfhank.model.outline.curve import Curve
-from halfhank.renderer.frame import Frame
-from halfhank.renderer.options import OptionError, Options, scales
-from halfhank.renderer.scene import Circle, Label, Path
-from halfhank.renderer.schematic import CONTENT_MM, schematic
-from halfhank.renderer.sheet import surround, with_dimensions
-from halfhank.renderer.style import INK, MARGIN
-from halfhank.renderer.svg import to_svg
+from halfhank.renderer.paper.house_style import INK, MARGIN
+from halfhank.renderer.paper.scene import Circle, Label, Path
+from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.fabric.frame import Frame
+from halfhank.renderer.schematic.options import OptionError, Options, scales
+from halfhank.renderer.schematic.page import CONTENT_MM, schematic
+from halfhank.renderer.schematic.surroundings import surround, with_dimensions
 from shapely import LineString, Point, Polygon, unary_union
 
 from tests.pipe import svg_files

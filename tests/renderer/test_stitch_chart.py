@@ -4,15 +4,15 @@ from collections.abc import Iterator
 from itertools import combinations
 
 import pytest
-from halfhank.grammar.fabrics import FABRICS
-from halfhank.model.pattern.chart import Chart, chart_of
-from halfhank.model.pattern.pattern import built_in_pattern, pattern_of
-from halfhank.model.pattern.signs import Sign, sign_of, units
-from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect, Scene
-from halfhank.renderer.stitch_chart import Captions, entries_of, stitch_chart
-from halfhank.renderer.svg import to_svg
-from halfhank.renderer.symbols import symbol
-from halfhank.renderer.symbols.pen import Box
+from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.model.stitches.appearance import Sign, sign_of, units
+from halfhank.model.stitches.chart import Chart, chart_of
+from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
+from halfhank.renderer.charts.stitch_chart import Captions, entries_of, stitch_chart
+from halfhank.renderer.charts.symbols import symbol
+from halfhank.renderer.charts.symbols.pen import SymbolBox
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene
+from halfhank.renderer.paper.svg import to_svg
 
 from tests.pattern.test_checks import GOOD
 from tests.pattern.writing import items, stitch
@@ -37,7 +37,7 @@ def group(scene: Scene, name: str) -> Group:
     return next(item for item in scene.items if isinstance(item, Group) and item.name == name)
 
 
-def leaves(items: tuple[Item, ...]) -> Iterator[Item]:
+def leaves(items: tuple[Element, ...]) -> Iterator[Element]:
     for item in items:
         if isinstance(item, Group):
             yield from leaves(item.items)
@@ -45,7 +45,7 @@ def leaves(items: tuple[Item, ...]) -> Iterator[Item]:
             yield item
 
 
-def points(item: Item) -> list[tuple[float, float]]:
+def points(item: Element) -> list[tuple[float, float]]:
     """What an item reaches, control points included."""
     match item:
         case Path():
@@ -121,15 +121,15 @@ def test_the_key_names_every_symbol_that_occurs_once_with_its_abbreviations() ->
     assert names == ["k on RS, p on WS", "yo", "s2kp", "k2tog", "ssk", "multiple of 8 sts + 1"]
 
 
-def strokes(sign: Sign, box: Box) -> tuple[Item, ...]:
+def strokes(sign: Sign, box: SymbolBox) -> tuple[Element, ...]:
     return symbol(sign, box)
 
 
 @pytest.mark.parametrize("size", [(5.0, 3.1), (5.0, 5.0), (3.0, 5.0)])
 def test_every_sign_is_drawn_unlike_every_other_within_its_squares(size: tuple[float, float]) -> None:
-    drawn: dict[tuple[int, tuple[Item, ...]], Sign] = {}
+    drawn: dict[tuple[int, tuple[Element, ...]], Sign] = {}
     for sign in SIGNS:
-        found = strokes(sign, Box(0.0, 0.0, *size, sign.width))
+        found = strokes(sign, SymbolBox(0.0, 0.0, *size, sign.width))
         assert drawn.setdefault((sign.width, found), sign) == sign
         assert bool(found) == (sign != Sign("k"))
         for item in found:
@@ -142,7 +142,7 @@ def test_leaning_strokes_lean_as_published() -> None:
 
     def rises_right(name: str) -> bool:
         sign = sign_of(items(name)[0], False)
-        (first, last) = points(symbol(sign, Box(0, 0, 5, 5, sign.width))[0])[:2]
+        (first, last) = points(symbol(sign, SymbolBox(0, 0, 5, 5, sign.width))[0])[:2]
         low, high = sorted((first, last), key=lambda point: -point[1])
         return high[0] > low[0]
 
@@ -151,7 +151,7 @@ def test_leaning_strokes_lean_as_published() -> None:
 
 
 def test_wraps_are_a_number_over_loops() -> None:
-    found = symbol(sign_of(items("k1 with 3 wraps")[0], False), Box(0, 0, 5, 4))
+    found = symbol(sign_of(items("k1 with 3 wraps")[0], False), SymbolBox(0, 0, 5, 4))
     (label,) = [item for item in found if isinstance(item, Label)]
     (loops,) = [item for item in found if isinstance(item, Path)]
     assert label.text == "3" and label.y < min(y for _, y in points(loops)) + 0.3
@@ -159,7 +159,7 @@ def test_wraps_are_a_number_over_loops() -> None:
 
 def test_symbols_use_no_glyph_but_the_wraps_number() -> None:
     for sign in SIGNS:
-        labels = [item for item in symbol(sign, Box(0, 0, 5, 4, sign.width)) if isinstance(item, Label)]
+        labels = [item for item in symbol(sign, SymbolBox(0, 0, 5, 4, sign.width)) if isinstance(item, Label)]
         assert [label.text for label in labels] == ([str(sign.wraps)] if sign.wraps > 1 else [])
 
 

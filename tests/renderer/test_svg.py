@@ -5,8 +5,8 @@ import subprocess
 import sys
 
 import pytest
-from halfhank.renderer.scene import Circle, Group, Item, Label, Path, Rect, Scene, Style
-from halfhank.renderer.svg import SceneError, checked, number, path_text, to_svg
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene, Style
+from halfhank.renderer.paper.svg import SceneError, checked, number, path_text, to_svg
 from hypothesis import given
 from hypothesis import strategies as st
 from lxml import etree
@@ -17,11 +17,11 @@ SQUARE = (("M", (0.0, 0.0)), ("L", (5.0, 0.0)), ("L", (5.0, 5.0)), ("Z", ()))
 NAMESPACE = {"s": "http://www.w3.org/2000/svg"}
 
 
-def scene(*items: Item, title: str = "Title", description: str = "Description") -> Scene:
+def scene(*items: Element, title: str = "Title", description: str = "Description") -> Scene:
     return Scene(100.0, 50.0, title, description, items)
 
 
-def root(*items: Item, **words: str) -> etree._Element:
+def root(*items: Element, **words: str) -> etree._Element:
     return etree.fromstring(to_svg(scene(*items, **words)))
 
 
@@ -135,8 +135,8 @@ def test_same_scene_same_bytes() -> None:
 
 IMPORTS = """
 import sys
-from halfhank.renderer.svg import to_svg
-from halfhank.renderer.scene import Scene
+from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.paper.scene import Scene
 to_svg(Scene(1.0, 1.0, "t", "d", ()))
 for name in ("urllib.request", "http.client", "ssl", "socket", "svgwrite.validator2", "cairosvg", "numpy"):
     assert name not in sys.modules, name

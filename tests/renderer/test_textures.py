@@ -4,11 +4,18 @@ import itertools
 import math
 
 import pytest
-from halfhank.renderer.geometry import at_length, length_of
-from halfhank.renderer.options import Options
-from halfhank.renderer.scene import Group, Path, Scene
-from halfhank.renderer.schematic import schematic
-from halfhank.renderer.textures import DOT_LENGTHS, LINE_DASHES, RUNG_GAPS, Pattern, patterns_of, texture_rows
+from halfhank.renderer.paper.scene import Group, Path, Scene
+from halfhank.renderer.plane.geometry import at_length, length_of
+from halfhank.renderer.schematic.fabric.textures import (
+    DOT_LENGTHS,
+    LINE_DASHES,
+    RUNG_GAPS,
+    Texture,
+    texture_rows,
+    textures_of,
+)
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import schematic
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -71,9 +78,9 @@ def test_no_two_dots_of_a_band_are_near(boundary: checks.Boundary, sideways: boo
 
 @given(st.integers(1, 20000), st.integers(1, 300), st.floats(0.01, 400), st.floats(1, 5))
 def test_texture_rows_are_even_and_apart(first: int, rows: int, height: float, pitch: float) -> None:
-    from halfhank.renderer.spans import Span
+    from halfhank.renderer.schematic.fabric.drawn_bands import DrawnBand
 
-    found = texture_rows(Span(first, first + rows - 1, ()), height, pitch)
+    found = texture_rows(DrawnBand(first, first + rows - 1, ()), height, pitch)
     assert all(first - 1 < row < first + rows - 1 for row in found)
     steps = {b - a for a, b in itertools.pairwise(found)}
     assert len(steps) <= 1
@@ -81,9 +88,9 @@ def test_texture_rows_are_even_and_apart(first: int, rows: int, height: float, p
 
 
 def test_a_high_band_is_filled_with_texture() -> None:
-    from halfhank.renderer.spans import Span
+    from halfhank.renderer.schematic.fabric.drawn_bands import DrawnBand
 
-    assert len(texture_rows(Span(1, 100, ()), 100.0, 1.75)) >= 45
+    assert len(texture_rows(DrawnBand(1, 100, ()), 100.0, 1.75)) >= 45
 
 
 def test_rungs_cross_the_elongated_row_from_edge_to_edge() -> None:
@@ -110,9 +117,9 @@ def test_variations_differ() -> None:
 
 def test_fabrics_of_one_kind_take_turns() -> None:
     piece = Piece([("all", [("garter", 6), ("mesh", 6), ("stockinette", 6), ("garter", 6)])], level)
-    patterns = patterns_of(shawl_of(piece))
+    patterns = textures_of(shawl_of(piece))
     assert patterns == {
-        ("garter", 1): Pattern("plain", 0),
-        ("mesh", 1): Pattern("openwork", 0),
-        ("stockinette", 1): Pattern("plain", 1),
+        ("garter", 1): Texture("plain", 0),
+        ("mesh", 1): Texture("openwork", 0),
+        ("stockinette", 1): Texture("plain", 1),
     }

@@ -1,7 +1,7 @@
 """Numbers as the drawings say them."""
 
 import pytest
-from halfhank.renderer import words
+from halfhank.renderer.paper import measure_words
 
 
 @pytest.mark.parametrize(
@@ -16,42 +16,46 @@ from halfhank.renderer import words
 )
 def test_lengths(cm: float, units: str, told: str) -> None:
     """The inch is 2.54 cm (international agreement of 1959)."""
-    assert words.length_words(cm, units) == told
+    assert measure_words.length_words(cm, units) == told
 
 
 @pytest.mark.parametrize("value", [25.5, 25.5 - 1e-9, 25.5 + 1e-9, 24.5 + 1])
 def test_a_half_is_rounded_up_however_it_was_reckoned(value: float) -> None:
-    assert words.rounded(value) == "26"
-    assert words.rounded(-value) == "−26"
-    assert words.rounded(value / 10) == "2.6"
-    assert words.tenths(value / 10) == "2.6"
-    assert words.percent(value / 100) == "26 %"
+    assert measure_words.rounded(value) == "26"
+    assert measure_words.rounded(-value) == "−26"
+    assert measure_words.rounded(value / 10) == "2.6"
+    assert measure_words.tenths(value / 10) == "2.6"
+    assert measure_words.percent(value / 100) == "26 %"
 
 
 def test_yarn() -> None:
     """The yard is 0.9144 m (international agreement of 1959): 380 m are 415.6 yd."""
-    assert words.yarn_words(380, "cm") == "380 m (416 yd)"
-    assert words.yarn_words(380, "in") == "416 yd (380 m)"
+    assert measure_words.yarn_words(380, "cm") == "380 m (416 yd)"
+    assert measure_words.yarn_words(380, "in") == "416 yd (380 m)"
 
 
 @pytest.mark.parametrize(
     ("value", "told"), [(55.2, "55"), (7.94, "7.9"), (5.0, "5"), (-0.01, "0"), (-30.4, "−30"), (-3.04, "−3")]
 )
 def test_grams(value: float, told: str) -> None:
-    assert words.grams(value) == told
+    assert measure_words.grams(value) == told
 
 
 @pytest.mark.parametrize(("value", "told"), [(6.15, "6.2"), (-0.04, "0.0"), (-2.5, "−2.5"), (93.7266, "93.7")])
 def test_tenths(value: float, told: str) -> None:
-    assert words.tenths(value) == told
+    assert measure_words.tenths(value) == told
 
 
 @pytest.mark.parametrize(("share", "told"), [(0.076, "8 %"), (0.004, "<1 %"), (0.0, "0 %"), (1.0, "100 %")])
 def test_percent(share: float, told: str) -> None:
-    assert words.percent(share) == told
+    assert measure_words.percent(share) == told
 
 
 def test_counts_and_rows() -> None:
-    assert (words.stitches(1), words.stitches(73), words.stitches(12345)) == ("1 st", "73 sts", "12,345 sts")
-    assert (words.row_range(5, 5), words.row_range(5, 12)) == ("row 5", "rows 5–12")
-    assert words.row_range(995, 1010) == "rows 995–1,010"
+    assert (measure_words.stitches(1), measure_words.stitches(73), measure_words.stitches(12345)) == (
+        "1 st",
+        "73 sts",
+        "12,345 sts",
+    )
+    assert (measure_words.row_range(5, 5), measure_words.row_range(5, 12)) == ("row 5", "rows 5–12")
+    assert measure_words.row_range(995, 1010) == "rows 995–1,010"

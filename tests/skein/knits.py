@@ -1,12 +1,12 @@
 """Descriptions that the tests of the skein share."""
 
 from halfhank.grammar.parse import parse
-from halfhank.model.accounts import Accounts, accounts_of
-from halfhank.model.fabrics import Workroom
-from halfhank.model.plan import plan_parsed
+from halfhank.model.planning import plan_parsed
+from halfhank.model.rows.worked import work
+from halfhank.model.scale.yarn_model import Accounts, accounts_of
 from halfhank.model.shawl import Plan, Shawl
-from halfhank.model.work import work
-from halfhank.model.yarn import RowYarn
+from halfhank.model.yarn.row_yarn import RowYarn
+from halfhank.model.yarn.stitch_table import StitchTable
 
 PLAIN = """shawl "Sluice"
 yarn
@@ -74,7 +74,7 @@ def shawl_of(text: str) -> Shawl:
 
 def accounts(shawl: Shawl) -> Accounts:
     """The accounts of a shawl as it was planned before its log."""
-    room = Workroom(shawl.description)
+    room = StitchTable(shawl.description)
     parts, problem = work(room, shawl.allowed or 0)
     assert problem is None
     return accounts_of(room, RowYarn(room), parts)

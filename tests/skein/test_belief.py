@@ -4,11 +4,11 @@ import math
 
 import numpy as np
 import pytest
-from halfhank.model.belief import BAND_SDS, Belief, Estimate, Step, Sum, prior
+from halfhank.model.scale.posterior import BAND_SDS, Estimate, LinearSum, Posterior, Step, prior
 from scipy import stats
 
 
-def covariance(belief: Belief) -> np.ndarray:
+def covariance(belief: Posterior) -> np.ndarray:
     """The belief's covariance as a whole matrix."""
     whole = np.diag(belief.variances)
     for column in belief.columns:
@@ -32,7 +32,7 @@ def test_updates_one_by_one_equal_the_batch_solution(seed: int, errors: int, wei
     sds, weights, constants, noise, readings = random_case(seed, errors, weighings)
     belief = prior(sds.tolist())
     for x, c, r, y in zip(weights, constants, noise, readings, strict=True):
-        belief = belief.weighed(Sum(float(c), tuple(x.tolist())), float(y), float(r))
+        belief = belief.weighed(LinearSum(float(c), tuple(x.tolist())), float(y), float(r))
     precision = np.diag(sds**-2.0) + weights.T @ np.diag(noise**-2.0) @ weights
     posterior = np.linalg.inv(precision)
     mean = posterior @ weights.T @ np.diag(noise**-2.0) @ (readings - constants)
@@ -46,7 +46,7 @@ def test_the_order_of_the_weighings_does_not_matter() -> None:
     for order in (range(5), (3, 0, 4, 2, 1)):
         belief = prior(sds.tolist())
         for i in order:
-            belief = belief.weighed(Sum(float(constants[i]), tuple(weights[i].tolist())), readings[i], noise[i])
+            belief = belief.weighed(LinearSum(float(constants[i]), tuple(weights[i].tolist())), readings[i], noise[i])
         beliefs.append(belief)
     assert np.allclose(beliefs[0].means, beliefs[1].means, rtol=1e-9)
     assert np.allclose(covariance(beliefs[0]), covariance(beliefs[1]), rtol=1e-9, atol=1e-15)
@@ -56,17 +56,17 @@ def test_steps_along_the_rows_equal_one_estimate_for_each() -> None:
     sds, weights, constants, noise, readings = random_case(7, 6, 3)
     belief = prior(sds.tolist())
     for i in range(3):
-        belief = belief.weighed(Sum(constants[i], tuple(weights[i].tolist())), readings[i], noise[i])
+        belief = belief.weighed(LinearSum(constants[i], tuple(weights[i].tolist())), readings[i], noise[i])
     rng = np.random.default_rng(8)
     steps = [Step(-1.5, {int(k): float(rng.normal(0, 2)) for k in rng.integers(0, 6, 2)}) for _ in range(40)]
     now, constant = np.zeros(6), 101.5
-    found = list(belief.along(Sum(100.0, (0.0,) * 6), steps))
+    found = list(belief.along(LinearSum(100.0, (0.0,) * 6), steps))
     assert len(found) == 41
     for step, estimate in zip([Step(-1.5, {}), *steps], found, strict=True):
         constant += step.constant
         for k, change in step.weights.items():
             now[k] += change
-        whole = belief.estimate(Sum(constant, tuple(now.tolist())))
+        whole = belief.estimate(LinearSum(constant, tuple(now.tolist())))
         assert estimate == pytest.approx(whole, abs=1e-9)
 
 
@@ -88,6 +88,6 @@ def test_the_band_holds_nine_tenths() -> None:
 
 
 def test_a_weighing_without_weight_teaches_nothing() -> None:
-    belief = prior([0.07, 0.08]).weighed(Sum(10.0, (0.0, 0.0)), 12.0, 0.2)
+    belief = prior([0.07, 0.08]).weighed(LinearSum(10.0, (0.0, 0.0)), 12.0, 0.2)
     assert belief.means == (0, 0)
-    assert belief.estimate(Sum(0.0, (3.0, 4.0))).sd == pytest.approx(math.hypot(0.21, 0.32))
+    assert belief.estimate(LinearSum(0.0, (3.0, 4.0))).sd == pytest.approx(math.hypot(0.21, 0.32))

@@ -6,14 +6,14 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from halfhank.model.forecast import forecast
-from halfhank.model.skeins import skein_plans
-from halfhank.renderer.overlay import overlay
-from halfhank.renderer.plot import nice_step, tick_text, ticks
-from halfhank.renderer.ramp import channels
-from halfhank.renderer.scene import Circle, Label, Path, Scene
-from halfhank.renderer.svg import to_svg
-from halfhank.renderer.yarn_chart import yarn_chart
+from halfhank.model.scale.forecast import forecast
+from halfhank.model.scale.skeins import skein_plans
+from halfhank.renderer.charts.plot import nice_step, tick_text, ticks
+from halfhank.renderer.charts.skein_overlay import overlay
+from halfhank.renderer.charts.yarn_chart import yarn_chart
+from halfhank.renderer.paper.ramp import channels
+from halfhank.renderer.paper.scene import Circle, Label, Path, Scene
+from halfhank.renderer.paper.svg import to_svg
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
+from halfhank.grammar.description import Mass, Weighing
 from halfhank.grammar.problems import Span
-from halfhank.grammar.syntax import Mass, Weighing
-from halfhank.model.accounts import SKEIN, Accounts
-from halfhank.model.forecast import end_of, listen
+from halfhank.model.scale.forecast import end_of, listen
+from halfhank.model.scale.yarn_model import SKEIN, Accounts
 
 from tests.skein.knits import BANDED, PLAIN, accounts, logged, shawl_of
 

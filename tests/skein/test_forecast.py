@@ -4,9 +4,9 @@ import math
 
 import numpy as np
 import pytest
-from halfhank.model.fabrics import wrap_cm
-from halfhank.model.forecast import forecast
+from halfhank.model.scale.forecast import forecast
 from halfhank.model.shawl import Shawl
+from halfhank.model.yarn.stitch_table import wrap_cm
 from scipy import stats
 
 from tests.skein.knits import BANDED, PLAIN, codes, logged, planned, shawl_of

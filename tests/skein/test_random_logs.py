@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from halfhank.model.forecast import forecast
+from halfhank.model.scale.forecast import forecast
 
 from tests.pipe.making import seeded
 from tests.pipe.writing import write

@@ -2,7 +2,7 @@
 
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.model.sequences import check_even_sequence, uneven
+from halfhank.model.ends.sequences import check_even_sequence, uneven
 
 TEXT = """shawl "Sluice"
 yarn "plain"

@@ -3,9 +3,9 @@
 import math
 
 import pytest
-from halfhank.model.checkpoints import checkpoints
-from halfhank.model.forecast import forecast
-from halfhank.model.skeins import skein_plans
+from halfhank.model.scale.checkpoints import checkpoints
+from halfhank.model.scale.forecast import forecast
+from halfhank.model.scale.skeins import skein_plans
 
 from tests.skein.knits import BANDED, PLAIN, logged, shawl_of
 

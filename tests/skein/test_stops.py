@@ -1,7 +1,7 @@
 """Where a shawl may end, and how that would look."""
 
 import pytest
-from halfhank.model.stops import candidates, one_more, stops
+from halfhank.model.ends.stops import candidates, one_more, stops
 
 from tests.skein.knits import BANDED, PLAIN, logged, shawl_of
 

@@ -1,0 +1,40 @@
+"""Where a drawing goes and in which format; from a scene to the bytes of its file."""
+
+import os
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from halfhank.cli import files
+from halfhank.cli.errors import CommandError
+
+if TYPE_CHECKING:
+    from halfhank.renderer.paper.scene import Scene
+
+FORMATS = (".svg", ".png", ".pdf")
+
+
+def beside(file: str, ending: str = "") -> str:
+    """Where the drawing of a description goes without -o: beside it as NAME.svg, or to standard output."""
+    return files.STANDARD if file == files.STANDARD else os.path.splitext(file)[0] + ending + ".svg"
+
+
+def format_of(target: str) -> str:
+    """The format of a drawing by its name's extension. Raises `CommandError` for one that no drawing has."""
+    if target == files.STANDARD:
+        return ".svg"
+    extension = os.path.splitext(target)[1]
+    if extension.lower() not in FORMATS:
+        hint = f"end its name in {', '.join(FORMATS[:-1])} or {FORMATS[-1]}"
+        raise CommandError(f"{target}: a drawing cannot be written as {extension or 'that'}", hint)
+    return extension.lower()
+
+
+def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
+    """The file of what `draw` draws. Raises `CommandError` where it cannot be made."""
+    from halfhank import renderer
+
+    write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
+    try:
+        return write(draw())
+    except (renderer.ExportError, renderer.OptionError) as error:
+        raise CommandError(str(error)) from error

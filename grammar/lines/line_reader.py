@@ -1,0 +1,289 @@
+"""One line through the parser: its tree, or the one mistake of grammar in it and the tree that a mend would give.
+
+Trees and tokens stay inside `halfhank.grammar`.
+"""
+
+import re
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from halfhank.grammar.language import FACTS, HEADERS, PHRASES, SYNONYMS, UNITS, nearest
+from halfhank.grammar.lines.tables import line_parser
+from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.text.indentation import SourceLine
+from lark import Token, Tree
+from lark.exceptions import UnexpectedToken
+from lark.parsers.lalr_interactive_parser import InteractiveParser
+
+_MAX_MENDS = 12
+_END = "$END"
+_NUMBERS = frozenset({"NUMBER", "MISNUMBER", "MINUS"})
+_SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": "*", "LSQB": "[", "RSQB": "]"}
+_SIGNS["PLUS"] = "+"
+_KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
+_MAX_LISTED = 7
+_FAULTS = {
+    "line-goes-on": "The line has said everything before `{}`.",
+    "unexpected-sign": "`{}` is not written like this.",
+    "unexpected-number": "`{}` is not written like this.",
+    "wrong-unit": "Needles are measured in mm, not by `{}`.",
+}
+
+
+class LineReading(NamedTuple):
+    """What came of one line: `tree` (None where no mend is known), `problem` (None where it reads as it stands)."""
+
+    tree: Tree[Token] | None
+    problem: Problem | None
+
+
+def read_line(source: SourceLine, start: str) -> LineReading:
+    """Parse one line by a start rule of the grammar."""
+    try:
+        return LineReading(line_parser().parse(source.code, start=start), None)
+    except UnexpectedToken as error:
+        return _said_otherwise(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
+
+
+def accepted(source: SourceLine, start: str) -> bool:
+    """Whether a line reads without a mistake by this start rule."""
+    return read_line(source, start).problem is None
+
+
+def _said_otherwise(token: Token, source: SourceLine, start: str) -> LineReading | None:
+    """A line with a phrase that knitters use and the language does not, and what the language says for it."""
+    from halfhank.grammar.lines.idioms import said_otherwise
+
+    column = len(source.code) + 1 if token.type == _END else token.column or 1
+    found = said_otherwise(source.code, column, start)
+    if found is None:
+        return None
+    span = Span(source.number, found.start + 1, found.end + 1)
+    written = _short(source.code[found.start : found.end])
+    message = _FAULTS.get(found.code, "`{}` is not said like this.").format(written)
+    problem = mistake(found.code, span, message, found.hint)
+    try:
+        tree = found.mended and line_parser().parse(found.mended.rstrip(), start=start)
+    except UnexpectedToken:
+        tree = None
+    return LineReading(tree or None, problem)
+
+
+def _renamed(source: SourceLine, start: str) -> LineReading | None:
+    """A line that was read as a band but makes sense with its first word put right: `evn`, `repaet 3 times`."""
+    written, meant = first_word(source), guessed_word(source, start)
+    if start != "in_part" or meant is None or meant == written:
+        return None
+    parser = line_parser().parse_interactive(source.code, start=start)
+    token = next(parser.lexer_thread.lex(parser.parser_state))  # type: ignore[no-untyped-call]
+    try:
+        parser.feed_token(Token.new_borrow_pos(_types()[meant], meant, token))
+        tree = parser.resume_parse()  # type: ignore[no-untyped-call]
+    except UnexpectedToken:
+        return None
+    span = Span(source.number, source.column, source.column + len(written))
+    message = f"`{_short(written)}` is no word that fits here."
+    return LineReading(tree, mistake("unknown-word", span, message, f"write `{meant}`"))
+
+
+def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> LineReading:
+    """The tree with wrong words put right one after the other, as long as the right ones are known."""
+    problem = None
+    for _ in range(_MAX_MENDS):
+        parser = error.interactive_parser
+        accepts: set[str] = parser.accepts()  # type: ignore[no-untyped-call]
+        words = _replacement(error.token, accepts)
+        if words and not _fit(parser, error.token, words):
+            words = None
+        problem = problem or _explain(error.token, accepts, words, source, start)
+        if words is None:
+            return LineReading(None, problem)
+        try:
+            if _feed(parser, error.token, words):
+                return LineReading(parser.resume_parse(), problem)  # type: ignore[no-untyped-call]
+            return LineReading(parser.feed_eof(error.token), problem)  # type: ignore[no-untyped-call]
+        except UnexpectedToken as next_error:
+            error = next_error
+    return LineReading(None, problem)
+
+
+def _replacement(token: Token, accepts: set[str]) -> tuple[str, ...] | None:
+    """The words to read in place of a token; an empty tuple: the line ends before it. None: nobody knows."""
+    if not _is_word(token):
+        return () if _END in accepts and token.type != _END else None
+    named = _keywords(accepts)
+    meant = SYNONYMS.get(token.casefold())
+    if meant and (meant[0] in named or meant[0] in _signs(accepts) or (meant[0].isdigit() and "NUMBER" in accepts)):
+        return meant
+    close = nearest(token, tuple(sorted(named)))
+    if close:
+        return (close,)
+    return () if _END in accepts else None
+
+
+def _is_word(token: Token) -> bool:
+    return token[:1].isalpha()
+
+
+def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
+    """Give the parser the words in the token's place; False: there are none and the line ends here."""
+    types = _types()
+    for word in words:
+        kind = "NUMBER" if word.isdigit() else types[word]
+        parser.feed_token(Token.new_borrow_pos(kind, word, token))
+    return bool(words)
+
+
+def _fit(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
+    """Whether the parser takes all of the words."""
+    try:
+        return _feed(parser.copy(deepcopy_values=False), token, words)  # type: ignore[no-untyped-call]
+    except UnexpectedToken:
+        return False
+
+
+def _types() -> dict[str, str]:
+    """Terminals by their word or sign."""
+    terminals = line_parser().terminals
+    return {t.pattern.value: t.name for t in terminals if t.pattern.type == "str"}
+
+
+def _keywords(accepts: Iterable[str]) -> dict[str, str]:
+    return {word: name for word, name in _types().items() if name in accepts and word[0].isalpha()}
+
+
+def _signs(accepts: Iterable[str]) -> list[str]:
+    return [sign for name, sign in _SIGNS.items() if name in accepts]
+
+
+def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, source: SourceLine, start: str) -> Problem:
+    """The problem of a token that does not fit."""
+    if token.type == _END:
+        return _ended(accepts, source)
+    span = Span(source.number, token.column or 1, (token.column or 1) + len(token))
+    if _is_word(token) and (token.column == source.column or words):
+        return _wrong_word(token, accepts, words, span, source, start)
+    if _only_units(accepts):
+        hint = _units_hint(accepts, source.code[: span.column - 1])
+        return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", hint)
+    if _END in accepts:
+        message = f"The line has said everything before `{_short(token)}`."
+        return mistake("line-goes-on", span, message, _overhang(token, source))
+    if _is_word(token):
+        return _wrong_word(token, accepts, words, span, source, start)
+    return _wrong_token(token, accepts, span)
+
+
+def _overhang(token: Token, source: SourceLine) -> str:
+    """The hint for a line that goes on: a number apart from its item, a bracket, or else words too many."""
+    if token == "]":
+        return "leave it out, or open it with `[`"
+    counted = re.search(r"(?<![\w-])(k|p|sl) +$", source.code[: (token.column or 1) - 1])
+    if counted and token.type == "NUMBER":
+        return f"write `{counted[1]}{_short(token)}`"
+    return "leave the rest out, or give it a line of its own"
+
+
+def _ended(accepts: set[str], source: SourceLine) -> Problem:
+    from halfhank.grammar.lines.idioms import missing_end, unpaired
+
+    lone = unpaired(source.code)
+    if lone is not None:
+        sign = source.code[lone]
+        span = Span(source.number, lone + 1, lone + 2)
+        partner = "]" if sign == "[" else "*"
+        mend = f"set `{partner}` where it ends or begins"
+        return mistake("unpaired-sign", span, f"This `{sign}` has no partner.", mend)
+    end = len(source.code) + 1
+    span = Span(source.number, end, end + 1)
+
+    hint = missing_end(source.code)
+    if _only_units(accepts):
+        hint = hint or _units_hint(accepts, source.code)
+        return mistake("missing-unit", span, "A unit is missing at the end of this line.", hint)
+    return mistake("line-too-short", span, "The line ends before it has said everything.", hint or _fits(accepts))
+
+
+def _units_hint(accepts: set[str], before: str) -> str:
+    """The hint that lists the units that fit behind the beginning of a line."""
+    from halfhank.grammar.lines.idioms import units_behind
+
+    return _listed([f"`{unit}`" for unit in units_behind(before, {*_keywords(accepts), *_signs(accepts)})])
+
+
+def _wrong_token(token: Token, accepts: set[str], span: Span) -> Problem:
+    hint = _fits(accepts)
+    if token.type in _NUMBERS or token.type == "CABLE":
+        return mistake("unexpected-number", span, f"The number `{_short(token)}` does not fit here.", hint)
+    if token.type in ("TEXT", "UNCLOSED"):
+        return mistake("unexpected-text", span, "A text in quotes does not fit here.", hint)
+    if token == "'":
+        hint = 'write `"`'
+    return mistake("unexpected-sign", span, f"The sign `{token}` does not fit here.", hint)
+
+
+def _wrong_word(
+    token: Token, accepts: set[str], words: tuple[str, ...] | None, span: Span, source: SourceLine, start: str
+) -> Problem:
+    hint = f"write `{PHRASES.get(token.casefold(), ' '.join(words))}`" if words else None
+    if token.column == source.column and not words:
+        message, hint = _stray_fact(str(token), start)
+        return mistake("unknown-word", span, message, hint or _fits(accepts))
+    if not hint and "TEXT" in accepts:
+        hint = f'write `"{_short(source.code[(token.column or 1) - 1 :])}"`'
+    return mistake("unknown-word", span, f"`{_short(token)}` is no word that fits here.", hint or _fits(accepts))
+
+
+def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
+    """The message for a line whose first word says nothing in this block."""
+    if start == "header":
+        return f"`{_short(word)}` opens no block.", None
+    block = start.removeprefix("in_")
+    home = next((other.removeprefix("in_") for other, facts in FACTS.items() if word in facts), None)
+    hint = f"`{word}` belongs in a `{home}` block" if home else None
+    return f"`{_short(word)}` says nothing in a `{block}` block.", hint
+
+
+def first_word(source: SourceLine) -> str:
+    """The word that a line starts with, empty where it starts otherwise."""
+    word = source.code.split(None, 1)[0]
+    if word.isalpha():
+        return word
+    found = re.match(r" *([^\W\d_][\w-]*)", source.code)
+    return found[1] if found else ""
+
+
+def guessed_word(source: SourceLine, start: str) -> str | None:
+    """The first word of a fact or header as it was most likely meant, None where nobody knows."""
+    word = first_word(source)
+    known = tuple(HEADERS) if start == "header" else tuple(FACTS[start])
+    if word in known:
+        return word
+    meant = SYNONYMS.get(word.casefold())
+    if meant and meant[0] in known:
+        return meant[0]
+    return nearest(word, known)
+
+
+def _only_units(accepts: set[str]) -> bool:
+    words = {word for word, name in _types().items() if name in accepts}
+    return bool(words) and words <= {*UNITS, "%"} and not accepts & {_END, "NUMBER", "WORD", "TEXT"}
+
+
+def _fits(accepts: set[str]) -> str | None:
+    """The hint that lists what fits, None where that is too much to be of help."""
+    words = [f"`{word}`" for word in sorted([*_keywords(accepts), *_signs(accepts)])]
+    words += [name for kind, name in _KINDS.items() if kind in accepts]
+    if not words:
+        return "leave it out" if _END in accepts else None
+    if len(words) > _MAX_LISTED:
+        return None
+    return _listed(words)
+
+
+def _listed(words: list[str]) -> str:
+    return "here fits " + (", ".join(words[:-1]) + " or " + words[-1] if len(words) > 1 else words[0])
+
+
+def _short(word: str) -> str:
+    return word if len(word) <= 40 else word[:39] + "…"

@@ -1,0 +1,105 @@
+"""The lines inside one block, read into facts by key."""
+
+from typing import Any
+
+from halfhank.grammar.language import FACTS
+from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
+from halfhank.grammar.problems import Span
+from halfhank.grammar.reading.facts import FACT_BUILDERS
+from halfhank.grammar.reading.values import Branch, Teller
+from halfhank.grammar.text.indentation import MAX_LINE, LineNode, SourceLine
+
+_KEYS = {
+    "cast_on": "start",
+    "garter_tab": "start",
+    "keep_share": "keep",
+    "keep_mass": "keep",
+    "pinned_straight": "pinned",
+    "pinned_to": "pinned",
+    "evenly_to": "shaping",
+    "before_cast_on": "weighing",
+    "after_row": "weighing",
+}
+_MANY = frozenset({"remark", "row", "shaping", "weighing"})
+
+
+def parsed(teller: Teller, source: SourceLine, start: str) -> Branch | None:
+    """The tree of a line, mended where a mend is known; its mistake of grammar is told, one a line."""
+    teller.line = source.number
+    if len(source.raw) > MAX_LINE:
+        return None
+    tree, problem = read_line(source, start)
+    if problem and source.number not in teller.told:
+        teller.told.add(source.number)
+        teller.problems.append(problem)
+    return tree
+
+
+class Body:
+    """The facts of one block.
+
+    `found` has the records of the lines without mistakes, `seen` the keys of all lines, `broken` those of lines with
+    mistakes. `unsure`: nobody knows which fact a line was to be, so that none may be called missing.
+    """
+
+    def __init__(self, teller: Teller) -> None:
+        self.found: dict[str, list[Any]] = {}
+        self.seen: dict[str, Span] = {}
+        self.broken: set[str] = set()
+        self.unsure = False
+        self._teller = teller
+
+    def get(self, key: str) -> Any:
+        """The one record of a key, None without."""
+        return self.found.get(key, [None])[0]
+
+    def all(self, key: str) -> tuple[Any, ...]:
+        """All records of a key in the order of the file."""
+        return tuple(self.found.get(key, ()))
+
+    def lacks(self, key: str) -> bool:
+        """Whether a fact is missing, and no mistake explains it, here or in another block."""
+        elsewhere = {facts.get(word) for word in self._teller.strays for facts in FACTS.values()}
+        return key not in self.seen and key not in elsewhere and not self.unsure
+
+    def read(self, lines: list[LineNode], start: str) -> "Body":
+        """Read all lines by the start rule of the block."""
+        for line in lines:
+            if self._teller.spent:
+                self.unsure = True
+                break
+            self._read(line.source, start)
+        return self
+
+    def _read(self, source: SourceLine, start: str) -> None:
+        tree = parsed(self._teller, source, start)
+        if tree is None:
+            word = guessed_word(source, start)
+            self._teller.strays.add(first_word(source))
+            self.fail(FACTS[start][word] if word else None, source.span)
+            return
+        key = _KEYS.get(tree.data, tree.data)
+        before = len(self._teller.problems)
+        record = FACT_BUILDERS[tree.data](self._teller, tree, source.span)
+        if self.claim(key, source) and len(self._teller.problems) == before and source.number not in self._teller.told:
+            self.found.setdefault(key, []).append(record)
+        else:
+            self.broken.add(key)
+
+    def fail(self, key: str | None, span: Span) -> None:
+        """Note a line that could not be read."""
+        if key is None:
+            self.unsure = True
+        else:
+            self.broken.add(key)
+            self.seen.setdefault(key, span)
+
+    def claim(self, key: str, source: SourceLine) -> bool:
+        """Note a fact; one that comes a second time is told."""
+        if key in self.seen and key not in _MANY:
+            hint = f"line {self.seen[key].line} has it already"
+            message = "A shape has one start." if key == "start" else "A block says this only once."
+            self._teller.tell("duplicate-fact", source.span, message, hint)
+            return False
+        self.seen.setdefault(key, source.span)
+        return True

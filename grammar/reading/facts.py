@@ -1,0 +1,206 @@
+"""The facts inside the blocks (bands aside): one small function from a line's tree to its record."""
+
+from collections.abc import Callable
+from typing import Any
+
+from halfhank.grammar.description import (
+    EACH_EDGE,
+    EVENLY,
+    LOWER_EDGE,
+    SPINE,
+    UPPER_EDGE,
+    CastOn,
+    Count,
+    Edge,
+    GarterTab,
+    Gauge,
+    Length,
+    Mass,
+    Multiple,
+    Name,
+    Percent,
+    PinnedStraight,
+    PinnedTo,
+    Placed,
+    ShapingLine,
+    SkeinLabel,
+    Swatch,
+    Text,
+    Weighing,
+)
+from halfhank.grammar.problems import Span
+from halfhank.grammar.reading.notation import written_row
+from halfhank.grammar.reading.values import (
+    Branch,
+    Teller,
+    branch,
+    branches,
+    count,
+    decimal,
+    length,
+    mass,
+    maybe,
+    measure,
+    name,
+    text,
+    word,
+)
+from lark import Token
+
+_PLACES = {"each_edge": EACH_EDGE, "upper_edge": UPPER_EDGE, "lower_edge": LOWER_EDGE, "spine_place": SPINE}
+
+Fact = Callable[[Teller, Branch, Span], Any]
+
+
+def _text(teller: Teller, tree: Branch, span: Span) -> Text:
+    return text(teller, branch(tree, 0))
+
+
+def _units(teller: Teller, tree: Branch, span: Span) -> str:
+    return word(tree, 0)
+
+
+def _skein(teller: Teller, tree: Branch, span: Span) -> SkeinLabel:
+    found = [measure(teller, part) for part in branches(tree)]
+    masses = [part for part in found if isinstance(part, Mass)]
+    lengths = [part for part in found if isinstance(part, Length)]
+    if not lengths:
+        message = "A skein has a mass and a length; this is a second mass."
+        teller.tell("wrong-unit", found[1].span, message, "use `m` or `yd`")
+        lengths = [Length(1.0, "m", span)]
+    if not masses:
+        message = "A skein has a mass and a length; this is a second length."
+        teller.tell("wrong-unit", found[1].span, message, "use `g` or `oz`")
+        masses = [Mass(1.0, "g", 0, span)]
+    return SkeinLabel(masses[0], lengths[0], span)
+
+
+def _keep_share(teller: Teller, tree: Branch, span: Span) -> Percent:
+    value = decimal(teller, branch(tree, 0), zero=True)
+    place = teller.span(branch(tree, 0))
+    if value >= 100:
+        teller.tell("keep-too-large", place, "A margin of the whole skein leaves nothing to knit with.")
+    return Percent(value, place)
+
+
+def _keep_mass(teller: Teller, tree: Branch, span: Span) -> Mass:
+    return mass(teller, branch(tree, 0), zero=True)
+
+
+def _gauge(teller: Teller, tree: Branch, span: Span) -> Gauge:
+    stitches, rows, over = branches(branch(tree, 0))
+    return Gauge(decimal(teller, stitches), decimal(teller, rows), length(teller, over), span)
+
+
+def _swatch(teller: Teller, tree: Branch, span: Span) -> Swatch:
+    stitches, rows = count(teller, branch(tree, 0)), count(teller, branch(tree, 1))
+    if word(tree, 2) == "weighs":
+        return Swatch(stitches, rows, mass(teller, branch(tree, 3)), None, span)
+    return Swatch(stitches, rows, None, length(teller, branch(tree, 3)), span)
+
+
+def _multiple(teller: Teller, tree: Branch, span: Span) -> Multiple:
+    extra = maybe(tree, 1)
+    return Multiple(count(teller, branch(tree, 0)), 0 if extra is None else count(teller, extra, 0), span)
+
+
+def _name(teller: Teller, tree: Branch, span: Span) -> Name:
+    return name(teller, branch(tree, 0))
+
+
+def _cast_on(teller: Teller, tree: Branch, span: Span) -> CastOn:
+    return CastOn(count(teller, branch(tree, 0)), span)
+
+
+def _garter_tab(teller: Teller, tree: Branch, span: Span) -> GarterTab:
+    rows = count(teller, branch(tree, 1))
+    if rows % 2:
+        place = teller.span(branch(tree, 1))
+        message = "A garter tab has an even number of rows: one stitch is picked up from each ridge."
+        teller.tell("odd-tab-rows", place, message, f"write `{rows + 1}`")
+    return GarterTab(count(teller, branch(tree, 0)), rows, span)
+
+
+def _edge(teller: Teller, tree: Branch, span: Span) -> Edge:
+    stitch = maybe(tree, 1)
+    return Edge(count(teller, branch(tree, 0), 0), None if stitch is None else name(teller, stitch), span)
+
+
+def _spine(teller: Teller, tree: Branch, span: Span) -> Count:
+    number = branch(tree, 0)
+    return Count(count(teller, number, 0), teller.span(number))
+
+
+def _pinned_straight(teller: Teller, tree: Branch, span: Span) -> PinnedStraight:
+    return PinnedStraight(span)
+
+
+def _pinned_to(teller: Teller, tree: Branch, span: Span) -> PinnedTo:
+    return PinnedTo(length(teller, branch(tree, 0)), length(teller, branch(tree, 1)), span)
+
+
+def _shaping(teller: Teller, tree: Branch, span: Span) -> ShapingLine:
+    action = {"bind": "bind off"}.get(word(tree, 0), word(tree, 0))
+    parts = list(branches(tree))
+    places = tuple(_placed(teller, part) for part in parts if part.data in ("placed", "spread"))
+    tail = {part.data: part for part in parts if part.data not in ("placed", "spread")}
+    every = 1 if "every_row" in tail else _tail_count(teller, tail.get("every"))
+    first = _tail_count(teller, tail.get("from_row")) or 1
+    return ShapingLine(action, places, every, first, _tail_count(teller, tail.get("until")), None, span)
+
+
+def _placed(teller: Teller, tree: Branch) -> Placed:
+    amount = count(teller, branch(tree, 0))
+    place = EVENLY if tree.data == "spread" else _PLACES[branch(tree, 1).data]
+    return Placed(amount, place, teller.span(tree))
+
+
+def _tail_count(teller: Teller, tree: Branch | None) -> int | None:
+    return None if tree is None else count(teller, branch(tree, 0))
+
+
+def _evenly_to(teller: Teller, tree: Branch, span: Span) -> ShapingLine:
+    first = _tail_count(teller, maybe(tree, 2)) or 1
+    return ShapingLine(word(tree, 0), (), None, first, None, count(teller, branch(tree, 1)), span)
+
+
+def _before_cast_on(teller: Teller, tree: Branch, span: Span) -> Weighing:
+    mark = tree.children[-1]
+    if isinstance(mark, Token):
+        place = teller.span(mark)
+        message = "Before the cast-on the whole skein is weighed; nothing is used yet."
+        teller.tell("used-before-cast-on", place, message, f"leave `{mark}` out")
+    return Weighing(0, mass(teller, branch(tree, 0)), False, span)
+
+
+def _after_row(teller: Teller, tree: Branch, span: Span) -> Weighing:
+    used = word(tree, 2) == "used"
+    return Weighing(count(teller, branch(tree, 0)), mass(teller, branch(tree, 1), zero=not used), used, span)
+
+
+FACT_BUILDERS: dict[str, Fact] = {
+    "by": _text,
+    "remark": _text,
+    "units": _units,
+    "skein": _skein,
+    "fibre": _text,
+    "keep_share": _keep_share,
+    "keep_mass": _keep_mass,
+    "gauge": _gauge,
+    "before_blocking": _gauge,
+    "swatch": _swatch,
+    "multiple": _multiple,
+    "fill": _name,
+    "base": _name,
+    "row": written_row,
+    "cast_on": _cast_on,
+    "garter_tab": _garter_tab,
+    "edge": _edge,
+    "spine": _spine,
+    "pinned_straight": _pinned_straight,
+    "pinned_to": _pinned_to,
+    "shaping": _shaping,
+    "evenly_to": _evenly_to,
+    "before_cast_on": _before_cast_on,
+    "after_row": _after_row,
+}

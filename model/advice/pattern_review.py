@@ -1,0 +1,45 @@
+"""All that is said of the patterns of a description, for the plan."""
+
+from collections.abc import Iterator
+
+from halfhank.grammar.problems import MISTAKE, Problem
+from halfhank.model.advice.fit_advice import advise
+from halfhank.model.advice.technical_edit import edit
+from halfhank.model.rows.row_table import Rows
+from halfhank.model.rows.shaping import Worked
+from halfhank.model.stitches.pattern import Pattern, derived_multiple, patterns_of
+from halfhank.model.stitches.row_checks import check_pattern, wrong_multiple
+from halfhank.model.yarn.stitch_table import StitchTable
+
+
+def review_rows(room: StitchTable) -> Iterator[Problem]:
+    """Whether the rows of each stitch follow from one another; with no mistake in them, what an editor would say."""
+    seen = set[tuple[object, ...]]()
+    for pattern in patterns_of(room).values():
+        if (pattern.rows[0].span, pattern.written, pattern.built_in) in seen:
+            continue
+        seen.add((pattern.rows[0].span, pattern.written, pattern.built_in))
+        if pattern.built_in:
+            yield from _built_in(pattern)
+            continue
+        problems = check_pattern(pattern)
+        yield from problems
+        if not any(problem.severity == MISTAKE for problem in problems):
+            yield from edit(pattern)
+
+
+def _built_in(pattern: Pattern) -> Iterator[Problem]:
+    """A built-in's rows are right; only a multiple that somebody gives them can be wrong."""
+    if pattern.written and check_pattern(pattern):
+        yield wrong_multiple(pattern.written.span, pattern.multiple, derived_multiple(pattern.rows))
+
+
+def review_fit(room: StitchTable, parts: list[Worked], rows: Rows) -> Iterator[Problem]:
+    """How the patterns, which are free of mistakes, fit into the rows of the shawl."""
+    patterns = {name: pattern for name, pattern in patterns_of(room).items() if _has_count(pattern)}
+    yield from advise(room.description, patterns, parts, rows)
+
+
+def _has_count(pattern: Pattern) -> bool:
+    """Whether a pattern is worked over more than any number of stitches."""
+    return pattern.multiple.each != 1 or pattern.multiple.extra > 0 or any(row.across for row in pattern.rows)

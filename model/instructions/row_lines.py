@@ -1,0 +1,76 @@
+"""A pattern's rows as written instructions, in the trade's usual abbreviations.
+
+`halfhank.grammar.reading.instruction_reader` reads them back.
+"""
+
+import re
+from collections.abc import Sequence
+
+from halfhank.grammar.description import WholeRow
+from halfhank.model.instructions.abbreviations import listed
+from halfhank.model.stitches.balance import StitchCount
+from halfhank.model.stitches.loops import is_elongated
+from halfhank.model.stitches.pattern import Pattern, PatternRow
+from halfhank.model.stitches.worked_rows import levels_of
+
+
+def row_lines(pattern: Pattern, turned: bool = False) -> list[str]:
+    """One line for all rows that are written on one, in the order of their first rows.
+
+    `Row 1 (RS): K1, *yo, ssk, k1, k2tog, yo, k1; rep from * to end.` `turned`: row 1 is a wrong-side row.
+    """
+    levels = levels_of(pattern)
+    groups: dict[tuple[object, StitchCount, StitchCount], list[PatternRow]] = {}
+    for place, row in enumerate(pattern.rows):
+        groups.setdefault((row.span, levels[place], levels[place + 1]), []).append(row)
+    return [_line(rows, turned, found, left) for (_, found, left), rows in groups.items()]
+
+
+def release_lines(pattern: Pattern) -> list[str]:
+    """Where the extra wraps of elongated stitches are let go, as a sentence; nothing where no stitch has any."""
+    after = sorted(row.number % len(pattern.rows) + 1 for row in pattern.rows if is_elongated(row.items))
+    if not after:
+        return []
+    rows = f"row{'' if len(after) == 1 else 's'} {_numbers(after)}"
+    return [f"In {rows} drop the extra wraps of the row before from the needle as you come to them."]
+
+
+def _line(rows: list[PatternRow], turned: bool, found: StitchCount, left: StitchCount) -> str:
+    sides = {row.wrong_side != turned for row in rows}
+    side = f" ({'WS' if sides == {True} else 'RS'})" if len(sides) == 1 else ""
+    numbers = [row.number for row in rows]
+    label = f"Row {numbers[0]}" if len(numbers) == 1 else f"Rows {_numbers(numbers)}"
+    after = "" if found.each == left.each else f" Each multiple now has {left.each} sts."
+    return f"{label}{side}: {_sentence(rows[0])}.{after}"
+
+
+def _numbers(numbers: Sequence[int]) -> str:
+    """Runs of three or more as `2 to 4`, the last after `and`."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    words = [w for run in runs for w in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))]
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def _sentence(row: PatternRow) -> str:
+    items = row.items
+    if isinstance(items[0], WholeRow):
+        return items[0].kind.capitalize()
+    across = row.across
+    if across is None:
+        return _capital(listed(items))
+    place = items.index(across)
+    before, after = items[:place], items[place + 1 :]
+    last = row.tally.after.taken
+    end = "end" if not last else "last st" if last == 1 else f"last {last} sts"
+    parts = [listed(before)] if before else []
+    parts.append(f"*{listed(across.items)}; rep from * to {end}")
+    return _capital(", ".join(parts + ([listed(after)] if after else [])))
+
+
+def _capital(text: str) -> str:
+    return re.sub("[A-Za-z]", lambda letter: letter[0].upper(), text, count=1)

@@ -1,0 +1,26 @@
+"""Rectangle: rows level, one below the other."""
+
+from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
+from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.shapes.straight import arms_ends, straight_curve
+from halfhank.model.outline.strip import settled
+
+LEVEL = Grain(0.0, 0.0, 0.0, 0.0)
+
+
+def lay(layout: Layout) -> Laid:
+    """Level rows; their widths follow the gauge of their bands."""
+    ends = arms_ends(settled(layout.rows).strip, (1.0, 0.0), 1.0)
+    return Laid(
+        words="rectangle and back" if layout.turned_back else "rectangle",
+        ends=ends,
+        curve=straight_curve(ends, None),
+        reach=[],
+        lengths=level_lengths,
+        grain=lambda row: LEVEL,
+    )
+
+
+def level_lengths(piece: Measured) -> EdgeLengths:
+    """The start is the top edge; both edges are the sides."""
+    return EdgeLengths(piece.row_cm(0), (piece.edge_cm(0), piece.edge_cm(1)))

@@ -1,0 +1,27 @@
+"""Tip-to-tip: every row stands on end, the next one to its right."""
+
+import math
+
+from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
+from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.shapes.sideways import UPRIGHT, edges_of
+from halfhank.model.outline.shapes.straight import straight_curve
+
+
+def lay(layout: Layout) -> Laid:
+    """A scarf from one tip to the other, or half of one."""
+    ends = edges_of(layout.rows).laid(UPRIGHT)
+    return Laid(
+        words="from tip to tip and back" if layout.turned_back else "from tip to tip",
+        ends=ends,
+        curve=straight_curve(ends, None),
+        reach=[],
+        lengths=_lengths,
+        grain=lambda row: Grain(0.0, 0.0, math.pi / 2, math.pi / 2),
+        sideways=True,
+    )
+
+
+def _lengths(piece: Measured) -> EdgeLengths:
+    upper, lower = piece.edge_cm(0), piece.edge_cm(1)
+    return EdgeLengths(upper, (upper, lower))

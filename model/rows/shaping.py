@@ -1,0 +1,222 @@
+"""Shaping in time: which line acts on which row, and the live stitches that leaves.
+
+Lines of the shape are counted from the shawl's row 1, a part's own from its first row. Several due on one row act in
+the order of the file, each whole or not at all.
+"""
+
+from itertools import accumulate
+from typing import NamedTuple
+
+from halfhank.grammar.description import (
+    EACH_EDGE,
+    EVENLY,
+    LOWER_EDGE,
+    SPINE,
+    UPPER_EDGE,
+    Description,
+    Part,
+    ShapingLine,
+)
+from halfhank.grammar.problems import Problem, mistake
+from halfhank.model.phrases import counted
+from halfhank.model.rows.sections import Section
+
+MAX_STITCHES = 20_000
+BIND_OFF, INCREASE = "bind off", "increase"
+
+
+class Act(NamedTuple):
+    """A line (its index among those in force) acting on a row of the part, and what the live count gains by it."""
+
+    row: int
+    line: int
+    change: int
+
+
+class Force(NamedTuple):
+    """The lines in force in a part; `own`: they are the part's own and counted from its first row."""
+
+    lines: tuple[ShapingLine, ...]
+    own: bool
+
+
+class Worked(NamedTuple):
+    """A part with its shaping worked out.
+
+    `first_row` is its first row in the shawl, `begin` the live stitches before it, `counts` those after each of its
+    rows. `stops`: for lines stopped by `until`, the row of the part on which they first did not act (0: before the
+    part). `starts`: on the way back, the first row on which each line acts.
+    """
+
+    section: Section
+    force: Force
+    first_row: int
+    begin: int
+    acts: list[Act]
+    counts: list[int]
+    stops: dict[int, int]
+    starts: dict[int, int]
+
+    @property
+    def end(self) -> int:
+        return self.counts[-1] if self.counts else self.begin
+
+    @property
+    def bound_off(self) -> int:
+        """Stitches bound off on the way."""
+        if not any(line.action == BIND_OFF for line in self.force.lines):
+            return 0
+        return sum(-act.change for act in self.acts if self.force.lines[act.line].action == BIND_OFF)
+
+    @property
+    def last_row(self) -> int:
+        return self.first_row + len(self.counts) - 1
+
+
+class State(NamedTuple):
+    """Where the work stands: rows done, live stitches, and the shape's lines that have stopped for good."""
+
+    rows: int
+    live: int
+    stopped: frozenset[int]
+
+
+def force_of(description: Description, part: Part) -> Force:
+    """The part's own lines if it has any (or none, where it is even), else the shape's."""
+    if part.shaping or part.even:
+        return Force(part.shaping, True)
+    return Force(description.shape.shaping, False)
+
+
+def change_of(line: ShapingLine, live: int) -> int:
+    """What a line adds to the live count when it acts."""
+    if line.evenly_to is not None:
+        return line.evenly_to - live
+    total = sum(placed.amount * (2 if placed.place in (EACH_EDGE, SPINE) else 1) for placed in line.places)
+    return total if line.action == INCREASE else -total
+
+
+def due(line: ShapingLine, offset: int, rows: int) -> range:
+    """The rows 1…rows of a part on which a line is due, counted from `offset` rows before the part."""
+    first = line.from_row - offset
+    if line.every is None:
+        return range(first, first + 1) if 1 <= first <= rows else range(0)
+    if first < 1:
+        first += -((first - 1) // line.every) * line.every
+    return range(first, rows + 1, line.every)
+
+
+def passes_until(line: ShapingLine, live: int) -> bool:
+    """Whether this live count lies past the line's `until`."""
+    if line.until is None:
+        return False
+    return live > line.until if line.action == INCREASE else live < line.until
+
+
+def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None:
+    """What keeps a line from acting on this row of the shawl, if anything does."""
+    if line.evenly_to is not None and (after < live) == (line.action == INCREASE) and after != live:
+        message = f"Row {row:,} is worked on {live:,} stitches already; to {after:,} is not an {line.action}."
+        if line.action != INCREASE:
+            message = f"Row {row:,} is worked on {live:,} stitches only; to {after:,} is not a {line.action}."
+        return mistake("wrong-way", line.span, message)
+    if after < 1:
+        message = f"Row {row:,} has only {counted(live, 'stitch', 'stitches')}, too few to take {live - after:,} away."
+        return mistake("too-few-stitches", line.span, message, "stop it with `until`, or make the part shorter")
+    if after > MAX_STITCHES:
+        message = f"Row {row:,} would have {after:,} stitches; a row has at most {MAX_STITCHES:,}."
+        return mistake("too-many-stitches", line.span, message)
+    return None
+
+
+def work_forth(force: Force, section: Section, state: State) -> tuple[Worked, Problem | None]:
+    """A part on the way out. With a problem, the rows before the one that cannot be worked."""
+    offset = 0 if force.own else state.rows
+    stopped = set() if force.own else set(state.stopped)
+    stops = dict.fromkeys(stopped, 0)
+    events = sorted((row, k) for k, line in enumerate(force.lines) for row in due(line, offset, section.rows))
+    live = state.live
+    acts: list[Act] = []
+    for row, k in events:
+        if k in stopped:
+            continue
+        line = force.lines[k]
+        change = change_of(line, live)
+        if passes_until(line, live + change):
+            stopped.add(k)
+            stops[k] = row
+            continue
+        problem = _fault(line, state.rows + row, live, live + change)
+        if problem:
+            acts = [act for act in acts if act.row < row]
+            return _worked(section._replace(rows=row - 1), force, state, acts, stops), problem
+        live += change
+        acts.append(Act(row, k, change))
+    return _worked(section, force, state, acts, stops), None
+
+
+def _worked(section: Section, force: Force, state: State, acts: list[Act], stops: dict[int, int]) -> Worked:
+    counts = live_counts(state.live, acts, section.rows)
+    return Worked(section, force, state.rows + 1, state.live, acts, counts, stops, {})
+
+
+def live_counts(begin: int, acts: list[Act], rows: int) -> list[int]:
+    """Live stitches after each row."""
+    gains = [0] * (rows + 1)
+    gains[0] = begin
+    for act in acts:
+        gains[act.row] += act.change
+    return list(accumulate(gains))[1:]
+
+
+def state_after(worked: Worked, state: State) -> State:
+    """Where the work stands after a part."""
+    stopped = state.stopped if worked.force.own else frozenset(worked.stops)
+    return State(state.rows + len(worked.counts), worked.end, stopped)
+
+
+def work_back(out: Worked, section: Section, state: State) -> tuple[Worked, Problem | None]:
+    """The way back through a part: each line undoes as often as it acted, so that the part ends as it began."""
+    by_line: dict[int, list[Act]] = {}
+    for act in out.acts:
+        by_line.setdefault(act.line, []).append(act)
+    acts, starts = [], {}
+    for k, done in by_line.items():
+        every = out.force.lines[k].every or 1
+        starts[k] = first = _first_back(done, every, section.rows, state.rows)
+        acts += [Act(first + m * every, k, -act.change) for m, act in enumerate(done)]
+    acts.sort()
+    worked = _worked(section, out.force, state, acts, {})._replace(starts=starts)
+    if min(worked.counts, default=1) >= 1 and max(worked.counts, default=1) <= MAX_STITCHES:
+        return worked, None
+    act = next(act for act in acts if not 1 <= worked.counts[act.row - 1] <= MAX_STITCHES)
+    return worked, _back_fault(out, act, state.rows + act.row, worked.counts[act.row - 1])
+
+
+def _first_back(done: list[Act], every: int, rows: int, before: int) -> int:
+    """The first row of the way back on which a line acts: a right-side row, if there is room for all of them."""
+    first = 1 + max(0, rows - done[-1].row - every + 1)
+    if (before + first) % 2 == 0:
+        if first + 1 + (len(done) - 1) * every <= rows:
+            return first + 1
+        if first > 1:
+            return first - 1
+    return first
+
+
+def _back_fault(out: Worked, act: Act, row: int, live: int) -> Problem:
+    message = f"On the way back, row {row:,} would have {live:,} stitches."
+    code = "too-few-stitches" if live < 1 else "too-many-stitches"
+    return mistake(code, out.force.lines[act.line].span, message)
+
+
+def placed_gains(line: ShapingLine, change: int) -> tuple[int, int, int, int]:
+    """One act's gain by place: upper edge, lower edge, each side of the spine, evenly across the row."""
+    if line.evenly_to is not None:
+        return 0, 0, 0, change
+    sign = 1 if change > 0 else -1
+    amounts = {EACH_EDGE: 0, UPPER_EDGE: 0, LOWER_EDGE: 0, SPINE: 0, EVENLY: 0}
+    for placed in line.places:
+        amounts[placed.place] += sign * placed.amount
+    each = amounts[EACH_EDGE]
+    return each + amounts[UPPER_EDGE], each + amounts[LOWER_EDGE], amounts[SPINE], amounts[EVENLY]

@@ -1,0 +1,147 @@
+"""Patterns in the growing shawl: how many multiples fit into each wing, what is over, how new stitches come in.
+
+A band lays its pattern out anew at its first row: from the spine (or the left edge of a piece in one panel), what is
+short of a multiple at the edge. While the band lasts the pattern keeps its line; stitches gained at a side are worked
+in the fill stitch there, until they make a whole multiple at the start of a vertical repeat.
+"""
+
+from collections.abc import Iterator, Sequence
+from itertools import accumulate
+from typing import NamedTuple
+
+from halfhank.grammar.description import Description
+from halfhank.grammar.problems import Span
+from halfhank.model.rows.row_table import Rows
+from halfhank.model.stitches.pattern import Pattern
+
+
+class Needle(NamedTuple):
+    """How the live stitches of every row divide: `edge` at each side, `spine` between two wings, and the wings.
+
+    `right` and `left` are the wings' stitches after each row, index 0 the start; `left` is empty where there is one
+    panel, which is `right`. On right-side rows the right wing is worked first.
+    """
+
+    edge: int
+    spine: int
+    right: tuple[int, ...]
+    left: tuple[int, ...]
+
+    @property
+    def wings(self) -> int:
+        """How many panels a row has."""
+        return 2 if self.left else 1
+
+
+class PatternRows(NamedTuple):
+    """Some rows worked in one stitch: a band, with where the description writes it."""
+
+    stitch: str
+    first_row: int
+    last_row: int
+    span: Span | None
+
+    @property
+    def rows(self) -> int:
+        return self.last_row - self.first_row + 1
+
+
+class LaidRepeat(NamedTuple):
+    """A panel when a vertical repeat begins: `stitches`, `multiples` in pattern, filled stitches at both sides."""
+
+    row: int
+    stitches: int
+    multiples: int
+    at_edge: int
+    at_spine: int
+
+
+class Fit(NamedTuple):
+    """A pattern in one stretch.
+
+    `right` and `left` as in `Needle`, each with one entry for every vertical repeat begun.
+    """
+
+    pattern: Pattern
+    stretch: PatternRows
+    right: tuple[LaidRepeat, ...]
+    left: tuple[LaidRepeat, ...]
+
+    @property
+    def wings(self) -> tuple[tuple[LaidRepeat, ...], ...]:
+        return (self.right, self.left) if self.left else (self.right,)
+
+
+def edge_stitches(description: Description) -> int:
+    """Stitches of each edge."""
+    edge = description.shape.edge
+    return edge.stitches if edge else 0
+
+
+def spine_stitches(description: Description) -> int:
+    """Stitches of the spine: as written, else one in a triangle."""
+    spine = description.shape.spine
+    return spine.value if spine else int(description.shape.name.value == "triangle")
+
+
+def needle_of(description: Description, rows: Rows) -> Needle:
+    """The division of every row. What is gained evenly is shared by the wings."""
+    edge, spine = edge_stitches(description), spine_stitches(description)
+    inside = max(0, rows.stitches[0] - 2 * edge - spine)
+    if not spine and not any(rows.spine):
+        gains = (u + w + 2 * s + e for u, w, s, e in zip(rows.upper, rows.lower, rows.spine, rows.evenly, strict=True))
+        return Needle(edge, spine, tuple(accumulate(gains, initial=inside))[1:], ())
+    half = [e // 2 for e in accumulate(rows.evenly)]
+    lower = accumulate(w + s for w, s in zip(rows.lower, rows.spine, strict=True))
+    right = tuple(inside // 2 + gained + shared for gained, shared in zip(lower, half, strict=True))
+    left = tuple(max(0, n - 2 * edge - spine) - wing for n, wing in zip(rows.stitches, right, strict=True))
+    return Needle(edge, spine, right, left)
+
+
+def fitted(pattern: Pattern, stretch: PatternRows, needle: Needle, rows: Rows) -> Fit:
+    """The pattern laid out in a stretch of rows."""
+    first = stretch.first_row
+    starts = range(first, stretch.last_row + 1, len(pattern.rows))
+    spine = rows.spine if needle.left else rows.upper
+    right = _laid(pattern, starts, needle.right, spine)
+    left = _laid(pattern, starts, needle.left, rows.spine) if needle.left else ()
+    return Fit(pattern, stretch, tuple(right), tuple(left))
+
+
+def whole_multiples(pattern: Pattern, stitches: int) -> int:
+    """How many multiples so many stitches hold; 0 where fewer than the rows need."""
+    each, extra = pattern.multiple
+    if each == 0:
+        return int(stitches >= extra)
+    found = (stitches - extra) // each
+    return found if found >= pattern.least else 0
+
+
+def in_pattern(pattern: Pattern, multiples: int) -> int:
+    """Stitches of so many multiples with their extra, 0 of none."""
+    return pattern.multiple.stitches(multiples) if multiples else 0
+
+
+def _laid(pattern: Pattern, starts: range, wing: Sequence[int], spine: Sequence[int]) -> Iterator[LaidRepeat]:
+    """The panel at the start of each vertical repeat; `spine` has what each row gains at the spine's side."""
+    each = pattern.multiple.each
+    at_spine = multiples = 0
+    for row in starts:
+        stitches = wing[row - 1]
+        if not multiples:
+            multiples, at_spine = whole_multiples(pattern, stitches), 0
+        else:
+            at_spine += sum(spine[row - starts.step : row])
+            new, at_spine = divmod(at_spine, each) if each else (0, at_spine)
+            multiples += new
+            at_edge = stitches - at_spine - in_pattern(pattern, multiples)
+            multiples += at_edge // each if each else 0
+            if multiples < pattern.least:
+                multiples, at_spine = whole_multiples(pattern, stitches), 0
+        filled = stitches - in_pattern(pattern, multiples) - at_spine
+        yield LaidRepeat(row, stitches, multiples, filled, at_spine)
+
+
+def gains(stretch_first: int, last: int, column: Sequence[int]) -> int:
+    """What some rows gain at one place."""
+    return sum(column[stretch_first : last + 1])

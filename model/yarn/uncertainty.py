@@ -1,0 +1,33 @@
+"""How well the plan's yarn is known: independent relative errors, each shared by all that hangs on it.
+
+The total is linear in them, so its variance is the sum of the squares of (grams that hang on an error times its
+standard deviation).
+"""
+
+import math
+from collections.abc import Mapping
+
+from halfhank.model.yarn.stitch_table import GAUGE, RATIO, SWATCH
+
+SD = {SWATCH: 0.07, RATIO: 0.08, GAUGE: 0.12, "start": 0.15, "bind off": 0.15}
+"""Relative standard deviations: one swatch against a whole shawl, a ratio on top of its parent, a gauge, and the
+cast-on and bind-off on top of the plain stitch (common practice)."""
+
+LABEL_SD = 0.02
+"""Of the skein's mass by its label, until it is weighed (common practice)."""
+
+BASES = (GAUGE, RATIO, SWATCH)
+"""Where yarn is known from, the weakest first."""
+
+
+def sd_of(hanging: Mapping[str, float]) -> float:
+    """Standard deviation of a total, from what hangs on each error (`swatch garter`, `gauge`, `bind off` …)."""
+    return math.hypot(*(amount * SD[error if error in SD else error.split()[0]] for error, amount in hanging.items()))
+
+
+def chance_enough(total_g: float, sd_g: float, skein_g: float, weighed: bool) -> float:
+    """The chance that the total stays within the skein: the normal tail, the label's error in it unless weighed."""
+    sd = math.hypot(sd_g, 0.0 if weighed else LABEL_SD * skein_g)
+    if sd == 0:
+        return 1.0 if total_g <= skein_g else 0.0
+    return (1 + math.erf((skein_g - total_g) / (sd * math.sqrt(2)))) / 2

@@ -1,0 +1,136 @@
+"""A plot's frame: where a row and a number of grams lie on the page, the grid, the ticks and the axes' titles."""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
+from halfhank.renderer.paper.measure_words import MINUS
+from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
+from halfhank.renderer.plane.geometry import Box, simplified
+
+GRID = "#e4e8ea"
+TICK = 1.1
+
+
+class Plot(NamedTuple):
+    """`box` on the page; rows 0…`rows` run along it to `end`, where the bind-off's column begins; grams upwards."""
+
+    box: Box
+    rows: int
+    end: float
+    low_g: float
+    high_g: float
+    skein_g: float
+
+    def x(self, row: float) -> float:
+        """Where a row ends."""
+        return self.box.left + (self.end - self.box.left) * row / self.rows
+
+    def y(self, left_g: float) -> float:
+        """The height of so many grams left; what lies outside the axis is kept on its end."""
+        share = (min(max(left_g, self.low_g), self.high_g) - self.low_g) / (self.high_g - self.low_g)
+        return self.box.bottom - share * self.box.height
+
+
+def nice_step(span: float, most: int) -> float:
+    """The smallest of 1, 2, 5 times a power of ten that cuts a positive span into at most so many steps."""
+    power = 10.0 ** math.floor(math.log10(span / most))
+    return next((power * f for f in (1.0, 2.0, 5.0) if span <= most * power * f * (1 + 1e-9)), 10 * power)
+
+
+def ticks(low: float, high: float, step: float) -> list[float]:
+    """The multiples of a step from `low` to `high`, both included."""
+    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
+    return [k * step for k in range(first, last + 1)]
+
+
+def tick_text(value: float, step: float) -> str:
+    """A tick's figure, with as many decimals as its step has; a real minus sign."""
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    return f"{value + 0.0:,.{decimals}f}".replace("-", MINUS)
+
+
+def segment(p: Point, q: Point) -> PathData:
+    """A straight line."""
+    return (("M", p), ("L", q))
+
+
+def polyline(points: Sequence[Point]) -> PathData:
+    """An open path through points."""
+    return tuple([("L" if i else "M", p) for i, p in enumerate(points)])
+
+
+def grid(plot: Plot) -> Group:
+    """Light lines at the ticks of rows and grams left, the frame, and a firm line where the yarn is used up."""
+    box, light = plot.box, Style(stroke=GRID, width=THIN)
+    items: list[Element] = []
+    for row in _row_ticks(plot):
+        items.append(Path(segment((plot.x(row), box.top), (plot.x(row), box.bottom)), light))
+    for left in ticks(plot.low_g, plot.high_g, _gram_step(plot)):
+        items.append(Path(segment((box.left, plot.y(left)), (box.right, plot.y(left))), light))
+    items.append(Rect(box.left, box.top, box.width, box.height, Style(stroke=RULE, width=THIN)))
+    zero = plot.y(0)
+    items.append(Path(segment((box.left, zero), (box.right, zero)), Style(stroke=INK, width=THIN + HAIRLINE)))
+    return Group("grid", tuple(items))
+
+
+def axes(plot: Plot) -> Group:
+    """Ticks with their figures: rows below, grams left on the left, grams used on the right; and the axes' titles."""
+    step = _gram_step(plot)
+    left = [(plot.y(g), tick_text(g, step)) for g in ticks(plot.low_g, plot.high_g, step)]
+    most = plot.skein_g - plot.low_g
+    gone = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
+    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in gone]
+    items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
+    middle = (plot.box.top + plot.box.bottom) / 2
+    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, "left on the scale, g"))
+    items.append(_axis_title(_beside(plot.box.right, used, 1), middle, "used, g"))
+    items.append(Label((plot.box.left + plot.end) / 2, plot.box.bottom + 9.6, "row", SMALL, SOFT, anchor="middle"))
+    return Group("axes", tuple(items))
+
+
+def _gram_step(plot: Plot) -> float:
+    return nice_step(plot.high_g - plot.low_g, 11)
+
+
+def _row_ticks(plot: Plot) -> list[float]:
+    return ticks(0, plot.rows, max(nice_step(plot.rows, 14), 1.0))
+
+
+def _upright(places: list[tuple[float, str]], x: float, side: int) -> list[Element]:
+    """Ticks on a vertical axis; `side` is -1 on the left of the plot and 1 on its right."""
+    items: list[Element] = []
+    for y, text in places:
+        items.append(Path(segment((x, y), (x + side * TICK, y)), Style(stroke=SOFT, width=THIN)))
+        anchor = "end" if side < 0 else "start"
+        items.append(Label(x + side * 1.9, y + SMALL * CAP_HEIGHT / 2, text, SMALL, INK, anchor=anchor))
+    return items
+
+
+def _beside(x: float, places: list[tuple[float, str]], side: int) -> float:
+    """The baseline of an axis' title: clear of the widest figure; turned text stands left of its baseline."""
+    widest = max((text_width(text, SMALL) for _, text in places), default=0.0)
+    return x + side * (widest + 3.6) + (SMALL * 0.9 if side > 0 else 0.0)
+
+
+def _axis_title(x: float, middle: float, text: str) -> Label:
+    return Label(x, middle, text, SMALL, SOFT, anchor="middle", turn=-90)
+
+
+def _level(plot: Plot) -> list[Element]:
+    items: list[Element] = []
+    for row in _row_ticks(plot):
+        x = plot.x(row)
+        items.append(Path(segment((x, plot.box.bottom), (x, plot.box.bottom + TICK)), Style(stroke=SOFT, width=THIN)))
+        items.append(Label(x, plot.box.bottom + 4.6, f"{row:.0f}", SMALL, INK, anchor="middle"))
+    return items
+
+
+def ribbon(plot: Plot, xs: Sequence[float], lows: Sequence[float], highs: Sequence[float]) -> PathData:
+    """The closed area between two curves of grams over the same places."""
+    upper = simplified([(x, plot.y(g)) for x, g in zip(xs, highs, strict=True)], 0.02)
+    lower = simplified([(x, plot.y(g)) for x, g in zip(xs, lows, strict=True)], 0.02)
+    return (*polyline(upper + lower[::-1]), ("Z", ()))

@@ -1,0 +1,163 @@
+"""The same shawl from several skeins: all outlines over each other, laid start on start, to one scale."""
+
+from typing import NamedTuple
+
+from halfhank.model.ends.allowance_words import allowed_words
+from halfhank.model.outline.curve import Point
+from halfhank.model.shawl import Shawl
+from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT, MARGIN, SMALL, SOFT, SUBTITLE, TEXT, THIN, TITLE
+from halfhank.renderer.paper.measure_words import length_words, row_range
+from halfhank.renderer.paper.ramp import RAMPS
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Scene, Style
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width, wrap
+from halfhank.renderer.plane.geometry import Box, at_length, length_of, spread
+from halfhank.renderer.schematic.fabric.edge_lines import start_line
+from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.legend import scale_bar
+from halfhank.renderer.schematic.options import TALLEST_MM, WIDEST_MM, scales
+from halfhank.renderer.schematic.page_block import PageColumn
+
+LANE_GAP, LEADER_GAP = 4.0, 1.2
+ENTRY = 2.5 * TEXT
+"""Height of one entry of two lines in the lane beside the outlines."""
+LIGHTEST, DARKEST = 0.06, 0.62
+"""Shades of the largest and the smallest outline, as shares of the ramp."""
+SHARE, SHARE_SIDEWAYS = 0.8, 0.5
+"""Where along its last row an outline has its leader."""
+
+
+class Piece(NamedTuple):
+    """One outline: the skein's `name`, and its frame, shifted so that all starts lie on one point."""
+
+    name: str
+    shawl: Shawl
+    frame: Frame
+
+    @property
+    def box(self) -> Box:
+        """Where it lies."""
+        x, y = self.frame.shift
+        return Box(x, y, x + self.frame.width, y + self.frame.height)
+
+    @property
+    def anchor(self) -> Point:
+        """Where its leader begins: a point of the last row."""
+        row = self.frame.points(self.frame.last)
+        share = SHARE_SIDEWAYS if self.shawl.outline.sideways else SHARE
+        (x, y), _ = at_length(row, share * length_of(row))
+        return x + self.frame.shift[0], y + self.frame.shift[1]
+
+
+def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
+    """The page for a shawl worked from several skeins, each with its name; at least one."""
+    worked = _alike(worked)
+    lane = max(max(text_width(text, SMALL) for text in _entry(name, one)) for name, one in worked)
+    scale, pieces = _choose_scale(worked, lane)
+    bounds = _around(pieces)
+    width = max(bounds.width + LANE_GAP + lane + 2 * MARGIN, 110.0)
+    head = _heading(shawl, width)
+    shift = (MARGIN - bounds.left, head.bottom + 6.0 - bounds.top)
+    for piece in pieces:
+        x, y = piece.frame.shift
+        piece.frame.shift = (x + shift[0], y + shift[1])
+    drawn = _around(pieces)
+    labels = _lane(pieces, drawn.right + LANE_GAP, drawn)
+    below = max(drawn.bottom, labels.bottom) + 4.0
+    bar, _ = scale_bar(shawl, PageColumn(MARGIN, width - 2 * MARGIN), below, scale)
+    outlines = Group("outlines", tuple(_outline(piece, k, len(pieces)) for k, piece in enumerate(pieces)))
+    start = start_line(pieces[0].frame)
+    items = (*head.items, outlines, start, *labels.items, bar)
+    title, height = f"{shawl.title}: from other skeins", below + SMALL * 1.5 + MARGIN
+    return Scene(width, height, title, _describe(pieces, scale), items)
+
+
+def _alike(worked: list[tuple[str, Shawl]]) -> list[tuple[str, Shawl]]:
+    """Skeins that give the same rows and stitches under one outline, with all their names."""
+    groups: dict[tuple[int, int], list[tuple[str, Shawl]]] = {}
+    for name, shawl in worked:
+        groups.setdefault((shawl.rows.count, sum(shawl.rows.stitches)), []).append((name, shawl))
+    return [(_listed([name for name, _ in group]), group[-1][1]) for group in groups.values()]
+
+
+def _listed(names: list[str]) -> str:
+    """Names in a row, of many the first and the last."""
+    return ", ".join(names) if len(names) <= 2 else f"{names[0]} to {names[-1]}"
+
+
+def _choose_scale(worked: list[tuple[str, Shawl]], lane: float) -> tuple[float, list[Piece]]:
+    """The largest round scale at which all outlines and the lane fit a page; the largest piece first."""
+    ordered = sorted(worked, key=lambda named: -named[1].outline.size.area_cm2)
+    for scale in scales():
+        pieces = [_piece(name, shawl, 10 / scale) for name, shawl in ordered]
+        bounds = _around(pieces)
+        if bounds.width + LANE_GAP + lane <= WIDEST_MM - 2 * MARGIN and bounds.height <= TALLEST_MM:
+            return scale, pieces
+    raise AssertionError("the scales have no end")
+
+
+def _piece(name: str, shawl: Shawl, mm: float) -> Piece:
+    frame = Frame(shawl, mm)
+    (ax, ay), (bx, by) = frame.end(LEFT, 0, True), frame.end(RIGHT, 0, True)
+    frame.shift = (-(ax + bx) / 2, -(ay + by) / 2)
+    return Piece(name, shawl, frame)
+
+
+def _around(pieces: list[Piece]) -> Box:
+    box = pieces[0].box
+    for piece in pieces[1:]:
+        box = box.joined(piece.box)
+    return box
+
+
+class _Part(NamedTuple):
+    items: tuple[Element, ...]
+    bottom: float
+
+
+def _heading(shawl: Shawl, width: float) -> _Part:
+    room = width - 2 * MARGIN
+    title = Label(MARGIN, MARGIN + TITLE * 0.72, fit(shawl.title, room, TITLE, "serif"), TITLE, INK, face="serif")
+    said = f"the same shawl from skeins of other lengths (in 100 g), {shawl.bind_off.words}"
+    lines = wrap(said, room, SUBTITLE, 2)
+    labels = [Label(MARGIN, title.y + 6.2 + 1.45 * SUBTITLE * k, line, SUBTITLE, SOFT) for k, line in enumerate(lines)]
+    return _Part((title, *labels), labels[-1].y)
+
+
+def _outline(piece: Piece, number: int, count: int) -> Group:
+    """One outline, shaded the darker the smaller it is."""
+    share = LIGHTEST + (DARKEST - LIGHTEST) * number / max(count - 1, 1)
+    style = Style(fill=RAMPS["tide"].colour(share), stroke=INK, width=EDGE)
+    path = Path(piece.frame.closed(0, piece.frame.last), style)
+    return Group("skein", (path,), title=", ".join(_entry(piece.name, piece.shawl)))
+
+
+def _entry(name: str, shawl: Shawl) -> tuple[str, str]:
+    """What the lane says of one skein."""
+    size, units = shawl.outline.size, shawl.units
+    allowed = allowed_words(shawl)
+    repeats = f", as yarn allows {allowed}" if allowed else ""
+    measures = f"{length_words(size.wingspan_cm, units)} × {length_words(size.depth_cm, units)}"
+    return f"{name}: {row_range(1, shawl.rows.count)}{repeats}", measures
+
+
+def _lane(pieces: list[Piece], x: float, drawn: Box) -> _Part:
+    """An entry for each outline beside the drawing, in the order of their leaders."""
+    ordered = sorted(pieces, key=lambda piece: piece.anchor[1])
+    wanted = [piece.anchor[1] - TEXT * 0.5 for piece in ordered]
+    low = drawn.top + TEXT * CAP_HEIGHT
+    places = spread(wanted, ENTRY, low, max(drawn.bottom, low + ENTRY * len(ordered)))
+    texts: list[Element] = []
+    leaders: list[Element] = []
+    for piece, y in zip(ordered, places, strict=True):
+        first, second = _entry(piece.name, piece.shawl)
+        texts += [Label(x, y, first, SMALL, INK), Label(x, y + 1.35 * SMALL, second, SMALL, SOFT)]
+        level = y - SMALL * CAP_HEIGHT / 2
+        line = (("M", piece.anchor), ("L", (x - LEADER_GAP, level)))
+        leaders += [Path(line, Style(stroke=LIGHT, width=3 * THIN)), Path(line, Style(stroke=INK, width=THIN))]
+        leaders.append(Circle(*piece.anchor, 0.6, Style(fill=INK, stroke=LIGHT, width=THIN)))
+    return _Part((Group("leaders", tuple(leaders)), Group("lane", tuple(texts))), places[-1] + 1.6 * SMALL)
+
+
+def _describe(pieces: list[Piece], scale: float) -> str:
+    told = "; ".join(", ".join(_entry(piece.name, piece.shawl)) for piece in pieces)
+    return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {told}."

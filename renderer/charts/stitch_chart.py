@@ -1,0 +1,277 @@
+"""The stitch chart: one square a stitch, numbers at both sides, the multiple in a heavy box, a key of all symbols."""
+
+from typing import NamedTuple
+
+from halfhank.model.instructions.abbreviations import explained, key_abbreviation
+from halfhank.model.stitches.appearance import Sign
+from halfhank.model.stitches.chart import Chart, ChartRow, Use
+from halfhank.renderer.charts.symbols import symbol
+from halfhank.renderer.charts.symbols.pen import SymbolBox
+from halfhank.renderer.paper.house_style import HAIRLINE, INK, MARGIN, RULE, SMALL, SOFT, SUBTITLE, TEXT
+from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Scene, Style
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
+
+WIDEST_MM = 180.0
+LARGEST_SQUARE, SMALLEST_SQUARE = 6.0, 2.8
+FLATTEST, TALLEST = 0.4, 2.0
+NO_STITCH = "#c9ced1"
+BOX = Style(stroke="#000000", width=0.75, join="miter")
+GRID = Style(stroke=SOFT, width=HAIRLINE)
+NUMBER = 2.9
+_KEY_COLUMN, _ONE_COLUMN = 76.0, 82.0
+_KEY_GAP = 6.0
+_LONG_KEY = 9
+"""More entries than this stand in two columns even under a narrow chart."""
+_NAME = 6.2
+
+
+class Captions(NamedTuple):
+    """The chart's words: its `title`, the lines under it, and `row_to_stitch`, the height of a square by its width."""
+
+    title: str
+    lines: tuple[str, ...]
+    row_to_stitch: float
+
+
+class Grid(NamedTuple):
+    """Where the squares lie, in mm: upper left corner, size of a square, their numbers."""
+
+    left: float
+    top: float
+    width: float
+    height: float
+    columns: int
+    rows: int
+
+    def x(self, column: float) -> float:
+        """The line left of a column."""
+        return self.left + column * self.width
+
+    def y(self, row: float) -> float:
+        """The line under a row, row 0 being the first."""
+        return self.top + (self.rows - row) * self.height
+
+
+def stitch_chart(chart: Chart, captions: Captions) -> Scene:
+    """The page of one chart."""
+    number_room = text_width(str(chart.rows[-1].number), NUMBER) + 1.6
+    room = WIDEST_MM - 2 * MARGIN - 2 * number_room
+    width = max(SMALLEST_SQUARE, min(LARGEST_SQUARE, room / chart.columns))
+    height = width * max(FLATTEST, min(TALLEST, captions.row_to_stitch))
+    entries = entries_of(chart)
+    least = 2 * _KEY_COLUMN + _KEY_GAP if len(entries) > _LONG_KEY else _ONE_COLUMN
+    content = max(chart.columns * width + 2 * number_room, least)
+    heading, top = _heading(captions, content)
+    left = MARGIN + (content - chart.columns * width) / 2
+    grid = Grid(left, top, width, height, chart.columns, len(chart.rows))
+    key, bottom = _key(entries, grid, content, grid.y(0) + 7.0)
+    reading, bottom = _reading(chart, content, bottom)
+    groups = (heading, *_drawing(chart, grid), key, reading)
+    return Scene(content + 2 * MARGIN, bottom + MARGIN, captions.title, describe(chart), groups)
+
+
+def describe(chart: Chart) -> str:
+    """The chart in a sentence, for those who do not see it."""
+    squares = f"{chart.columns} squares by {len(chart.rows)} rows"
+    return f"Stitch chart of {chart.name}: {chart.multiple.words}, {squares}, read from the bottom up."
+
+
+def _heading(captions: Captions, content: float) -> tuple[Group, float]:
+    y = MARGIN
+    items: list[Element] = []
+    for line in wrap(captions.title, content, _NAME, 2, face="serif"):
+        y += _NAME * (0.95 if not items else 1.2)
+        items.append(Label(MARGIN, y, line, _NAME, INK, face="serif"))
+    y += 0.8
+    for caption in captions.lines:
+        for line in wrap(caption, content, SUBTITLE, 3):
+            y += SUBTITLE * 1.45
+            items.append(Label(MARGIN, y, line, SUBTITLE, SOFT))
+    return Group("heading", tuple(items)), y + 6.0
+
+
+def _drawing(chart: Chart, grid: Grid) -> tuple[Group, ...]:
+    free: list[Element] = []
+    signs: list[Element] = []
+    numbers: list[Element] = []
+    for place, row in enumerate(chart.rows):
+        free += _free_squares(chart, row, grid, place)
+        signs.append(_signs(row, grid, place))
+        numbers.append(_number(row, grid, place))
+    box = () if chart.rows[0].box is None else (Group("multiple", (Path(_box(chart, grid), BOX),)),)
+    squares = Group("squares", (*free, Path(_lines(grid), GRID)))
+    return (squares, Group("symbols", tuple(signs)), *box, Group("row-numbers", tuple(numbers)))
+
+
+def _free_squares(chart: Chart, row: ChartRow, grid: Grid, place: int) -> list[Element]:
+    taken = {cell.column + k for cell in row.cells for k in range(cell.sign.width)}
+    fill = Style(fill=NO_STITCH)
+    top = grid.y(place + 1)
+    return [Rect(grid.x(c), top, grid.width, grid.height, fill) for c in range(chart.columns) if c not in taken]
+
+
+def _signs(row: ChartRow, grid: Grid, place: int) -> Group:
+    top = grid.y(place + 1)
+    items: list[Element] = []
+    for column, sign in row.cells:
+        if sign.width > 1:
+            items.append(_inside(sign, grid, column, top))
+        items += symbol(sign, SymbolBox(grid.x(column), top, grid.width, grid.height, sign.width))
+    side = "wrong" if row.wrong_side else "right"
+    return Group(f"row-{row.number}", tuple(items), title=f"Row {row.number}, {side} side")
+
+
+def _inside(sign: Sign, grid: Grid, column: int, top: float) -> Rect:
+    """White over the grid's lines inside a symbol of several squares, so that it reads as one."""
+    inset = 0.15
+    return Rect(
+        grid.x(column) + inset,
+        top + inset,
+        sign.width * grid.width - 2 * inset,
+        grid.height - 2 * inset,
+        Style(fill="#ffffff"),
+    )
+
+
+def _lines(grid: Grid) -> PathData:
+    data: list[tuple[str, tuple[float, ...]]] = []
+    for column in range(grid.columns + 1):
+        data += [("M", (grid.x(column), grid.y(0))), ("L", (grid.x(column), grid.y(grid.rows)))]
+    for row in range(grid.rows + 1):
+        data += [("M", (grid.x(0), grid.y(row))), ("L", (grid.x(grid.columns), grid.y(row)))]
+    return tuple(data)
+
+
+def _box(chart: Chart, grid: Grid) -> PathData:
+    """The box around the multiple, with a step where the stars move."""
+    left: list[tuple[float, float]] = []
+    right: list[tuple[float, float]] = []
+    for place, row in enumerate(chart.rows):
+        assert row.box is not None
+        for side, column in ((left, row.box[0]), (right, row.box[1])):
+            side += [(grid.x(column), grid.y(place)), (grid.x(column), grid.y(place + 1))]
+    corners = _without_middles(left + right[::-1])
+    return (*(("L" if i else "M", point) for i, point in enumerate(corners)), ("Z", ()))
+
+
+def _without_middles(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    """The polygon without points that repeat or lie inside a straight side."""
+    kept: list[tuple[float, float]] = []
+    for point in points:
+        if kept and point == kept[-1]:
+            continue
+        if len(kept) > 1 and kept[-2][0] == kept[-1][0] == point[0]:
+            kept.pop()
+        kept.append(point)
+    return kept
+
+
+def _number(row: ChartRow, grid: Grid, place: int) -> Label:
+    y = (grid.y(place) + grid.y(place + 1)) / 2 + NUMBER * CAP_HEIGHT / 2
+    if row.wrong_side:
+        return Label(grid.left - 1.4, y, str(row.number), NUMBER, INK, anchor="end")
+    return Label(grid.x(grid.columns) + 1.4, y, str(row.number), NUMBER, INK)
+
+
+class Entry(NamedTuple):
+    """One line of the key: what is drawn (None: the box or a free square), its name and its words."""
+
+    sign: Sign | None
+    name: str
+    words: str
+    kind: str = "sign"
+
+    @property
+    def squares(self) -> int:
+        return self.sign.width if self.sign else 1
+
+
+def entries_of(chart: Chart) -> list[Entry]:
+    """The key: every sign that occurs, squares without a stitch and the box where there are any.
+
+    The widest signs last.
+    """
+    entries = [_entry(use) for use in chart.uses]
+    if chart.no_stitch:
+        entries.append(Entry(None, "no stitch", "skip this square", "free"))
+    if chart.rows[0].box is not None:
+        words = "work the boxed stitches again and again across the row"
+        entries.append(Entry(None, chart.multiple.short_words, words, "box"))
+    return sorted(entries, key=lambda entry: entry.squares)
+
+
+def _entry(use: Use) -> Entry:
+    sides = [(items, side) for items, side in ((use.right_side, "RS"), (use.wrong_side, "WS")) if items]
+    names = [", ".join(dict.fromkeys(key_abbreviation(item) for item in items)) for items, _ in sides]
+    words = ["; ".join(dict.fromkeys(explained(item) for item in items)) for items, _ in sides]
+    if len(sides) == 2 and (names[0] != names[1] or words[0] != words[1]):
+        name = f"{names[0]} on RS, {names[1]} on WS"
+        told = words[0] if words[0] == words[1] else f"RS: {words[0]}; WS: {words[1]}"
+        return Entry(use.sign, name, told)
+    side = " on WS" if not use.right_side else ""
+    return Entry(use.sign, names[0] + side, words[0])
+
+
+def _key(entries: list[Entry], grid: Grid, content: float, top: float) -> tuple[Group, float]:
+    """The key in as many columns as there is room for, filled one after the other."""
+    columns = max(1, min(len(entries), int((content + _KEY_GAP) // (_KEY_COLUMN + _KEY_GAP))))
+    each = -(-len(entries) // columns)
+    width = (content - (columns - 1) * _KEY_GAP) / columns
+    items: list[Element] = []
+    bottom = top
+    for column in range(columns):
+        y = top
+        mine = entries[column * each : (column + 1) * each]
+        symbols = max((entry.squares for entry in mine), default=1) * grid.width
+        for entry in mine:
+            group, y = _key_entry(entry, grid, MARGIN + column * (width + _KEY_GAP), y, width, symbols)
+            items.append(group)
+        bottom = max(bottom, y)
+    return Group("key", tuple(items)), bottom
+
+
+def _key_entry(entry: Entry, grid: Grid, x: float, y: float, width: float, symbols: float) -> tuple[Group, float]:
+    text = x + symbols + 2.2
+    names = wrap(entry.name, x + width - text, TEXT, 2, bold=True)
+    words = wrap(entry.words, x + width - text, SMALL, 4)
+    items = _key_symbol(
+        entry, SymbolBox(x + symbols - entry.squares * grid.width, y, grid.width, grid.height, entry.squares)
+    )
+    line = y + min(grid.height, TEXT * 1.3) / 2 + TEXT * CAP_HEIGHT / 2
+    for name in names:
+        items.append(Label(text, line, name, TEXT, INK, bold=True))
+        line += TEXT * 1.3
+    for told in words:
+        items.append(Label(text, line, told, SMALL, SOFT))
+        line += SMALL * 1.35
+    return Group("key-entry", tuple(items)), max(y + grid.height, line - SMALL * 0.9) + 2.0
+
+
+def _key_symbol(entry: Entry, box: SymbolBox) -> list[Element]:
+    frame = Rect(box.x, box.y, box.squares * box.width, box.height, Style(stroke=SOFT, width=HAIRLINE))
+    if entry.kind == "free":
+        return [frame._replace(style=Style(fill=NO_STITCH, stroke=SOFT, width=HAIRLINE))]
+    if entry.kind == "box":
+        return [frame._replace(style=BOX)]
+    assert entry.sign is not None
+    return [frame, *symbol(entry.sign, box)]
+
+
+def _reading(chart: Chart, content: float, top: float) -> tuple[Group, float]:
+    """How the chart is read, in a line or two."""
+    right = any(not row.wrong_side for row in chart.rows)
+    wrong = any(row.wrong_side for row in chart.rows)
+    words = ["Read from the bottom up"]
+    words += ["right-side rows (RS, numbered at the right) from right to left"] if right else []
+    words += ["wrong-side rows (WS, numbered at the left) from left to right"] if wrong else []
+    told = ", ".join(words) + "; seen from the right side."
+    if len(chart.rows) % 2:
+        told += " The repeat has an odd number of rows: every other time its sides change places."
+    items: list[Element] = [
+        Path((("M", (MARGIN, top + 1.0)), ("L", (MARGIN + content, top + 1.0))), Style(stroke=RULE, width=HAIRLINE))
+    ]
+    y = top + 2.0
+    for line in wrap(told, content, SMALL, 5):
+        y += SMALL * 1.35
+        items.append(Label(MARGIN, y, line, SMALL, SOFT))
+    return Group("reading", tuple(items)), y + 0.8

@@ -1,0 +1,72 @@
+"""Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
+
+from halfhank.grammar.description import CM_IN
+from halfhank.model.phrases import counted, half_up
+
+CM_PER_INCH = CM_IN["in"]
+M_PER_YARD = CM_IN["yd"] / 100
+MINUS = "−"
+
+
+def signed(text: str) -> str:
+    """A formatted number with a true minus sign, and none before zero."""
+    return text.replace("-", MINUS if float(text) else "")
+
+
+def fixed(value: float, digits: int) -> str:
+    """The number with so many decimals, a half rounded away from zero."""
+    return f"{half_up(value, digits):.{digits}f}"
+
+
+def rounded(value: float) -> str:
+    """Whole from ten on, below it to a tenth: `105`, `7.5`, `5`."""
+    if abs(value) >= 9.95:
+        return signed(fixed(value, 0))
+    return plain_number(value)
+
+
+def length_words(cm: float, units: str) -> str:
+    """A length with the leading unit first: `105 cm (41 in)`, or the reverse where `units` is `in`."""
+    metric, imperial = f"{rounded(cm)} cm", f"{rounded(cm / CM_PER_INCH)} in"
+    return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
+
+
+def yarn_words(metres: float, units: str) -> str:
+    """A length of yarn: `380 m (416 yd)` or the reverse."""
+    metric, imperial = f"{fixed(metres, 0)} m", f"{fixed(metres / M_PER_YARD, 0)} yd"
+    return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
+
+
+def grams(value: float) -> str:
+    """A scale reading without its unit: `55`, `7.9`."""
+    return rounded(value)
+
+
+def left_words(value: float) -> str:
+    """What a scale still reads, `8 g left`; where the yarn is out before, what is missing: `110 g short`."""
+    return f"{grams(value)} g left" if value > -0.05 else f"{grams(-value)} g short"
+
+
+def tenths(value: float) -> str:
+    """A mass to 0.1 g without its unit, never `-0.0`."""
+    return signed(fixed(value, 1))
+
+
+def percent(share: float) -> str:
+    """A share of the yarn: `8 %`, `<1 %` for less than half a percent that is not nothing."""
+    return "<1 %" if 0 < share < 0.005 else f"{fixed(100 * share, 0)} %"
+
+
+def stitches(count: int) -> str:
+    """`1 st`, `73 sts`."""
+    return counted(count, "st")
+
+
+def row_range(first: int, last: int) -> str:
+    """`row 5` or `rows 5–12`."""
+    return f"row {first:,}" if first == last else f"rows {first:,}–{last:,}"
+
+
+def plain_number(value: float) -> str:
+    """A number as short as it can be said to a tenth: `20`, `22.5`."""
+    return signed(fixed(value, 1).removesuffix(".0"))

@@ -1,0 +1,243 @@
+"""A scene as SVG 1.1: the one module that knows svgwrite, and the one that checks what goes into a file.
+
+svgwrite is used without its own checks (they are slow and let NaN and control characters through); instead every
+number and text passes `number` and `checked` here.
+"""
+
+import sys
+from types import ModuleType
+from typing import Any, NamedTuple
+from zlib import adler32, crc32
+
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene, Style
+
+SANS = "Helvetica, Arial, 'Liberation Sans', sans-serif"
+SERIF = "Times, 'Times New Roman', 'Liberation Serif', serif"
+_DROPPED = ("xmlns:ev", "xmlns:xlink", "baseProfile")
+
+
+class SceneError(ValueError):
+    """A scene that cannot be written: a number that is not finite, or a text with characters that XML forbids."""
+
+
+def to_svg(scene: Scene) -> bytes:
+    """The scene as a whole SVG file in UTF-8; the same scene gives the same bytes.
+
+    Raises `SceneError` for numbers that are not finite and for control characters.
+    """
+    from xml.etree import ElementTree
+
+    xml = _Writer().drawing(scene).get_xml()
+    for name in _DROPPED:
+        xml.attrib.pop(name, None)
+    return b'<?xml version="1.0" encoding="UTF-8"?>\n' + ElementTree.tostring(xml, "unicode").encode() + b"\n"
+
+
+def number(value: float) -> str:
+    """A number to 0.01, without trailing zeros, never `-0`."""
+    text = f"{value:.2f}"
+    if text[-1] == "0":
+        text = text[:-3] if text[-2] == "0" else text[:-1]
+    elif text[-1] > "9":
+        raise SceneError(f"a drawing cannot hold the number {value!r}")
+    return "0" if text == "-0" else text
+
+
+def checked(text: str) -> str:
+    """The text itself, if XML 1.0 can hold it and it has no control characters."""
+    for character in text:
+        code = ord(character)
+        if code < 0x20 or 0x7F <= code < 0xA0 or 0xD800 <= code < 0xE000 or code & 0xFFFE == 0xFFFE:
+            raise SceneError(f"a drawing cannot hold the character U+{code:04X}")
+    return text
+
+
+def path_text(data: PathData) -> str:
+    """The `d` attribute of a path; a command's letter is left out where it would only repeat."""
+    parts = []
+    last = ""
+    for letter, numbers in data:
+        joint = " " if letter == last and letter not in "MZ" else letter
+        parts.append(joint + " ".join([number(value) for value in numbers]))
+        last = letter
+    return "".join(parts)
+
+
+class _Named(NamedTuple):
+    """An element that gets an id once the prefix is known, and the one that refers to it by a clip path."""
+
+    element: Any
+    name: str
+    clipped: Any
+
+
+class _Writer:
+    """Builds svgwrite's tree; takes a digest of everything on the way, which becomes the prefix of all ids."""
+
+    def __init__(self) -> None:
+        self._svgwrite: Any = _svgwrite()
+        self._factory: Any = None
+        self._named: list[_Named] = []
+        self._written: list[str] = []
+
+    def drawing(self, scene: Scene) -> Any:
+        """The whole scene as svgwrite's drawing."""
+        width, height = number(scene.width), number(scene.height)
+        drawing = self._svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), debug=False)
+        self._factory = drawing
+        drawing.update({"viewBox": f"0 0 {width} {height}", "role": "img", "font-family": SANS, "fill": "none"})
+        drawing.update({"stroke-linejoin": "round"})
+        drawing.elements.clear()  # an empty defs
+        drawing.set_desc(self._text(scene.title), self._text(scene.description))
+        for item in scene.items:
+            drawing.add(self._item(item))
+        self._give_ids()
+        return drawing
+
+    def _text(self, text: str) -> str:
+        self._written.append(checked(text))
+        return text
+
+    def _give_ids(self) -> None:
+        content = "\n".join(self._written).encode()
+        prefix = f"h{crc32(content):08x}{adler32(content):08x}"
+        taken: dict[str, int] = {}
+        for element, name, clipped in self._named:
+            taken[name] = count = taken.get(name, 0) + 1
+            identifier = f"{prefix}-{name}" if count == 1 else f"{prefix}-{name}-{count}"
+            element["id"] = identifier
+            if clipped is not None:
+                clipped["clip-path"] = f"url(#{identifier})"
+
+    def _item(self, item: Element) -> Any:
+        match item:
+            case Path():
+                return self._path(item)
+            case Group():
+                return self._group(item)
+            case Label():
+                return self._label(item)
+            case Circle():
+                place = {"cx": number(item.x), "cy": number(item.y), "r": number(item.radius)}
+                return self._shape(self._svgwrite.shapes.Circle, place, item.style)
+            case Rect():
+                place = {"x": number(item.x), "y": number(item.y)}
+                size = {"width": number(item.width), "height": number(item.height)}
+                return self._shape(self._svgwrite.shapes.Rect, place | size, item.style)
+
+    def _shape(self, kind: Any, place: dict[str, str], style: Style) -> Any:
+        attributes = place | _paint(style)
+        self._written.extend(attributes.values())
+        element = kind(factory=self._factory)
+        element.attribs = attributes
+        return element
+
+    def _path(self, item: Path) -> Any:
+        data = path_text(item.data)
+        attributes = _paint(item.style)
+        self._written.append(data)
+        self._written.extend(attributes.values())
+        element = self._svgwrite.path.Path(d=data, factory=self._factory)
+        element.attribs.update(attributes)
+        if item.title is not None:
+            element.set_desc(self._text(item.title))
+        return element
+
+    def _label(self, item: Label) -> Any:
+        attributes = {"x": number(item.x), "y": number(item.y), "font-size": number(item.size), "fill": item.fill}
+        if item.face == "serif":
+            attributes["font-family"] = SERIF
+        if item.bold:
+            attributes["font-weight"] = "bold"
+        if item.anchor != "start":
+            attributes["text-anchor"] = item.anchor
+        if item.turn:
+            attributes["transform"] = f"rotate({number(item.turn)} {attributes['x']} {attributes['y']})"
+        element = self._svgwrite.text.Text(self._text(item.text), factory=self._factory)
+        element.attribs = attributes
+        self._written.extend(attributes.values())
+        return element
+
+    def _group(self, item: Group) -> Any:
+        group = self._svgwrite.container.Group(factory=self._factory)
+        if item.title is not None:
+            group.set_desc(self._text(item.title))
+        if item.clip is not None:
+            clip = self._svgwrite.masking.ClipPath(factory=self._factory)
+            clip.add(self._path(Path(item.clip, Style())))
+            group.add(clip)
+            self._named.append(_Named(clip, f"{item.name}-clip", group))
+        self._named.append(_Named(group, item.name, None))
+        for child in item.items:
+            group.add(self._item(child))
+        return group
+
+
+def _paint(style: Style) -> dict[str, str]:
+    """Presentation attributes; what the root already says (no fill, round joins) is left out."""
+    attributes = {}
+    if style.fill is not None:
+        attributes["fill"] = style.fill
+    if style.stroke is not None:
+        attributes["stroke"] = style.stroke
+        attributes["stroke-width"] = number(style.width)
+        if style.dash:
+            attributes["stroke-dasharray"] = " ".join([number(length) for length in style.dash])
+        if style.cap != "butt":
+            attributes["stroke-linecap"] = style.cap
+        if style.join != "round":
+            attributes["stroke-linejoin"] = style.join
+    return attributes
+
+
+class _Validator:
+    """Stands for svgwrite's validator until something asks it for a check; then the real one answers."""
+
+    def __init__(self, profile: str, debug: bool = True) -> None:
+        self._asked = (profile, debug)
+
+    def __getattr__(self, name: str) -> Any:
+        from svgwrite.validator2 import get_validator
+
+        return getattr(get_validator(*self._asked), name)
+
+
+def _urlopen(*arguments: Any, **options: Any) -> Any:
+    from urllib.request import urlopen
+
+    return urlopen(*arguments, **options)
+
+
+def _path(*parts: str) -> Any:
+    from pathlib import Path
+
+    return Path(*parts)
+
+
+def _svgwrite() -> Any:
+    """The svgwrite package, imported without the modules that only its web fonts and its debug mode need.
+
+    Those (urllib.request with ssl behind it, pathlib, and the validator with its tables) are most of its import
+    time. Stand-ins hold their places during the import alone and load the real ones if anybody ever uses them.
+    """
+    loaded = sys.modules.get("svgwrite")
+    if loaded is not None:
+        return loaded
+    stand_ins: dict[str, dict[str, Any]] = {
+        "urllib.request": {"urlopen": _urlopen},
+        "pathlib": {"Path": _path},
+        "svgwrite.validator2": {"get_validator": _Validator},
+    }
+    ours = []
+    for name, content in stand_ins.items():
+        if name not in sys.modules:
+            module = ModuleType(name)
+            module.__dict__.update(content)
+            sys.modules[name] = module
+            ours.append(name)
+    try:
+        import svgwrite
+    finally:
+        for name in ours:
+            del sys.modules[name]
+    return svgwrite

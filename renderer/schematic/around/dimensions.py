@@ -1,0 +1,269 @@
+"""Dimensions as on a technical drawing: extension lines, oblique ticks, the measure in a gap of its line."""
+
+import math
+from itertools import pairwise
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
+from halfhank.renderer.paper.measure_words import length_words
+from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
+from halfhank.renderer.paper.text_widths import ASCENT, CAP_HEIGHT, DESCENT, text_width
+from halfhank.renderer.plane.geometry import Points, at_length, inside, length_of, lines_meet, offset, part_of
+from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.text_boxes import text_box
+from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+
+EXTENSION = Style(stroke="#8796a0", width=0.15)
+LINE = Style(stroke=INK, width=THIN)
+TICK = Style(stroke=INK, width=0.45)
+TICK_LENGTH = 2.6
+CLEAR, BEYOND, NEAR = 1.4, 1.4, 0.8
+COLUMN = 5.6
+UNBROKEN = 7
+"""Lines of an upright dimension with one gap at most: extension lines in three, its own in two, two ticks."""
+LEADING = 1.25
+EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
+
+
+class Dimension(NamedTuple):
+    """One dimension: its lines as polylines with their styles, and its text in one or two lines."""
+
+    name: str
+    lines: tuple[tuple[tuple[Point, ...], Style], ...]
+    labels: tuple[Label, ...]
+
+    @property
+    def group(self) -> Group:
+        """The dimension's items."""
+        items: list[Element] = []
+        for points, style in self.lines:
+            items.append(Path(tuple([("L" if k else "M", point) for k, point in enumerate(points)]), style))
+        return Group(self.name, (*items, *self.labels))
+
+    def take(self, taken: Arrangement) -> None:
+        """Takes the dimension's room."""
+        for points, _ in self.lines:
+            taken.add_dimension_line(points)
+        for label in self.labels:
+            taken.add_label(label)
+
+
+def straight(
+    name: str, start: Point, end: Point, words: str, extensions: list[tuple[Point, Point]], side: int = RIGHT
+) -> Dimension:
+    """A dimension along a straight line; its text stands to one side of the line where that is too short to hold it."""
+    length = math.dist(start, end)
+    gap = text_width(words, DIMENSION) + 2.6
+    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+    labels = _beside_line(start, end, words, side)
+    runs = [(start, end)]
+    if length >= gap + 3:
+        ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+        labels = (_label_at(middle, (ux, uy), words, DIMENSION),)
+        near = (middle[0] - ux * gap / 2, middle[1] - uy * gap / 2)
+        runs = [(start, near), ((middle[0] + ux * gap / 2, middle[1] + uy * gap / 2), end)]
+    lines = [(line, EXTENSION) for line in extensions] + [(run, LINE) for run in runs]
+    ticks = [(_tick(point, start, end), TICK) for point in (start, end)]
+    return Dimension(name, (*lines, *ticks), labels)
+
+
+def _beside_line(start: Point, end: Point, words: str, side: int) -> tuple[Label, ...]:
+    """Above a level line; beside an upright one in two lines, what stands in brackets below."""
+    if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
+        return (Label((start[0] + end[0]) / 2, start[1] - BEYOND - 1.4, words, DIMENSION, INK, anchor="middle"),)
+    y = (start[1] + end[1]) / 2 + DIMENSION * (CAP_HEIGHT - LEADING) / 2
+    x, anchor = (start[0] - 2.5, "end") if side == LEFT else (start[0] + 2.5, "start")
+    first, bracket, second = words.partition(" (")
+    lines = (first, bracket.strip() + second)
+    return tuple(
+        Label(x, y + k * DIMENSION * LEADING, line, DIMENSION, INK, anchor=anchor) for k, line in enumerate(lines)
+    )
+
+
+def _label_at(point: Point, tangent: Point, words: str, size: float, drop: float = 0.0) -> Label:
+    """A text centred on a point along a direction, turned to be read from below or from the right."""
+    turn = math.degrees(math.atan2(tangent[1], tangent[0]))
+    turn = turn - 180 if turn > 89.99 else turn + 180 if turn < -90.01 else turn
+    radians = math.radians(turn)
+    down = drop + size * CAP_HEIGHT / 2
+    x, y = point[0] - math.sin(radians) * down, point[1] + math.cos(radians) * down
+    return Label(x, y, words, size, INK, anchor="middle", turn=turn + 0.0)
+
+
+def _tick(point: Point, start: Point, end: Point) -> tuple[Point, Point]:
+    """An oblique stroke through a point, at 45 degrees to the line."""
+    angle = math.atan2(end[1] - start[1], end[0] - start[0]) - math.pi / 4
+    dx, dy = math.cos(angle) * TICK_LENGTH / 2, math.sin(angle) * TICK_LENGTH / 2
+    return ((point[0] - dx, point[1] - dy), (point[0] + dx, point[1] + dy))
+
+
+def wingspan(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
+    """The width of the piece's box, above everything that stands there."""
+    left = min(frame.silhouette, key=lambda p: (round(p[0], 1), p[1]))
+    right = max(frame.silhouette, key=lambda p: (round(p[0], 1), -p[1]))
+    y = min(taken.bounds.top - 4.0, -overhang - 6.0)
+    outline = frame.shawl.outline
+    words = length_words(outline.size.wingspan_cm, frame.shawl.units)
+    words += ", pinned" if outline.pinned else ", as knitted"
+    extensions = []
+    for x, point in ((0.0, left), (frame.width, right)):
+        start = _free_start(x, point[1] - CLEAR - overhang, taken)
+        extensions.append(((x, start), (x, y - BEYOND)))
+    return straight("wingspan", (0.0, y), (frame.width, y), words, extensions)
+
+
+def _free_start(x: float, start: float, taken: Arrangement) -> float:
+    """Where an upward extension line begins: above all that would touch it."""
+    for box in taken.boxes:
+        if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
+            start = min(start, box.top - 0.8)
+    for text in taken.turned:
+        box = text.bounds
+        if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
+            start = min(start, box.top - 0.8)
+    for line in taken.lines + taken.dimension_lines:
+        near = [py for px, py in line if abs(px - x) < 0.9]
+        if near and min(near) < start:
+            start = min(near) - 0.8
+    return start
+
+
+def depth(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
+    """The height of the piece's box on its right, or on its left where flags stand there or more is in the way."""
+    sides = (LEFT, RIGHT) if taken.bounds.right > frame.width + 10 else (RIGHT, LEFT)
+    both = [_upright(frame, taken, "depth", side, (0.0, frame.height), overhang) for side in sides]
+    return min(both, key=lambda dimension: len(dimension.lines))
+
+
+def spine(frame: Frame, taken: Arrangement, overhang: float, side: int) -> Dimension | None:
+    """The spine from the start to the point, on one side; None where there is none or the depth says the same."""
+    size, line = frame.shawl.outline.size, frame.shawl.outline.spine
+    if size.spine_cm is None or not line:
+        return None
+    low, high = sorted((line[0][1] * frame.mm, line[-1][1] * frame.mm))
+    if high - low < 6 or abs((high - low) - size.spine_cm * frame.mm) > 0.02 * (high - low):
+        return None
+    if length_words(size.spine_cm, frame.shawl.units) == length_words(size.depth_cm, frame.shawl.units):
+        return None
+    found = _upright(frame, taken, "spine", side, (low, high), overhang)
+    return found if len(found.lines) <= UNBROKEN else None
+
+
+def _upright(
+    frame: Frame, taken: Arrangement, name: str, side: int, heights: tuple[float, float], overhang: float
+) -> Dimension:
+    sign = -1 if side == LEFT else 1
+    edge = min(0.0, taken.bounds.left) if side == LEFT else max(frame.width, taken.bounds.right)
+    words = length_words((heights[1] - heights[0]) / frame.mm, frame.shawl.units)
+    words = f"{name} {words}" if name != "depth" else words
+    x = edge + sign * COLUMN
+    extensions = []
+    for y in heights:
+        start = _outermost(frame, side, y) + sign * (CLEAR + overhang)
+        extensions += _broken((start, y), (x + sign * BEYOND, y), taken) if sign * (x - start) > 0 else []
+    return straight(name, (x, heights[0]), (x, heights[1]), words, extensions, side)
+
+
+def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
+    """An extension line with a gap around each line, text and badge that it crosses."""
+    length = math.dist(start, end)
+    ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    runs, done = [], 0.0
+    for first, last in [*taken.gaps(start, end), (length, length)]:
+        if first - done > 0.5:
+            runs.append(((start[0] + ux * done, start[1] + uy * done), (start[0] + ux * first, start[1] + uy * first)))
+        done = max(done, last)
+    return runs
+
+
+def _outermost(frame: Frame, side: int, y: float) -> float:
+    """The outermost place at which the outline comes within 0.8 mm of a height."""
+    closed = [*frame.silhouette, frame.silhouette[0]]
+    places = []
+    for (px, py), (qx, qy) in pairwise(closed):
+        for height in (y - NEAR, y, y + NEAR):
+            if min(py, qy) <= height <= max(py, qy) and py != qy:
+                places.append(px + (height - py) / (qy - py) * (qx - px))
+        places += [x for x, height in ((px, py), (qx, qy)) if abs(height - y) <= NEAR]
+    if not places:
+        return 0.0 if side == LEFT else frame.width
+    return min(places) if side == LEFT else max(places)
+
+
+def along_edge(
+    frame: Frame, taken: Arrangement, overhang: float, name: str, cm: float, points: Points
+) -> Dimension | None:
+    """A dimension along an edge outside the piece, as far out as it must be.
+
+    None where it finds no room, or the edge is too short for its words.
+    """
+    outside = _outer_side(frame, points)
+    for distance in EDGE_OFFSETS:
+        found = _along(frame, name, cm, points, outside * (distance + overhang))
+        if found is not None and _has_room(found, taken) and _off_fabric(frame, found):
+            return found
+    return None
+
+
+def _outer_side(frame: Frame, points: Points) -> int:
+    """The side of an edge, 1 or -1, on which lines beside it meet the least of the fabric, however the edge bends."""
+
+    def met(side: int) -> int:
+        lines = [offset(points, side * distance) for distance in EDGE_OFFSETS]
+        spots = [at_length(line, length_of(line) * share)[0] for line in lines for share in (0.2, 0.35, 0.5, 0.65, 0.8)]
+        return sum(inside(spot, frame.silhouette) for spot in spots)
+
+    return min((1, -1), key=met)
+
+
+def _off_fabric(frame: Frame, dimension: Dimension) -> bool:
+    """Whether line, ticks and text lie outside the piece."""
+    around = [*frame.silhouette, frame.silhouette[0]]
+    shapes: list[Points] = [points for points, style in dimension.lines if style is not EXTENSION]
+    shapes += [text_box(label).corners for label in dimension.labels]
+    return not any(inside(shape[0], frame.silhouette) or lines_meet(shape, around) for shape in shapes)
+
+
+def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension | None:
+    words = f"{name} {length_words(cm, frame.shawl.units)}"
+    line = offset(points, distance)
+    length = length_of(line)
+    gap = text_width(words, SMALL) + 2.4
+    if length < gap + 6:
+        return None
+    middle = at_length(line, length / 2)[0]
+    ends = part_of(line, length / 2 - gap / 2, length / 2 + gap / 2)
+    chord = math.dist(ends[0], ends[-1]) or 1.0
+    tangent = ((ends[-1][0] - ends[0][0]) / chord, (ends[-1][1] - ends[0][1]) / chord)
+    bend = max(abs((p[0] - middle[0]) * tangent[1] - (p[1] - middle[1]) * tangent[0]) for p in ends)
+    runs: list[list[Point]] = [line]
+    outwards = middle[1] - at_length(points, length_of(points) / 2)[0][1]
+    drop = SMALL * ASCENT + 0.6 if outwards >= 0 else -(SMALL * (DESCENT + CAP_HEIGHT / 2) + 0.8)
+    if bend < 0.5:
+        runs, drop = [part_of(line, 0, length / 2 - gap / 2), part_of(line, length / 2 + gap / 2, length)], 0.0
+    labels = (_label_at(middle, tangent, words, SMALL, drop),)
+    extensions = [_square(points, line, 0), _square(points, line, -1)]
+    ticks = [(_tick(line[0], line[0], line[1]), TICK), (_tick(line[-1], line[-2], line[-1]), TICK)]
+    lines = [(e, EXTENSION) for e in extensions] + [(tuple(run), LINE) for run in runs]
+    return Dimension(name.replace(" ", "-"), (*lines, *ticks), labels)
+
+
+def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
+    """The extension line from an end of an edge to the end of its dimension line, with a gap and a little beyond."""
+    (px, py), (qx, qy) = points[which], line[which]
+    length = math.dist((px, py), (qx, qy))
+    ux, uy = (qx - px) / length, (qy - py) / length
+    return ((px + ux * CLEAR, py + uy * CLEAR), (qx + ux * BEYOND, qy + uy * BEYOND))
+
+
+def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
+    if not all(taken.free_for(text_box(label)) for label in dimension.labels):
+        return False
+    for points, _ in dimension.lines:
+        if not taken.line_free(points, 0.3):
+            return False
+        if any(lines_meet(points, line) for line in taken.lines):
+            return False
+    own = [[*box.corners, box.corners[0]] for box in map(text_box, dimension.labels)]
+    return not any(lines_meet(points, around) for points, _ in dimension.lines for around in own)

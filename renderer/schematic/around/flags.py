@@ -1,0 +1,198 @@
+"""Flags: the words of a mark outside its row's end, in lanes above, below or beside the piece, with a leader each."""
+
+from collections.abc import Iterator
+from itertools import product
+from typing import NamedTuple
+
+from halfhank.model.outline.curve import Point
+from halfhank.renderer.paper.house_style import RED, TEXT, THIN
+from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
+from halfhank.renderer.plane.geometry import Box, Points, crosses, inside, lines_meet, spread
+from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.text_boxes import label_box
+from halfhank.renderer.schematic.drawn_marks import DrawnMark
+from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+
+LANE = 5.0
+FIRST_LANE = 3.2
+APART = 2.4
+UP, DOWN, LEFTWARDS, RIGHTWARDS = "up", "down", "left", "right"
+FAR = 1e6
+
+
+class Exit(NamedTuple):
+    """Where a mark's leader leaves the piece, and in which direction it sees no fabric."""
+
+    point: Point
+    direction: str
+
+
+class Flag(NamedTuple):
+    """A placed flag: its leader from the row's end, and its lines of text."""
+
+    leader: tuple[Point, ...]
+    labels: tuple[Label, ...]
+
+    def take(self, taken: Arrangement) -> None:
+        """Takes the flag's room."""
+        taken.add_line(self.leader)
+        for label in self.labels:
+            taken.add_label(label)
+
+
+def exit_of(frame: Frame, row: int) -> Exit:
+    """The end of a row from which a leader sees no fabric; downwards first where the piece is worked sideways."""
+    left, right = frame.end(LEFT, row), frame.end(RIGHT, row)
+    if frame.shawl.outline.sideways:
+        choices = [(right, DOWN), (left, UP), (right, RIGHTWARDS), (left, LEFTWARDS), (right, UP), (left, DOWN)]
+    else:
+        choices = [(right, UP), (left, UP), (right, DOWN), (right, RIGHTWARDS), (left, DOWN), (left, LEFTWARDS)]
+    for point, direction in choices:
+        if _clear(frame.silhouette, point, direction):
+            return Exit(point, direction)
+    return Exit(right, RIGHTWARDS)
+
+
+def corridor(frame: Frame, row: int) -> tuple[Point, ...]:
+    """The way of a mark's leader for its first 30 mm; beside the piece also the room of its text."""
+    (x, y), direction = exit_of(frame, row)
+    if direction in (UP, DOWN):
+        return ((x, y), (x, y + (30 if direction == DOWN else -30)))
+    sign = 1 if direction == RIGHTWARDS else -1
+    return tuple((x + sign * dx, y + dy) for dx, dy in ((2, -4), (35, -4), (35, 0), (2, 0), (2, 4), (35, 4)))
+
+
+def _clear(silhouette: Points, point: Point, direction: str) -> bool:
+    """Whether nothing of the outline lies ahead, a corridor of 1.2 mm to each side and the first 2.5 mm left out."""
+    x, y = point
+    ahead = {
+        UP: Box(x - 1.2, -FAR, x + 1.2, y - 2.5),
+        DOWN: Box(x - 1.2, y + 2.5, x + 1.2, FAR),
+        LEFTWARDS: Box(-FAR, y - 1.2, x - 2.5, y + 1.2),
+        RIGHTWARDS: Box(x + 2.5, y - 1.2, FAR, y + 1.2),
+    }[direction]
+    near = {UP: (x, y - 1.0), DOWN: (x, y + 1.0), LEFTWARDS: (x - 1.0, y), RIGHTWARDS: (x + 1.0, y)}[direction]
+    closed = [*silhouette, silhouette[0]]
+    return not crosses(closed, ahead) and not inside(near, silhouette)
+
+
+def place_flags(
+    frame: Frame, marks: list[DrawnMark], taken: Arrangement, limits: tuple[float, float], overhang: float
+) -> list[Flag] | None:
+    """All flags, placed, and their room taken; None where they do not all find room.
+
+    `limits` are the leftmost and rightmost place of a text.
+    """
+    exits = [(mark, exit_of(frame, mark.row)) for mark in marks]
+    placed: list[Flag] = []
+    for direction in (UP, DOWN, RIGHTWARDS, LEFTWARDS):
+        group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0])
+        if direction in (UP, DOWN):
+            flags = _in_lanes(frame, group, direction, taken, limits, overhang)
+        else:
+            flags = _beside(frame, sorted(group, key=lambda item: item[0][1]), direction, taken, limits)
+        if flags is None:
+            return None
+        for flag in flags:
+            flag.take(taken)
+        placed += flags
+    return placed
+
+
+ExitMarks = list[tuple[Point, DrawnMark]]
+
+
+def _in_lanes(
+    frame: Frame, group: ExitMarks, direction: str, taken: Arrangement, limits: tuple[float, float], overhang: float
+) -> list[Flag] | None:
+    """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already."""
+    xs = spread([point[0] for point, _ in group], APART, *limits)
+    options = [
+        list(_lane_options(frame, p, x, m, direction, len(group), overhang))
+        for (p, m), x in zip(group, xs, strict=True)
+    ]
+    best: tuple[float, list[Flag]] | None = None
+    for choice in product(*options):
+        cost = sum(price for price, _ in choice)
+        flags = [flag for _, flag in choice]
+        if (best is None or cost < best[0]) and _compatible(flags, taken, limits):
+            best = (cost, flags)
+    return best[1] if best else None
+
+
+def _lane_options(
+    frame: Frame, point: Point, x: float, mark: DrawnMark, direction: str, lanes: int, overhang: float
+) -> Iterator[tuple[float, Flag]]:
+    """Every lane and side of one flag with its price: further out costs more, pointing away from the middle a bit."""
+    sign = -1 if direction == UP else 1
+    edge = -overhang if direction == UP else frame.height + overhang
+    for lane in range(lanes + 3):
+        for side in ("end", "start"):
+            baseline = edge + sign * (FIRST_LANE + lane * LANE) + (0 if sign < 0 else TEXT * CAP_HEIGHT)
+            tip = baseline - TEXT * CAP_HEIGHT if sign < 0 else baseline
+            gap = -1.0 if side == "end" else 1.0
+            label = Label(x + gap, baseline, mark.words, TEXT, RED, anchor=side)
+            away = (side == "start") == (x > frame.width / 2)
+            yield lane + (0.3 if away else 0.0), Flag(_leader(point, x, tip, sign), (label,))
+
+
+def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
+    """Straight up or down, after a short slant where the leader had to move aside."""
+    if abs(x - point[0]) < 0.01:
+        return (point, (x, tip))
+    return (point, (x, point[1] + sign * 1.8), (x, tip))
+
+
+def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, float]) -> bool:
+    boxes = [label_box(flag.labels[0]) for flag in flags]
+    for k, box in enumerate(boxes):
+        if box.left < limits[0] or box.right > limits[1] or not taken.free(box):
+            return False
+        if not taken.line_free(flags[k].leader[1:]):
+            return False
+        for j, flag in enumerate(flags):
+            if j != k and (crosses(flag.leader, box.grown(0.6)) or lines_meet(flag.leader, flags[k].leader)):
+                return False
+            if j < k and boxes[j].grown(0.3).meets(box):
+                return False
+    return True
+
+
+def _beside(
+    frame: Frame, group: ExitMarks, direction: str, taken: Arrangement, limits: tuple[float, float]
+) -> list[Flag] | None:
+    """Texts at the height of their rows' ends, in two lines where the room is narrow, apart where rows lie close."""
+    if not group:
+        return []
+    sign = 1 if direction == RIGHTWARDS else -1
+    start = frame.width + 5.5 if sign > 0 else -5.5
+    room = max(limits[1] - start, 27.0) if sign > 0 else max(start - limits[0], 27.0)
+    whole = all(text_width(mark.words, TEXT) <= room for _, mark in group)
+    texts = [[mark.words] if whole else list(mark.lines) for _, mark in group]
+    pitch = LANE * (1 if whole else 1.85)
+    heights = spread([point[1] for point, _ in group], pitch, -FAR, FAR)
+    flags = []
+    for (point, _), lines, y in zip(group, texts, heights, strict=True):
+        edge = frame.width if sign > 0 else 0.0
+        bent = ((edge + sign * 1.6, point[1]), (edge + sign * 4.4, y)) if abs(y - point[1]) > 0.01 else ()
+        leader = (point, *bent, (start - sign * 0.8, y))
+        first = y + TEXT * CAP_HEIGHT / 2 - (len(lines) - 1) * 2.1
+        anchor = "start" if sign > 0 else "end"
+        labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
+        flags.append(Flag(leader, tuple(labels)))
+    free = all(taken.free(label_box(label)) for flag in flags for label in flag.labels)
+    clear = all(taken.line_free(flag.leader[1:]) for flag in flags)
+    crossed = any(lines_meet(flag.leader, line) for flag in flags for line in taken.lines)
+    return flags if free and clear and not crossed else None
+
+
+def flag_group(flags: list[Flag]) -> Group:
+    """Leaders with a dot on the row's end, and the words."""
+    items: list[Element] = []
+    for flag in flags:
+        data = tuple([("L" if k else "M", point) for k, point in enumerate(flag.leader)])
+        items.append(Path(data, Style(stroke=RED, width=THIN + 0.05)))
+        items.append(Circle(*flag.leader[0], 0.75, Style(fill=RED)))
+        items.extend(flag.labels)
+    return Group("flags", tuple(items))

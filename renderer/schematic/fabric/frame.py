@@ -1,0 +1,139 @@
+"""The piece on paper: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
+
+from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.shawl import Shawl
+from halfhank.renderer.paper.scene import PathData
+from halfhank.renderer.plane.geometry import Points, area_of, length_of, simplified
+
+Commands = list[tuple[str, tuple[float, ...]]]
+FLAT_MM = 0.03
+LEFT, RIGHT = 0, 1
+
+
+class Frame:
+    """The boundaries of one shawl at `mm` millimetres to the centimetre.
+
+    Lengths and points are in mm from the upper left corner of the piece's box; `data` and `closed` add `shift`, where
+    that corner lies on the page.
+    """
+
+    def __init__(self, shawl: Shawl, mm: float) -> None:
+        self.shawl = shawl
+        self.mm = mm
+        self.last = shawl.rows.count
+        self.shift: Point = (0.0, 0.0)
+        self.width = shawl.outline.size.wingspan_cm * mm
+        self.height = shawl.outline.size.depth_cm * mm
+        self._curves: dict[tuple[int, bool], Curve] = {}
+        self._points: dict[tuple[int, bool], list[Point]] = {}
+        self._edges = self._both_edges()
+        self._runs: dict[tuple[int, int, int], list[Point]] = {}
+        self._silhouette: list[Point] = []
+
+    def _both_edges(self) -> tuple[list[tuple[Point, Point]], list[tuple[Point, Point]]]:
+        """For each edge, the end of every boundary before and after its jump."""
+        left, right = [], []
+        ends, mm = self.shawl.outline.ends, self.mm
+        for row in range(self.last + 1):
+            (ax, ay), (bx, by) = ends(row)
+            (cx, cy), (dx, dy) = ends(row, True)
+            left.append(((ax * mm, ay * mm), (cx * mm, cy * mm)))
+            right.append(((bx * mm, by * mm), (dx * mm, dy * mm)))
+        return left, right
+
+    def curve(self, row: int, after: bool = False) -> Curve:
+        """One boundary."""
+        key = (row, after)
+        if key not in self._curves:
+            mm = self.mm
+            boundary = self.shawl.outline.boundary(row, after)
+            self._curves[key] = Curve(
+                (boundary.start[0] * mm, boundary.start[1] * mm),
+                tuple([tuple([(x * mm, y * mm) for x, y in piece]) for piece in boundary.pieces]),
+            )
+        return self._curves[key]
+
+    def points(self, row: int, after: bool = False) -> list[Point]:
+        """One boundary as a polyline within 0.03 mm."""
+        key = (row, after)
+        if key not in self._points:
+            self._points[key] = self.curve(row, after).flattened(FLAT_MM)
+        return self._points[key]
+
+    def edge(self, side: int, first: int, last: int) -> list[Point]:
+        """The edge from boundary `first` (after its jump) to boundary `last` (before its jump)."""
+        key = (side, first, last)
+        if key not in self._runs:
+            self._runs[key] = self._run(side, first, last)
+        return self._runs[key]
+
+    def _run(self, side: int, first: int, last: int) -> list[Point]:
+        ends = self._edges[side]
+        if last == first + 1:
+            return [ends[first][1], ends[last][0]]
+        points = [ends[first][1]]
+        for before, after in ends[first + 1 : last]:
+            points.append(before)
+            if after != before:
+                points.append(after)
+        points.append(ends[last][0])
+        return simplified(points) if len(points) > 4 else points
+
+    def end(self, side: int, row: int, after: bool = False) -> Point:
+        """One end of a boundary."""
+        return self._edges[side][row][after]
+
+    @property
+    def silhouette(self) -> list[Point]:
+        """The whole outline as one closed polygon, to 0.04 mm: for finding room, not for drawing."""
+        if not self._silhouette:
+            self._silhouette = simplified(self.region(0, self.last), 0.04)
+        return self._silhouette
+
+    def region(self, first: int, last: int) -> list[Point]:
+        """The rows between two boundaries as a polygon."""
+        around = self.points(first, True) + self.edge(RIGHT, first, last)[1:]
+        around += self.points(last)[::-1][1:]
+        return around + self.edge(LEFT, first, last)[::-1][1:-1]
+
+    def rise(self, first: int, last: int) -> float:
+        """Height of the rows between two boundaries, across the fabric: as knitted, or measured where pinned."""
+        if self.shawl.outline.pinned and first < last:
+            lengths = length_of(self.points(first, True)) + length_of(self.points(last))
+            return 2 * area_of(self.region(first, last)) / lengths if lengths > 0 else 0.0
+        return self.mm * sum(self.shawl.rows.height_cm[first + 1 : last + 1])
+
+    def data(self, curve: Curve) -> PathData:
+        """A curve as an open path on the page."""
+        return open_path(curve, self.shift)
+
+    def polyline(self, points: Points) -> PathData:
+        """A polyline as an open path on the page."""
+        x, y = self.shift
+        return tuple([("L" if i else "M", (p + x, q + y)) for i, (p, q) in enumerate(points)])
+
+    def closed(self, first: int, last: int) -> PathData:
+        """The rows between two boundaries as a closed path on the page."""
+        x, y = self.shift
+        commands: Commands = list(self.data(self.curve(first, True)))
+        commands += [("L", (p + x, q + y)) for p, q in self.edge(RIGHT, first, last)[1:]]
+        commands += _pieces(self.curve(last).reversed(), self.shift)
+        commands += [("L", (p + x, q + y)) for p, q in self.edge(LEFT, first, last)[-2:0:-1]]
+        return (*commands, ("Z", ()))
+
+
+def open_path(curve: Curve, shift: Point = (0.0, 0.0)) -> PathData:
+    """A curve as an open path, moved by so much."""
+    return (("M", (curve.start[0] + shift[0], curve.start[1] + shift[1])), *_pieces(curve, shift))
+
+
+def _pieces(curve: Curve, shift: Point) -> Commands:
+    x, y = shift
+    commands: Commands = []
+    for piece in curve.pieces:
+        if len(piece) == 1:
+            commands.append(("L", (piece[0][0] + x, piece[0][1] + y)))
+        else:
+            (a, b), (c, d), (e, f) = piece
+            commands.append(("C", (a + x, b + y, c + x, d + y, e + x, f + y)))
+    return commands

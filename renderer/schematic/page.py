@@ -1,0 +1,143 @@
+"""The schematic: everything put together on one page, from the title down to the scale bar."""
+
+from halfhank.model.shawl import Shawl
+from halfhank.renderer.paper.house_style import MARGIN
+from halfhank.renderer.paper.measure_words import length_words
+from halfhank.renderer.paper.ramp import RAMPS, Ramp
+from halfhank.renderer.paper.scene import Element, Group, Scene
+from halfhank.renderer.plane.occupied import moved
+from halfhank.renderer.schematic import legend
+from halfhank.renderer.schematic.around.badges import badge_group
+from halfhank.renderer.schematic.around.direction import arrow_group
+from halfhank.renderer.schematic.around.flags import flag_group
+from halfhank.renderer.schematic.drawn_marks import mark_lines, mark_notes
+from halfhank.renderer.schematic.fabric import edge_lines
+from halfhank.renderer.schematic.fabric.shading import fabric_group
+from halfhank.renderer.schematic.fabric.textures import textures_of
+from halfhank.renderer.schematic.heading import heading
+from halfhank.renderer.schematic.options import TALLEST_MM, WIDEST_MM, Options, check, scales
+from halfhank.renderer.schematic.page_block import PageColumn
+from halfhank.renderer.schematic.parts_table import parts_table
+from halfhank.renderer.schematic.skein_ruler import ruler
+from halfhank.renderer.schematic.surroundings import Sheet, surround, with_dimensions
+
+CONTENT_MM = 122.0
+"""The least width of the column of text, so that small pieces still have room for their words."""
+
+
+def schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa: B008 (immutable)
+    """The page for a shawl. Raises `OptionError` for options that cannot be followed."""
+    check(options)
+    if options.units is not None:
+        from dataclasses import replace
+
+        shawl = replace(shawl, units=options.units)
+    scale, sheet = _choose_scale(shawl, options)
+    return _page(shawl, sheet, scale, options)
+
+
+def _choose_scale(shawl: Shawl, options: Options) -> tuple[float, Sheet]:
+    if options.scale is not None:
+        return options.scale, with_dimensions(surround(shawl, options.scale, CONTENT_MM), edges_too=True)
+    if options.width_mm is not None:
+        return _scale_for_width(shawl, options.width_mm)
+    size = shawl.outline.size
+    for scale in scales():
+        wide, high = 10 * size.wingspan_cm / scale, 10 * size.depth_cm / scale
+        if wide <= WIDEST_MM - 2 * MARGIN and high <= TALLEST_MM:
+            around = surround(shawl, scale, CONTENT_MM)
+            for edges_too in (True, False):
+                sheet = with_dimensions(around, edges_too)
+                if page_width(sheet) <= WIDEST_MM:
+                    return scale, sheet
+    raise AssertionError("the scales have no end")
+
+
+def _scale_for_width(shawl: Shawl, width: float) -> tuple[float, Sheet]:
+    """The scale at which the page is so wide; lengths along edges become words where the piece gains a fifth by it."""
+    room = width - 2 * MARGIN
+    scale, sheet = _fitted(shawl, room, edges_too=True)
+    larger, plain = _fitted(shawl, room, edges_too=False)
+    return (larger, plain) if larger < scale / 1.2 else (scale, sheet)
+
+
+def _fitted(shawl: Shawl, room: float, edges_too: bool) -> tuple[float, Sheet]:
+    """The scale at which a sheet is so wide: what stands beside the piece keeps its size, so few tries are enough."""
+    wingspan_mm = 10 * shawl.outline.size.wingspan_cm
+    piece = room
+    for _ in range(8):
+        sheet = with_dimensions(surround(shawl, wingspan_mm / piece, room), edges_too)
+        if sheet.bounds.width <= room + 0.005:
+            break
+        piece = max(piece - (sheet.bounds.width - room), room / 5) if piece > room / 5 else piece * 0.7
+    return wingspan_mm / piece, sheet
+
+
+def page_width(sheet: Sheet) -> float:
+    """Width of the page that a sheet needs."""
+    return max(sheet.bounds.width, CONTENT_MM) + 2 * MARGIN
+
+
+def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
+    width = options.width_mm or page_width(sheet)
+    column = PageColumn(MARGIN, width - 2 * MARGIN)
+    ramp = RAMPS[options.ramp]
+    head = heading(shawl, column, MARGIN)
+    shift_x = _shift(sheet, column)
+    top = head.bottom + 6.0
+    drawing = drawing_group(sheet, (shift_x, top - sheet.bounds.top), ramp, options)
+    skein = ruler(shawl, column, top + sheet.bounds.height + 7.0, ramp, sheet.marks)
+    table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
+    swatches = legend.legend(shawl, column, table.bottom + 4.5, ramp)
+    step_g = edge_lines.contour_step(sheet.frame) if options.contours else 0
+    contours = [f"A fine line follows each {step_g:,} g of yarn."] if options.contours else []
+    told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours + legend.remarks(shawl)
+    facts = legend.facts(shawl, column, swatches.bottom + 2.0, told, scale)
+    groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
+    return Scene(width, facts.bottom + MARGIN, shawl.title, describe(shawl, scale), groups)
+
+
+def _shift(sheet: Sheet, column: PageColumn) -> float:
+    """How far the drawing is moved to the right: the piece in the middle, as far as what surrounds it has room."""
+    low, high = column.left - sheet.bounds.left, column.right - sheet.bounds.right
+    middle = column.left + (column.width - sheet.frame.width) / 2
+    return min(max(middle, low), high) if low <= high else (low + high) / 2
+
+
+def _measures(sheet: Sheet) -> list[str]:
+    if not sheet.untold:
+        return []
+    words = ", ".join(sheet.untold)
+    return [words[0].upper() + words[1:]]
+
+
+def drawing_group(sheet: Sheet, shift: tuple[float, float], ramp: Ramp, options: Options) -> Group:
+    """The drawing at its place on the page, from the fabric up to the dimensions."""
+    frame = sheet.frame
+    frame.shift = shift
+    items: list[Element] = [
+        edge_lines.edge_behind(frame),
+        fabric_group(frame, textures_of(frame.shawl), ramp),
+        edge_lines.part_bounds(frame),
+        edge_lines.spine_line(frame),
+    ]
+    if options.contours:
+        items.append(edge_lines.contour_lines(frame, ramp))
+    items += [edge_lines.side_lines(frame), edge_lines.edge_before(frame), edge_lines.start_line(frame)]
+    items.append(mark_lines(frame, sheet.marks))
+    loose: list[Element] = [dimension.group for dimension in sheet.dimensions]
+    if sheet.arrow is not None:
+        loose.append(arrow_group(sheet.arrow, frame, ramp))
+    loose += [flag_group(sheet.flags), badge_group(sheet.badges)]
+    return Group("drawing", (*items, *[moved(item, shift) for item in loose]))
+
+
+def describe(shawl: Shawl, scale: float) -> str:
+    """The drawing in one or two sentences, for those who do not see it."""
+    size = shawl.outline.size
+    parts = ", ".join(part.name for part in shawl.parts[:8])
+    remarks = "".join(f" {remark}" for remark in legend.remarks(shawl))
+    return (
+        f"{shawl.summary}. Drawn at 1:{scale:.4g}: {length_words(size.wingspan_cm, shawl.units)} wide and "
+        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count:,} rows. Parts: {parts}.{remarks}"
+    )
