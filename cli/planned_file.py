@@ -39,7 +39,7 @@ def _parse(data: bytes) -> Parsed:
 
 
 def _plan(parsed: Parsed) -> Plan:
-    from halfhank.model.planning import plan_parsed
+    from halfhank.model.planning.planning import plan_parsed
 
     return plan_parsed(parsed)
 

@@ -1,11 +1,10 @@
 """The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
-`halfhank.model.planning`."""
+`halfhank.model.planning.planning`."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, Protocol
 
-from halfhank.grammar.description import Description
 from halfhank.grammar.problems import Problem
 from halfhank.model.outline.curve import Curve, Point
 from halfhank.model.rows.row_table import Rows
@@ -172,13 +171,16 @@ class YarnPlan(NamedTuple):
 
 @dataclass(frozen=True)
 class Shawl:
-    """A whole plan. `used_g[i]` is the yarn used after row i, start included, i from 0; `allowed` is the count that
-    `as yarn allows` came to, None without one. `summary` is the drawing's second line in words. `problems` are
-    advice."""
+    """The result of a plan, with the texts that drawings show.
 
-    description: Description
+    `used_g[i]` is the yarn used after row i, start included, i from 0. `allowed` is the count that `as yarn allows` came
+    to, None without one; `allowance_words` says it with its unit. `summary` is the drawing's second line in words.
+    `problems` are advice.
+    """
+
     title: str
     summary: str
+    remarks: tuple[str, ...]
     shape: str
     units: str
     needles_mm: float
@@ -193,11 +195,5 @@ class Shawl:
     marks: Marks
     outline: Outline
     allowed: int | None
-    problems: tuple[Problem, ...]
-
-
-class Plan(NamedTuple):
-    """What `plan` gives back: the shawl (None where a mistake keeps it from being computed) and all problems."""
-
-    shawl: Shawl | None
+    allowance_words: str
     problems: tuple[Problem, ...]

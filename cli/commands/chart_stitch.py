@@ -95,7 +95,7 @@ def _scene(pattern: "Pattern", description: "Description") -> "Scene":
 
 
 def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
-    from halfhank.model.phrases import counted
+    from halfhank.model.number_words import counted
     from halfhank.model.stitches.chart import chart_of, too_large
     from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 

@@ -21,7 +21,7 @@ def command(name: str | None) -> int:
 
 def _listed() -> str:
     from halfhank.grammar.builtin.stitch_patterns import FABRICS
-    from halfhank.model.phrases import counted
+    from halfhank.model.number_words import counted
     from halfhank.model.stitches.pattern import built_in_pattern
 
     lines = []

@@ -10,7 +10,7 @@ from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.grammar.description import CM_IN
 
 if TYPE_CHECKING:
-    from halfhank.model.scale.skeins import SkeinPlan
+    from halfhank.model.planning.skeins import SkeinPlan
     from halfhank.model.shawl import Shawl
 
 MOST_SKEINS = 40
@@ -68,7 +68,7 @@ def command(
     shawl = described.shawl
     if described.has_mistakes or shawl is None:
         return MISTAKES
-    from halfhank.model.scale.skeins import skein_plans
+    from halfhank.model.planning.skeins import skein_plans
 
     found = skein_plans(shawl, [metres for _, metres in named])
     names = [name for name, _ in named]

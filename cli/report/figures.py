@@ -1,7 +1,7 @@
 """Figures as the terminal shows them."""
 
 from halfhank.grammar.description import CM_IN
-from halfhank.model.phrases import half_up
+from halfhank.model.number_words import half_up
 
 CM_IN_INCH = CM_IN["in"]
 M_IN_YARD = CM_IN["yd"] / 100

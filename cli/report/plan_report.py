@@ -17,7 +17,8 @@ from halfhank.cli.report.spare_yarn import more_words
 from halfhank.cli.report.text_table import Table, TableColumn, paragraph
 from halfhank.cli.terminal import Words, safe
 from halfhank.model.ends.allowance_words import allowed_words
-from halfhank.model.phrases import counted, going_on
+from halfhank.model.number_words import counted
+from halfhank.model.phrases import going_on
 from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
 
 _LEAD = 10

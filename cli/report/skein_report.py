@@ -8,7 +8,7 @@ from halfhank.model.ends.sequences import open_piece
 from halfhank.model.ends.stops import Stop
 from halfhank.model.scale.checkpoints import Checkpoint
 from halfhank.model.scale.posterior import Estimate
-from halfhank.model.scale.skeins import SkeinPlan
+from halfhank.model.planning.skeins import SkeinPlan
 from halfhank.model.shawl import Shawl
 
 _WIDEST = 100

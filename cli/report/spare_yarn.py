@@ -4,7 +4,7 @@ from halfhank.cli.report.figures import grams
 from halfhank.grammar.description import Band
 from halfhank.model.ends.sequences import open_piece
 from halfhank.model.ends.stops import one_more
-from halfhank.model.phrases import counted
+from halfhank.model.number_words import counted
 from halfhank.model.shawl import Shawl
 from halfhank.model.yarn.stitch_table import StitchTable
 

@@ -2,34 +2,25 @@
 
 from collections.abc import Sequence
 
-from halfhank.grammar.description import (
-    EACH_EDGE,
-    EVENLY,
-    LOWER_EDGE,
-    SPINE,
-    UPPER_EDGE,
-    Description,
-    Placed,
-    ShapingLine,
-)
+from halfhank.grammar.description import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE, Placed
 from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
-from halfhank.model.phrases import counted
-from halfhank.model.shawl import Shawl
-from halfhank.model.stitches.fit import edge_stitches, spine_stitches
+from halfhank.model.meaning.design import Design, ShapingLine
+from halfhank.model.number_words import counted
+from halfhank.model.plan import Plan
 
 _MOST_LISTED = 40
 
 
-def shaping_lines(description: Description, lines: Sequence[ShapingLine]) -> list[str]:
+def shaping_lines(design: Design, lines: Sequence[ShapingLine]) -> list[str]:
     """One sentence for each line."""
-    return [_sentence(description, line) for line in lines]
+    return [_sentence(design, line) for line in lines]
 
 
-def _sentence(description: Description, line: ShapingLine) -> str:
+def _sentence(design: Design, line: ShapingLine) -> str:
     when = _when(line)
     if line.evenly_to is not None:
         return f"{when}: {line.action} evenly to {counted(line.evenly_to, 'st')}."
-    places = " and ".join(_placed(description, placed) for placed in line.places)
+    places = " and ".join(_placed(design, placed) for placed in line.written.value.places)
     until = f" Stop at {counted(line.until, 'st')}." if line.until is not None else ""
     return f"{when}: {line.action} {places} ({_total(line)}).{until}"
 
@@ -42,8 +33,8 @@ def _when(line: ShapingLine) -> str:
     return f"Row {line.from_row:,} and every {line.every:,} rows after it"
 
 
-def _placed(description: Description, placed: Placed) -> str:
-    edge, spine = edge_stitches(description), spine_stitches(description)
+def _placed(design: Design, placed: Placed) -> str:
+    edge, spine = design.edge.stitches, design.spine.stitches
     inside = f" inside the {counted(edge, 'st')} of the edge" if edge else ""
     where = {
         EACH_EDGE: f"at each edge{inside}",
@@ -56,20 +47,19 @@ def _placed(description: Description, placed: Placed) -> str:
 
 
 def _total(line: ShapingLine) -> str:
-    total = sum(placed.amount * (2 if placed.place in (EACH_EDGE, SPINE) else 1) for placed in line.places)
-    return f"{counted(total, 'st')} {'more' if line.action == 'increase' else 'fewer'}"
+    return f"{counted(line.amounts.total, 'st')} {'more' if line.action == 'increase' else 'fewer'}"
 
 
-def even_lines(shawl: Shawl, first: int, last: int) -> list[str]:
+def even_lines(plan: Plan, first: int, last: int) -> list[str]:
     """The rows between two that are shaped evenly, with the stitches that it falls on."""
-    rows = [row for row in range(first, last + 1) if shawl.rows.evenly[row]]
-    return [_even(shawl, row) for row in rows[:_MOST_LISTED]]
+    rows = [row for row in range(first, last + 1) if plan.rows.evenly[row]]
+    return [_even(plan, row) for row in rows[:_MOST_LISTED]]
 
 
-def _even(shawl: Shawl, row: int) -> str:
+def _even(plan: Plan, row: int) -> str:
     """One row: between the edges where there is room, else over all stitches."""
-    before, change = shawl.rows.stitches[row - 1], shawl.rows.evenly[row]
-    edge = edge_stitches(shawl.description)
+    before, change = plan.rows.stitches[row - 1], plan.rows.evenly[row]
+    edge = plan.design.edge.stitches
     for place, stitches in (("between the edges, ", before - 2 * edge), ("over all stitches, ", before)):
         even = even_increases(stitches, change) if change > 0 else even_decreases(stitches, -change)
         if even and (edge or stitches == before):

@@ -3,18 +3,20 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from halfhank.grammar.description import Across, Band, Cable, Drop, GarterTab, InOne, Item, Part, Repeat, Times, Work
+from halfhank.grammar.description import Across, Cable, InOne, Item, Times, Work
 from halfhank.grammar.items import ITEMS
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
 from halfhank.model.instructions.row_lines import release_lines, row_lines
 from halfhank.model.instructions.shaping_sentences import even_lines, shaping_lines
-from halfhank.model.phrases import bind_off_words, counted
-from halfhank.model.rows.sections import AnyBand, spread
+from halfhank.model.meaning.design import AnyBand, Band, Design, Elongated, Part, Repeat
+from halfhank.model.number_words import counted
+from halfhank.model.phrases import bind_off_words
+from halfhank.model.plan import Plan
+from halfhank.model.rows.sections import runs_of
 from halfhank.model.shawl import PartPlan, Shawl
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, in_pattern, needle_of
 from halfhank.model.stitches.mirror import mirrored, stand_ins
 from halfhank.model.stitches.pattern import Pattern, patterns_of
-from halfhank.model.yarn.stitch_table import StitchTable
 
 INDENT = "  "
 _USUAL = {"k": "knit", "p": "purl", "st(s)": "stitch(es)", "rep": "repeat", "RS": "right side", "WS": "wrong side"}
@@ -22,23 +24,23 @@ _MANNERS = {"tbl": "through the back loop", "wyif": "with the yarn in front"}
 _MOST_LISTED = 60
 
 
-def working_text(shawl: Shawl) -> str:
+def working_text(plan: Plan) -> str:
     """The whole text, in lines without trailing spaces, ending with a line feed."""
-    return "\n\n".join("\n".join(block) for block in _blocks(shawl) if block) + "\n"
+    return "\n\n".join("\n".join(block) for block in _blocks(plan) if block) + "\n"
 
 
-def _blocks(shawl: Shawl) -> Iterator[list[str]]:
-    room = StitchTable(shawl.description)
-    patterns, needle = _used_patterns(shawl, room), needle_of(shawl.description, shawl.rows)
+def _blocks(plan: Plan) -> Iterator[list[str]]:
+    shawl = plan.shawl
+    patterns, needle = _used_patterns(plan), needle_of(plan.design, shawl.rows)
     yield [shawl.title, shawl.summary]
     yield _abbreviations(patterns, needle.wings)
     for pattern in patterns.values():
         yield _pattern_block(pattern, needle)
-    yield _start(shawl)
-    yield _shaping(shawl, needle, patterns)
+    yield _start(plan)
+    yield _shaping(plan, needle, patterns)
     for place, part in enumerate(shawl.parts):
-        yield [*_part(shawl, room, place, part), *_indented(_fits(shawl, patterns, needle, part))]
-    yield _end(shawl)
+        yield [*_part(plan, place, part), *_indented(_fits(shawl, patterns, needle, part))]
+    yield _end(plan)
 
 
 def _indented(lines: Sequence[str]) -> list[str]:
@@ -50,9 +52,9 @@ def sts(count: int) -> str:
     return f"{count:,} {'st' if count == 1 else 'sts'}"
 
 
-def _used_patterns(shawl: Shawl, room: StitchTable) -> dict[str, Pattern]:
-    used = {band.stitch for band in shawl.bands}
-    return {name: pattern for name, pattern in patterns_of(room).items() if name in used}
+def _used_patterns(plan: Plan) -> dict[str, Pattern]:
+    used = {band.stitch for band in plan.shawl.bands}
+    return {name: pattern for name, pattern in patterns_of(plan.table.measures).items() if name in used}
 
 
 def _abbreviations(patterns: dict[str, Pattern], wings: int) -> list[str]:
@@ -98,103 +100,104 @@ def _newcomers(pattern: Pattern) -> list[str]:
     return [f"New stitches beside {pattern.name}: {pattern.fill}, until its rows begin again on a whole multiple more."]
 
 
-def _start(shawl: Shawl) -> list[str]:
-    start = shawl.description.shape.start
-    if not isinstance(start, GarterTab):
+def _start(plan: Plan) -> list[str]:
+    start = plan.design.start
+    if not start.tab:
         return ["Start", f"{INDENT}Cast on {sts(start.stitches)}."]
-    side, along = start.tab_stitches, start.tab_rows // 2
-    tab = f"Garter tab: cast on {sts(side)} and knit {start.tab_rows} rows. Turn the work a quarter to the right"
+    side, rows = start.tab
+    along = rows // 2
+    tab = f"Garter tab: cast on {sts(side)} and knit {rows} rows. Turn the work a quarter to the right"
     picked = f"pick up and knit {sts(along)} along its side, then {sts(side)} from the cast-on: {sts(start.stitches)}"
     return ["Start", f"{INDENT}{tab}, {picked}."]
 
 
-def _shaping(shawl: Shawl, needle: Needle, patterns: dict[str, Pattern]) -> list[str]:
+def _shaping(plan: Plan, needle: Needle, patterns: dict[str, Pattern]) -> list[str]:
     """The shape's lines, and the order in which a row is worked."""
-    lines = shaping_lines(shawl.description, shawl.description.shape.shaping)
+    lines = shaping_lines(plan.design, plan.design.lines)
     if patterns and (needle.edge or needle.left):
         edge = [f"edge ({sts(needle.edge)})"] if needle.edge else []
         spine = [f"spine ({sts(needle.spine)})"] if needle.spine else []
         middle = ["first wing", *spine, "second wing"] if needle.left else ["pattern"]
         lines.append(f"Right-side rows: {', '.join([*edge, *middle, *edge])}; wrong-side rows in reverse order.")
-    if max(shawl.rows.stitches) > shawl.rows.stitches[0]:
+    if max(plan.rows.stitches) > plan.rows.stitches[0]:
         lines += [line for pattern in patterns.values() for line in _newcomers(pattern)]
     return ["Shaping", *_indented(lines)] if lines else []
 
 
-def _part(shawl: Shawl, room: StitchTable, place: int, part: PartPlan) -> list[str]:
-    begin = shawl.rows.stitches[part.first_row - 1]
+def _part(plan: Plan, place: int, part: PartPlan) -> list[str]:
+    begin = plan.rows.stitches[part.first_row - 1]
     rows = (
         f"row {part.first_row:,}"
         if part.first_row == part.last_row
         else f"rows {part.first_row:,} to {part.last_row:,}"
     )
     lines = [f"Part {place + 1}, {part.name} ({rows}; {sts(begin)} to {sts(part.stitches_at_end)})"]
-    written = shawl.description.parts
+    written = plan.design.parts
     if place < len(written):
-        lines += _indented(_own_shaping(shawl, written[place]))
-        lines += _indented(_bands(shawl, room, written[place].bands))
-        lines += _indented(_repeat_counts(shawl, room, written[place], part))
+        lines += _indented(_own_shaping(plan.design, written[place]))
+        lines += _indented(_bands(plan, written[place].bands))
+        lines += _indented(_repeat_counts(plan, written[place], part))
     else:
-        lines += _indented(_back(shawl, part))
+        lines += _indented(_back(plan.shawl, part))
     return [
         *lines,
-        *_indented(even_lines(shawl, part.first_row, part.last_row)),
+        *_indented(even_lines(plan, part.first_row, part.last_row)),
         f"{INDENT}{sts(part.stitches_at_end)} after row {part.last_row:,}.",
     ]
 
 
-def _own_shaping(shawl: Shawl, part: Part) -> list[str]:
-    if part.even:
-        return ["No shaping in this part."]
-    if not part.shaping:
+def _own_shaping(design: Design, part: Part) -> list[str]:
+    if part.lines is None:
         return []
-    return ["In this part, rows counted from its first:", *_indented(shaping_lines(shawl.description, part.shaping))]
+    if not part.lines:
+        return ["No shaping in this part."]
+    return ["In this part, rows counted from its first:", *_indented(shaping_lines(design, part.lines))]
 
 
-def _bands(shawl: Shawl, room: StitchTable, bands: tuple[AnyBand, ...]) -> list[str]:
+def _bands(plan: Plan, bands: tuple[AnyBand, ...]) -> list[str]:
     lines: list[str] = []
     for band in bands:
         if isinstance(band, Repeat):
-            times = shawl.allowed or 0 if band.times is None else band.times.value
+            times = plan.shawl.allowed or 0 if band.times is None else band.times
             lines += [
                 f"Work {'once' if times == 1 else f'{times:,} times'}:",
-                *_indented(_bands(shawl, room, band.bands)),
+                *_indented(_bands(plan, band.bands)),
             ]
         else:
-            label = f" ({band.label.value})" if band.label else ""
-            lines.append(f"{_band(shawl, room, band)}{label}.")
+            label = f" ({band.label})" if band.label else ""
+            lines.append(f"{_band(plan, band)}{label}.")
     return lines
 
 
-def _band(shawl: Shawl, room: StitchTable, band: Band | Drop) -> str:
-    if isinstance(band, Drop):
+def _band(plan: Plan, band: Band | Elongated) -> str:
+    if isinstance(band, Elongated):
         return f"drop: 1 row with {band.wraps} wraps of the needle for every stitch, 1 row that releases them"
-    name = band.stitch.value
+    name, allowed = band.stitch, plan.shawl.allowed or 0
     if band.as_yarn_allows:
-        repeat = room.repeat_rows(name)
-        count = (shawl.allowed or 0) * (repeat or 2)
-        return f"{name}: {count:,} rows" + (f" ({shawl.allowed:,} repeats)" if repeat else "")
-    values = [count.value for count in band.counts]
-    unit = band.unit if len(values) > 1 or values[0] != 1 else (band.unit or "").removesuffix("s")
+        repeats = f" ({allowed:,} repeats)" if plan.table.measures.repeat_rows(name) else ""
+        return f"{name}: {allowed * band.step_rows:,} rows{repeats}"
+    written = band.written.value
+    values = [count.value for count in written.counts]
+    unit = written.unit if len(values) > 1 or values[0] != 1 else (written.unit or "").removesuffix("s")
     by_turns = " by turns" if len(values) > 1 else ""
     return f"{name}: {', '.join(f'{value:,}' for value in values)} {unit}{by_turns}"
 
 
-def _repeat_counts(shawl: Shawl, room: StitchTable, written: Part, part: PartPlan) -> list[str]:
+def _repeat_counts(plan: Plan, written: Part, part: PartPlan) -> list[str]:
     """The stitches after each pass of the part's repeats."""
     row, lines = part.first_row - 1, []
     for band in written.bands:
         if not isinstance(band, Repeat):
-            row += sum(run.rows for run in spread(room, (band,), shawl.allowed or 0))
+            row += sum(run.rows for run in runs_of((band,), plan.shawl.allowed or 0))
             continue
-        times = shawl.allowed or 0 if band.times is None else band.times.value
+        times = plan.shawl.allowed or 0 if band.times is None else band.times
         counts = []
         for turn in range(times):
-            rows = sum(run.rows for run in spread(room, band.bands, shawl.allowed or 0, turn))
+            rows = sum(run.rows for run in runs_of(band.bands, plan.shawl.allowed or 0, turn))
             if not rows:
                 break
             row += rows
-            counts.append(shawl.rows.stitches[row])
+            counts.append(plan.rows.stitches[row])
         if len(counts) > 1:
             listed = ", ".join(f"{count:,}" for count in counts[:_MOST_LISTED])
             lines.append(
@@ -254,8 +257,9 @@ def _later(wing: Sequence[LaidRepeat]) -> str:
     return ", ".join(words)
 
 
-def _end(shawl: Shawl) -> list[str]:
-    words = bind_off_words(shawl.description.bind_off)
+def _end(plan: Plan) -> list[str]:
+    words = bind_off_words(plan.design.bind_off)
+    shawl = plan.shawl
     if shawl.bind_off.method == "draw through":
         return ["End", f"{INDENT}Draw the yarn through the last {sts(shawl.bind_off.stitches)}."]
     return ["Bind off", f"{INDENT}{words[0].upper()}{words[1:]} over {sts(shawl.bind_off.stitches)}."]

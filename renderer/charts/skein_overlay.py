@@ -2,7 +2,6 @@
 
 from typing import NamedTuple
 
-from halfhank.model.ends.allowance_words import allowed_words
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT, MARGIN, SMALL, SOFT, SUBTITLE, TEXT, THIN, TITLE
@@ -134,7 +133,7 @@ def _outline(piece: Piece, number: int, count: int) -> Group:
 def _entry(name: str, shawl: Shawl) -> tuple[str, str]:
     """What the lane says of one skein."""
     size, units = shawl.outline.size, shawl.units
-    allowed = allowed_words(shawl)
+    allowed = shawl.allowance_words
     repeats = f", as yarn allows {allowed}" if allowed else ""
     measures = f"{length_words(size.wingspan_cm, units)} × {length_words(size.depth_cm, units)}"
     return f"{name}: {row_range(1, shawl.rows.count)}{repeats}", measures

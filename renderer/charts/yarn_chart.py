@@ -2,9 +2,10 @@
 
 from typing import NamedTuple
 
+from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
-from halfhank.model.phrases import counted
-from halfhank.model.scale.forecast import Forecast, Reading
+from halfhank.model.scale.forecast import Forecast
+from halfhank.model.scale.log import LoggedWeighing
 from halfhank.model.scale.posterior import BAND_SDS, Estimate
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, polyline, ribbon, segment
@@ -57,7 +58,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     heading = _heading(shawl)
     plot = _plot(shawl, forecast, heading.bottom + 9.0)
     now = _curve(plot, forecast.rows, forecast.end)
-    before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.readings else None
+    before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.weighings else None
     taken = _taken(shawl, plot, now, before)
     drawing = [
         _areas(shawl, plot),
@@ -66,7 +67,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
         _part_lane(shawl, plot),
         _marks(shawl, plot, taken),
         _lines(now, before),
-        _readings(forecast.readings, plot, taken),
+        _readings(forecast.weighings, plot, taken),
         _names(plot, now, before, taken),
         axes(plot),
     ]
@@ -94,9 +95,9 @@ def _heading(shawl: Shawl) -> _Heading:
 def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
     """Grams from nothing, or from the worst that the bands hold, to the most that the skein may hold."""
     everything = [*forecast.rows, forecast.end]
-    if forecast.readings:
+    if forecast.weighings:
         everything += [*forecast.plan, forecast.plan_end]
-    high = max(max(e.high for e in everything), *(r.left_g for r in forecast.readings), shawl.yarn.skein_g)
+    high = max(max(e.high for e in everything), *(r.left_g for r in forecast.weighings), shawl.yarn.skein_g)
     worst = min(min(e.low for e in everything), 0.0)
     low = max(worst, min(min(e.mean for e in everything), 0.0) - 0.12 * high)
     step = nice_step(high - low, 11)
@@ -206,7 +207,7 @@ def _fine(mark: DrawnMark) -> tuple[float, ...]:
     return (0.0, 1.2) if mark.style.cap == "round" else (1.8, 1.0)
 
 
-def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> Group:
+def _readings(readings: tuple[LoggedWeighing, ...], plot: Plot, taken: Arrangement) -> Group:
     """Each weighing as a point with the scale's own 90 % as its bar; figures where they find room."""
     items: list[Element] = []
     points = [(plot.x(r.row), plot.y(r.left_g)) for r in readings]
@@ -270,7 +271,7 @@ def _chance(chance: float) -> str:
 
 def _description(shawl: Shawl, forecast: Forecast) -> str:
     yarn = shawl.yarn
-    weighed = f" {counted(len(forecast.readings), 'weighing')}." if forecast.readings else ""
+    weighed = f" {counted(len(forecast.weighings), 'weighing')}." if forecast.weighings else ""
     return (
         f"Grams of yarn left after each of {shawl.rows.count:,} rows, from {tenths(yarn.skein_g)} g to "
         f"{tenths(forecast.end.mean)} g after the bind-off, with a 90 % band.{weighed}"

@@ -102,7 +102,7 @@ def _level(x: float, width: float, y: float) -> PathData:
 
 def remarks(shawl: Shawl) -> list[str]:
     """The designer's own remarks."""
-    return [remark.value for remark in shawl.description.remarks]
+    return list(shawl.remarks)
 
 
 def facts(shawl: Shawl, column: PageColumn, top: float, told: list[str], scale: float) -> PageBlock:

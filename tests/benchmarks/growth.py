@@ -7,7 +7,7 @@ import time
 from collections.abc import Callable
 
 from halfhank.grammar.parse import parse
-from halfhank.model.planning import plan_parsed
+from halfhank.model.planning.planning import plan_parsed
 from halfhank.renderer import schematic, to_svg
 
 HEAD = """shawl "Growth"

@@ -3,13 +3,16 @@
 from random import Random
 
 import pytest
-from halfhank.grammar.description import Description
 from halfhank.grammar.problems import ADVICE, MISTAKE, Problem
-from halfhank.model.rows.allowance import allowance
-from halfhank.model.rows.sections import MAX_ROWS, total_rows
-from halfhank.model.rows.worked import last_stitch, work
-from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, part_rows_m, skein_of, start_m
+from halfhank.model.meaning.band_walk import total_rows
+from halfhank.model.meaning.design import Design
+from halfhank.model.rows.sections import MAX_ROWS
+from halfhank.model.rows.worked import work
+from halfhank.model.yarn.allowance import allowance
+from halfhank.model.yarn.ledger import ledger_of
+from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.yarn.supply import supply_of
 
 from tests.model.texts import GARTER, described
 
@@ -18,25 +21,22 @@ MOST = 45
 SLOW = "increase 1 at each edge and 1 at spine every 6 rows"
 
 
-def found(description: Description) -> int:
-    room = StitchTable(description)
-    return allowance(room, RowYarn(room), skein_of(description))[0]
+def found(design: Design) -> int:
+    return allowance(RowYarn(StitchTable(design)), supply_of(design))[0]
 
 
 def total_m(room: StitchTable, count: int) -> float | None:
     """The whole shawl row by row; None where it cannot be worked."""
-    if total_rows(room, count) > MAX_ROWS:
+    if total_rows(room.design, count) > MAX_ROWS:
         return None
-    parts, problem = work(room, count)
+    parts, problem = work(room.design, count)
     if problem:
         return None
-    yarn = RowYarn(room)
-    rows = sum(sum(part_rows_m(yarn, part)) for part in parts)
-    return start_m(room) + rows + bind_off_m(room, last_stitch(parts)) * parts[-1].end
+    return sum(sum(amounts.values()) for amounts in ledger_of(RowYarn(room), parts).entries)
 
 
-def brute(description: Description, most: int = MAX_ROWS) -> int:
-    room, skein = StitchTable(description), skein_of(description)
+def brute(design: Design, most: int = MAX_ROWS) -> int:
+    room, skein = StitchTable(design), supply_of(design)
     count = 0
     while count < most and (total := total_m(room, count + 1)) is not None and total <= skein.budget_m * (1 + 1e-9):
         count += 1
@@ -71,7 +71,7 @@ OWN = [
 ]
 
 
-def random_shawl(pick: Random) -> Description:
+def random_shawl(pick: Random) -> Design:
     """A growing part among others, each with shaping of its own or without."""
     parts = [f"{pick.choice(OWN)}\n{pick.choice(GROWING)}".strip()]
     for _ in range(pick.randrange(3)):
@@ -92,8 +92,8 @@ def random_shawl(pick: Random) -> Description:
 @pytest.mark.parametrize("first", range(0, 150, 10))
 def test_any_count_is_the_one_found_by_trying_all(first: int) -> None:
     for seed in range(first, first + 10):
-        description = random_shawl(Random(seed))
-        assert min(found(description), MOST) == brute(description, MOST), seed
+        design = random_shawl(Random(seed))
+        assert min(found(design), MOST) == brute(design, MOST), seed
 
 
 def test_counts_are_found_that_are_large() -> None:
@@ -103,16 +103,16 @@ def test_counts_are_found_that_are_large() -> None:
 
 
 def test_ten_thousand_rows_take_few_trials(monkeypatch: pytest.MonkeyPatch) -> None:
-    from halfhank.model.rows import trials
+    from halfhank.model.yarn import trials
 
     calls: list[int] = []
-    reckon = trials.Trials.reckon
+    try_count = trials.Trials.try_count
 
-    def counting(self: trials.Trials, count: int) -> "trials.Reckoned | Problem":
+    def counting(self: trials.Trials, count: int) -> "trials.Trial | Problem":
         calls.append(count)
-        return reckon(self, count)
+        return try_count(self, count)
 
-    monkeypatch.setattr(trials.Trials, "reckon", counting)
+    monkeypatch.setattr(trials.Trials, "try_count", counting)
     for tail in ("", "turn back"):
         count = found(described("garter as yarn allows", lines=(SLOW,), skein="300000 g 450000 m", tail=tail))
         assert count > 2_500
@@ -120,9 +120,8 @@ def test_ten_thousand_rows_take_few_trials(monkeypatch: pytest.MonkeyPatch) -> N
 
 
 def told(*parts: str, **more: object) -> tuple[int, list[Problem]]:
-    description = described(*parts, **more)
-    room = StitchTable(description)
-    return allowance(room, RowYarn(room), skein_of(description))
+    design = described(*parts, **more)
+    return allowance(RowYarn(StitchTable(design)), supply_of(design))
 
 
 def test_not_even_once_is_a_mistake() -> None:
@@ -148,13 +147,13 @@ def test_shaping_that_runs_out_of_stitches_is_advice() -> None:
 
 def test_rows_are_counted_in_repeats_where_the_stitch_has_rows() -> None:
     rows = f"{GARTER}\nstitch rib\n  multiple of 2 sts\n  rows 1-6: *k1, p1*"
-    description = described("rib as yarn allows", start="cast on 60 sts", stitches=rows)
-    assert total_rows(StitchTable(description), found(description)) == 6 * found(description)
-    assert found(description) == brute(description)
+    design = described("rib as yarn allows", start="cast on 60 sts", stitches=rows)
+    assert total_rows(design, found(design)) == 6 * found(design)
+    assert found(design) == brute(design)
 
 
 def test_one_count_serves_all_passes_of_an_outer_repeat() -> None:
-    description = described("repeat 4 times\n  garter as yarn allows\n  garter 1 row", start="cast on 60 sts")
-    count = found(description)
-    assert total_rows(StitchTable(description), count) == 4 * (2 * count + 1)
-    assert count == brute(description)
+    design = described("repeat 4 times\n  garter as yarn allows\n  garter 1 row", start="cast on 60 sts")
+    count = found(design)
+    assert total_rows(design, count) == 4 * (2 * count + 1)
+    assert count == brute(design)

@@ -3,8 +3,7 @@
 import re
 
 import pytest
-from halfhank.model import plan
-from halfhank.model.ends.allowance_words import allowed_words
+from halfhank.model.planning.planning import plan_design
 
 from tests.model.texts import GARTER, described
 
@@ -20,13 +19,13 @@ RIB = f"{GARTER}\nstitch rib\n  as garter\n  multiple of 2 sts\n  rows 1-4: *k1,
     ],
 )
 def test_the_count_has_its_unit(band: str, said: str, rows_each: int) -> None:
-    shawl = plan(described(band, shape="rectangle", start="cast on 40 sts", stitches=RIB)).shawl
+    shawl = plan_design(described(band, shape="rectangle", start="cast on 40 sts", stitches=RIB)).shawl
     assert shawl is not None
-    found = re.fullmatch(said, allowed_words(shawl))
+    found = re.fullmatch(said, shawl.allowance_words)
     assert found is not None
     assert int(found[1].replace(",", "")) * rows_each == shawl.rows.count
 
 
 def test_a_plan_without_such_a_count_says_nothing() -> None:
-    shawl = plan(described("garter 8 rows", shape="rectangle", start="cast on 40 sts")).shawl
-    assert shawl is not None and allowed_words(shawl) == ""
+    shawl = plan_design(described("garter 8 rows", shape="rectangle", start="cast on 40 sts")).shawl
+    assert shawl is not None and shawl.allowance_words == ""

@@ -1,11 +1,12 @@
 """Rows: bands put out, shaping in time, the way back."""
 
 import pytest
-from halfhank.grammar.description import Description
+from halfhank.model.meaning.band_walk import count_rows, total_rows
+from halfhank.model.meaning.design import Design
+from halfhank.model.meaning.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import NO_RATES, Rates, Rows
-from halfhank.model.rows.sections import count_rows, forth, sections, total_rows
+from halfhank.model.rows.sections import section_of, sections
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.yarn.stitch_table import StitchTable
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -14,11 +15,10 @@ from tests.model.texts import GARTER, described
 WINGS = "increase 1 at each edge and 1 at spine every 2 rows"
 
 
-def table(description: Description) -> Rows:
-    room = StitchTable(description)
-    parts, problem = work(room, 0)
+def table(design: Design) -> Rows:
+    parts, problem = work(design, 0)
     assert problem is None, problem
-    return row_table(room, parts)
+    return row_table(StitchMeasures(design), parts)
 
 
 def counts(
@@ -30,8 +30,7 @@ def counts(
 
 def rows_of(*parts: str) -> list[tuple[str, int]]:
     """The bands of all parts as put out: stitch and rows."""
-    room = StitchTable(described(*parts))
-    return [(run.stitch, run.rows) for section in sections(room, 0) for run in section.runs]
+    return [(run.stitch, run.rows) for section in sections(described(*parts), 0) for run in section.runs]
 
 
 # Bands.
@@ -53,8 +52,8 @@ def test_a_list_starts_anew_whenever_its_repeat_is_entered() -> None:
 
 def test_repeats_are_of_the_stitchs_own_rows() -> None:
     stitches = f"{GARTER}\nstitch rib\n  rows 1-4: *k1, p1*"
-    room = StitchTable(described("rib 3 repeats", stitches=stitches))
-    assert [run.rows for run in forth(room, 0, room.description.parts[0], 0).runs] == [12]
+    design = described("rib 3 repeats", stitches=stitches)
+    assert [run.rows for run in section_of(0, design.parts[0], 0).runs] == [12]
 
 
 @settings(deadline=None, max_examples=60)
@@ -63,14 +62,14 @@ def test_rows_are_counted_without_putting_them_out(values: list[int], inner: int
     listed = ", ".join(map(str, values))
     nested = f"  repeat {inner} times\n    garter {listed} rows\n    drop 2 wraps"
     bands = f"repeat {outer} times\n  garter {listed} ridges\n{nested}"
-    room = StitchTable(described(bands))
-    part = room.description.parts[0]
-    assert count_rows(room, part.bands, 0) == sum(run.rows for run in forth(room, 0, part, 0).runs)
+    design = described(bands)
+    part = design.parts[0]
+    assert count_rows(part.bands, 0) == sum(run.rows for run in section_of(0, part, 0).runs)
 
 
 def test_a_thousand_million_repeats_are_counted_at_once() -> None:
     many = "repeat 1000000000 times\n  repeat 1000000000 times\n    garter 1, 2 rows"
-    assert total_rows(StitchTable(described(many)), 0) == 15 * 10**17
+    assert total_rows(described(many), 0) == 15 * 10**17
 
 
 # Shaping in time.
@@ -254,13 +253,13 @@ def test_where_there_is_no_room_to_move_on_the_count_still_comes_out() -> None:
 
 
 def test_around_works_the_last_part_once_and_names_the_way_back() -> None:
-    room = StitchTable(described("garter 4 rows", "garter 2 rows", "garter 6 rows", tail='turn back around "3"'))
-    assert [section.name for section in sections(room, 0)] == ["1", "2", "3", "2, back", "1, back"]
+    design = described("garter 4 rows", "garter 2 rows", "garter 6 rows", tail='turn back around "3"')
+    assert [section.name for section in sections(design, 0)] == ["1", "2", "3", "2, back", "1, back"]
 
 
 def test_bands_and_passes_come_back_in_reverse_order() -> None:
-    room = StitchTable(described("repeat 3 times\n  garter 1, 2, 3 rows\n  drop 2 wraps", tail="turn back"))
-    runs = [(run.stitch, run.rows) for run in sections(room, 0)[1].runs]
+    design = described("repeat 3 times\n  garter 1, 2, 3 rows\n  drop 2 wraps", tail="turn back")
+    runs = [(run.stitch, run.rows) for run in sections(design, 0)[1].runs]
     assert runs == [("drop", 2), ("garter", 3), ("drop", 2), ("garter", 2), ("drop", 2), ("garter", 1)]
 
 

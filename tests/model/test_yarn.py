@@ -5,15 +5,17 @@ from itertools import accumulate
 
 import numpy as np
 import pytest
-from halfhank.grammar.description import Description
-from halfhank.model.ends.marks import Progress
-from halfhank.model.planning import progress_of
-from halfhank.model.rows.worked import last_stitch, work
-from halfhank.model.stitches.loops import draw
-from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, part_rows_m, part_total_m, skein_of, start_m
+from halfhank.model.meaning.design import Design
+from halfhank.model.notation.loops import draw
+from halfhank.model.rows.shaping import last_stitch
+from halfhank.model.rows.worked import work
+from halfhank.model.yarn.ledger import STITCH, hanging_m, ledger_of, part_amounts
+from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m
 from halfhank.model.yarn.stitch_table import StitchTable
-from halfhank.model.yarn.totals import hanging_m, stitch_metres, yarn_plan
+from halfhank.model.yarn.supply import supply_of
+from halfhank.model.yarn.totals import yarn_plan
 from halfhank.model.yarn.uncertainty import chance_enough, sd_of
+from halfhank.model.yarn.working import Working
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -28,11 +30,21 @@ def room_of(stitches: str, *parts: str, **more: object) -> StitchTable:
     return StitchTable(described(*(parts or ("garter 2 rows",)), stitches=stitches, **more))
 
 
-def progress(description: Description, allowed: int = 0) -> Progress:
-    room = StitchTable(description)
-    parts, problem = work(room, allowed)
+def working_of(design: Design, allowed: int = 0) -> Working:
+    parts, problem = work(design, allowed)
     assert problem is None, problem
-    return progress_of(room, RowYarn(room), parts)
+    yarn = RowYarn(StitchTable(design))
+    return Working(yarn, parts, ledger_of(yarn, parts), supply_of(design))
+
+
+def stitch_metres(working: Working) -> dict[str, float]:
+    """Metres of the rows by stitch, without what is bound off on the way."""
+    metres = dict[str, float]()
+    for amounts in working.ledger.rows:
+        for use, used in amounts.items():
+            if use.kind == STITCH:
+                metres[use.stitch] = metres.get(use.stitch, 0.0) + used
+    return metres
 
 
 # What a stitch measures.
@@ -65,20 +77,20 @@ def test_an_elongated_row_is_taller_by_half_of_each_extra_wrap() -> None:
     yarn_cm = math.sqrt(4 * (100 / 38_000) / (math.pi * 0.5))
     wrap_cm = math.pi * (0.4 + yarn_cm)
     assert room.wrap_m * 100 == pytest.approx(wrap_cm)
-    assert room.heights_cm("drop", 2, 3) == pytest.approx([0.25 + wrap_cm, 0.25])
+    assert room.measures.heights_cm("drop", 2, 3) == pytest.approx([0.25 + wrap_cm, 0.25])
 
 
 def test_drop_stitch_as_measured_holds_for_its_two_rows_together() -> None:
     room = StitchTable(described("drop 2 wraps", stitches=f"{GARTER}\nstitch drop\n  gauge 18 sts 14 rows over 10 cm"))
-    assert sum(room.heights_cm("drop", 2, 2)) == pytest.approx(20 / 14)
-    assert room.heights_cm("drop", 2, 2)[1] == pytest.approx(0.25)
+    assert sum(room.measures.heights_cm("drop", 2, 2)) == pytest.approx(20 / 14)
+    assert room.measures.heights_cm("drop", 2, 2)[1] == pytest.approx(0.25)
 
 
 def test_two_dropped_rows_add_more_than_half_an_inch() -> None:
     """Common practice, no source; needle not said: held for 2 wraps at 4.5 mm and up."""
     text = described("drop 2 wraps")
-    room = StitchTable(text._replace(needles=text.needles._replace(value=4.5)))
-    assert sum(room.heights_cm("drop", 2, 2)) > 1.27
+    room = StitchTable(text._replace(needles_cm=0.45))
+    assert sum(room.measures.heights_cm("drop", 2, 2)) > 1.27
 
 
 # Yarn of one stitch.
@@ -113,8 +125,8 @@ def test_a_swatch_too_light_for_its_wraps_leaves_something_for_the_stitch() -> N
 
 def test_ounces_are_grams() -> None:
     """International ounce of 1959: 28.349523125 g."""
-    at = progress(described("garter 2 rows", skein="4 oz 400 m"))
-    assert at.skein.skein_g == pytest.approx(4 * 28.349523125)
+    working = working_of(described("garter 2 rows", skein="4 oz 400 m"))
+    assert working.supply.skein_g == pytest.approx(4 * 28.349523125)
 
 
 @pytest.mark.parametrize(
@@ -158,7 +170,7 @@ def test_what_the_swatched_stitch_draws_itself_is_taken_off(rows: str) -> None:
     room = room_of(f"{swatched}\n{other}", "garter 2 rows")
     one, same, plain = (room[name].fabric.yarn_m for name in ("one", "other", "garter"))
     assert same == pytest.approx(one)
-    drawn = draw(room.rows("one"), None)
+    drawn = draw(room.measures.rows("one"), None)
     assert drawn.loops * plain + drawn.wraps * room.wrap_m == pytest.approx(one)
     assert plain != pytest.approx(one)
 
@@ -173,7 +185,7 @@ def test_huge_counts_in_notation_stay_finite() -> None:
     for _ in range(40):
         nest = f"[{nest}] 999999999 times"
     room = room_of(f"{GARTER}\nstitch own\n  row 1: {nest}\n  row 2: sl1, k1")
-    assert 0.5 <= draw(room.rows("own"), None).loops <= 1
+    assert 0.5 <= draw(room.measures.rows("own"), None).loops <= 1
 
 
 @pytest.mark.parametrize("name", ["garter", "stockinette", "drop", "ground"])
@@ -225,21 +237,21 @@ def test_a_bind_off_by_the_width_of_the_last_row() -> None:
 
 def test_edges_take_their_own_yarn_but_not_in_an_elongated_row() -> None:
     stitches = f"{GARTER}\nstitch moss\n  gauge 18 sts 30 rows over 10 cm\n  swatch 30 sts 30 rows weighs 9 g"
-    description = described(
+    design = described(
         "moss 1 row\ndrop 3 wraps", start="cast on 20 sts", lines=("edge 3 sts moss",), stitches=stitches
     )
-    room = StitchTable(description)
+    room = StitchTable(design)
     moss, garter = room["moss"].fabric.yarn_m, room["garter"].fabric.yarn_m
-    at = progress(description)
-    rows = [after - before for before, after in zip(at.used_m, at.used_m[1:], strict=False)]
+    working = working_of(design)
+    rows = [after - before for before, after in zip(working.used_m, working.used_m[1:], strict=False)]
     assert rows == pytest.approx([20 * moss, 20 * (garter + 2 * room.wrap_m), 14 * garter + 6 * moss])
 
 
 def test_edges_wider_than_the_row_are_cut_to_it() -> None:
     stitches = f"{GARTER}\nstitch moss\n  gauge 18 sts 30 rows over 10 cm\n  swatch 30 sts 30 rows weighs 9 g"
-    description = described("garter 1 row", start="cast on 4 sts", lines=("edge 3 sts moss",), stitches=stitches)
-    at = progress(description)
-    assert at.used_m[1] - at.used_m[0] == pytest.approx(4 * at.room["moss"].fabric.yarn_m)
+    design = described("garter 1 row", start="cast on 4 sts", lines=("edge 3 sts moss",), stitches=stitches)
+    working = working_of(design)
+    assert working.used_m[1] - working.used_m[0] == pytest.approx(4 * working.table["moss"].fabric.yarn_m)
 
 
 @pytest.mark.parametrize(("live", "filled"), [(23, 4), (25, 6), (9, 4), (8, 3), (31, 0)])
@@ -252,8 +264,8 @@ def test_stitches_short_of_the_multiple_are_filled(live: int, filled: int) -> No
 
 def test_saw_teeth_are_paid_for_as_they_come() -> None:
     lines = ("bind off 5 at lower edge from row 2",)
-    at = progress(described("garter 2 rows", start="cast on 20 sts", lines=lines, shape="asymmetric"))
-    assert (at.used_m[2] - at.used_m[1]) / METRES == pytest.approx((15 + 5 * 1.12) * SWATCH_G)
+    working = working_of(described("garter 2 rows", start="cast on 20 sts", lines=lines, shape="asymmetric"))
+    assert (working.used_m[2] - working.used_m[1]) / METRES == pytest.approx((15 + 5 * 1.12) * SWATCH_G)
 
 
 MIXED = "garter 3 rows\nrepeat 3 times\n  net 5 rows\n  drop 2 wraps\n  garter 1, 2 ridges"
@@ -264,24 +276,26 @@ NET = "stitch net\n  gauge 20 sts 30 rows over 10 cm\n  multiple of 6 sts + 1\n 
 @given(st.integers(1, 60), st.integers(0, 8))
 def test_parts_add_up_to_their_rows(start: int, edges: int) -> None:
     lines = (*WINGS, f"edge {edges} sts net")
-    at = progress(described(MIXED, start=f"cast on {start} sts", lines=lines, stitches=f"{GARTER}\n{NET}"))
-    for part in at.parts:
-        assert part_total_m(at.yarn, part) == pytest.approx(sum(part_rows_m(at.yarn, part)), rel=1e-12)
-    assert at.used_m == sorted(set(at.used_m))
-    assert sum(stitch_metres(at).values()) == pytest.approx(at.used_m[-1] - at.used_m[0], rel=1e-12)
+    working = working_of(described(MIXED, start=f"cast on {start} sts", lines=lines, stitches=f"{GARTER}\n{NET}"))
+    for part in working.parts:
+        assert working.yarn.total_m(part) == pytest.approx(
+            sum(sum(amounts.values()) for amounts in part_amounts(working.yarn, part)), rel=1e-12
+        )
+    assert working.used_m == sorted(set(working.used_m))
+    assert sum(stitch_metres(working).values()) == pytest.approx(working.used_m[-1] - working.used_m[0], rel=1e-12)
 
 
 # How well it is known.
 
 
-def covariance_sd(at: Progress) -> float:
+def covariance_sd(working: Working) -> float:
     """The total's standard deviation in m by an explicit covariance of all that it is the sum of."""
-    room, metres = at.room, stitch_metres(at)
+    table, metres = working.table, stitch_metres(working)
     kinds = {"swatch": 0.07, "ratio": 0.08, "gauge": 0.12}
-    amounts = [*metres.values(), at.used_m[0], at.total_m - at.used_m[-1]]
+    amounts = [*metres.values(), working.used_m[0], working.total_m - working.used_m[-1]]
     stitches = [*metres, "garter", "garter"]
-    errors = sorted({error for name in stitches for error in room[name].errors})
-    loads = np.array([[kinds[e.split()[0]] * (e in room[name].errors) for e in errors] for name in stitches])
+    errors = sorted({error for name in stitches for error in table[name].errors})
+    loads = np.array([[kinds[e.kind] * (e in table[name].errors) for e in errors] for name in stitches])
     own = np.diag([0.0] * len(metres) + [0.15**2] * 2)
     vector = np.array(amounts)
     return float(np.sqrt(vector @ (loads @ loads.T + own) @ vector))
@@ -299,8 +313,8 @@ def covariance_sd(at: Progress) -> float:
 )
 def test_errors_are_shared_by_what_hangs_on_them(stitches: str) -> None:
     bands = "net 20 rows\ngarter 20 rows" if "net" in stitches else "garter 40 rows"
-    at = progress(described(bands, start="cast on 60 sts", lines=(*WINGS, "edge 3 sts"), stitches=stitches))
-    assert sd_of(hanging_m(at)) == pytest.approx(covariance_sd(at), rel=1e-12)
+    working = working_of(described(bands, start="cast on 60 sts", lines=(*WINGS, "edge 3 sts"), stitches=stitches))
+    assert sd_of(hanging_m(working.table, working.ledger.by_use())) == pytest.approx(covariance_sd(working), rel=1e-12)
 
 
 def test_chance_is_a_normal_tail() -> None:
@@ -320,50 +334,50 @@ def test_chance_is_a_normal_tail() -> None:
     ],
 )
 def test_the_basis_is_the_weakest(stitches: str, bands: str, basis: str) -> None:
-    assert yarn_plan(progress(described(bands, stitches=stitches))).basis == basis
+    assert yarn_plan(working_of(described(bands, stitches=stitches))).basis == basis
 
 
 def test_a_weighed_start_replaces_the_label() -> None:
     tail = "weighed\n  before cast on 104 g"
-    yarn = yarn_plan(progress(described("garter 60 rows", lines=WINGS, tail=tail)))
-    plain = yarn_plan(progress(described("garter 60 rows", lines=WINGS)))
+    yarn = yarn_plan(working_of(described("garter 60 rows", lines=WINGS, tail=tail)))
+    plain = yarn_plan(working_of(described("garter 60 rows", lines=WINGS)))
     assert (yarn.skein_g, yarn.skein_m, yarn.keep_g) == (104, pytest.approx(104 * 3.8), pytest.approx(5.2))
     assert yarn.total_g == plain.total_g
 
 
 def test_defaults_of_the_margin() -> None:
-    assert skein_of(described("garter 2 rows", keep="")).keep_g == 5
-    assert skein_of(described("garter 2 rows", keep="", tail="turn back")).keep_g == 10
-    assert skein_of(described("garter 2 rows", keep="keep 8 g")).keep_g == 8
+    assert supply_of(described("garter 2 rows", keep="")).margin_g == 5
+    assert supply_of(described("garter 2 rows", keep="", tail="turn back")).margin_g == 10
+    assert supply_of(described("garter 2 rows", keep="keep 8 g")).margin_g == 8
 
 
 def test_stitches_from_a_yard() -> None:
     """92 stitches from a yard of sock yarn, 420 m about 42,250 stitches: 9.94 mm each (craftingenclave.blogspot.com
     2011/02; by arithmetic)."""
     swatch = "swatch 92 sts 10 rows takes 12.62 yd"
-    description = described(
+    design = described(
         "garter 845 rows",
         start="cast on 50 sts",
         stitches=f"stitch garter\n  gauge 32 sts 64 rows over 10 cm\n  {swatch}",
     )
-    at = progress(description)
-    assert at.room["garter"].fabric.yarn_m * 1000 == pytest.approx(9.94, abs=0.005)
-    assert list(accumulate(at.parts[0].counts))[-1] == 42_250
-    assert at.used_m[-1] - at.used_m[0] == pytest.approx(420, rel=0.001)
-    assert last_stitch(at.parts) == "garter"
+    working = working_of(design)
+    assert working.table["garter"].fabric.yarn_m * 1000 == pytest.approx(9.94, abs=0.005)
+    assert list(accumulate(working.parts[0].counts))[-1] == 42_250
+    assert working.used_m[-1] - working.used_m[0] == pytest.approx(420, rel=0.001)
+    assert last_stitch(working.parts) == "garter"
 
 
 def test_bias_scarf() -> None:
     """Garter 19/36, +1 every 2 rows, 374 m used up: about 264 rows, 134 stitches, 18,084 in all, 20.7 mm each (Patons
     PAK0125-001028M; counts by arithmetic)."""
     lines = ("increase 1 at upper edge every 2 rows",)
-    at = progress(described("garter 264 rows", start="cast on 2 sts", lines=lines, shape="asymmetric"))
-    assert at.parts[0].end == 134 and sum(at.parts[0].counts) == 18_084
+    working = working_of(described("garter 264 rows", start="cast on 2 sts", lines=lines, shape="asymmetric"))
+    assert working.parts[0].end == 134 and sum(working.parts[0].counts) == 18_084
     assert pytest.approx(374 / 18_084 * 1000, abs=0.05) == 20.7
 
 
 def test_a_skein_pays_for_all_of_its_budget_and_no_more() -> None:
     """To a millionth of it: rounding may not cost a row, nor give one away."""
-    skein = skein_of(described("garter 2 rows", skein="100 g 300 m", keep="keep 7 g"))
+    skein = supply_of(described("garter 2 rows", skein="100 g 300 m", keep="keep 7 g"))
     assert skein.budget_m == pytest.approx(279)
     assert skein.pays(279 * (1 + 1e-12)) and not skein.pays(279 * (1 + 1e-6))

@@ -1,7 +1,7 @@
 """Stitches taken and made, and loops of yarn, worked by hand from the meaning of the trade's abbreviations."""
 
 import pytest
-from halfhank.model.stitches.tally import Tally, row_tally, tally_of
+from halfhank.model.notation.tally import Tally, row_tally, tally_of
 
 from tests.pattern.writing import items
 

@@ -4,8 +4,9 @@ import pytest
 from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
-from halfhank.model.planning import plan_parsed
-from halfhank.model.stitches.loops import draw
+from halfhank.model.meaning.resolve import resolve
+from halfhank.model.notation.loops import draw
+from halfhank.model.planning.planning import plan_parsed
 from halfhank.model.stitches.pattern import Pattern, patterns_of
 from halfhank.model.yarn.stitch_table import StitchTable
 
@@ -30,11 +31,11 @@ part "one"
 def room(blocks: str, stitch: str) -> StitchTable:
     parsed = parse(HEAD + blocks + TAIL.format(stitch))
     assert parsed.description and not [one for one in parsed.problems if one.severity == MISTAKE], parsed.problems
-    return StitchTable(parsed.description)
+    return StitchTable(resolve(parsed.description))
 
 
 def patterns(blocks: str, stitch: str) -> dict[str, Pattern]:
-    return patterns_of(room(blocks, stitch))
+    return patterns_of(room(blocks, stitch).measures)
 
 
 @pytest.mark.parametrize("name", [name for name in FABRICS if name not in PLAIN_FABRICS])
@@ -46,7 +47,7 @@ def test_a_built_in_is_worked_without_any_block(name: str) -> None:
 
 
 def test_its_default_measures_are_ratios_to_garter() -> None:
-    measure = room("", "open-mesh").measure("open-mesh")
+    measure = room("", "open-mesh").measures.measure("open-mesh")
     assert measure.stitch_cm == pytest.approx(0.5 * FABRICS["open-mesh"].stitch_ratio)
     assert measure.row_cm == pytest.approx(0.25 * FABRICS["open-mesh"].row_ratio)
     assert measure.gauge == pytest.approx((20 / 1.15, 40 / 1.4)) and measure.assumed
@@ -55,8 +56,8 @@ def test_its_default_measures_are_ratios_to_garter() -> None:
 def test_a_block_of_its_name_takes_its_measures_only() -> None:
     own = "stitch moss\n  swatch 30 sts 30 rows weighs 4 g\n"
     assert "moss" not in patterns(own, "moss")
-    assert room(own, "moss").measure("moss").row_cm == pytest.approx(0.25 * FABRICS["moss"].row_ratio)
-    assert room(own, "moss").repeat_rows("moss") == 0
+    assert room(own, "moss").measures.measure("moss").row_cm == pytest.approx(0.25 * FABRICS["moss"].row_ratio)
+    assert room(own, "moss").measures.repeat_rows("moss") == 0
     for taken, told in (("", True), ("  as moss\n", False)):
         problems = plan_parsed(parse(HEAD + own + taken + TAIL.format("moss"))).problems
         assert any(one.code == "measures-only" for one in problems) == told
@@ -72,7 +73,7 @@ def test_with_as_it_takes_the_rows_too() -> None:
     own = "stitch moss\n  as moss\n  gauge 19 sts 38 rows over 10 cm\n"
     found = patterns(own, "moss")["moss"]
     assert found.built_in and found.multiple == (2, 1) and len(found.rows) == 2
-    assert room(own, "moss").measure("moss").gauge == (19, 38)
+    assert room(own, "moss").measures.measure("moss").gauge == (19, 38)
 
 
 def test_another_stitch_may_be_as_it() -> None:

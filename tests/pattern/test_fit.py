@@ -3,17 +3,18 @@
 from collections.abc import Iterator
 
 import pytest
-from halfhank.grammar.description import Description
 from halfhank.grammar.problems import Problem
 from halfhank.model.advice.fit_advice import advise, stretches
+from halfhank.model.meaning.design import Design
+from halfhank.model.meaning.resolve import resolve
+from halfhank.model.meaning.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.shaping import Worked
+from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
 from halfhank.model.stitches.fit import Fit, fitted, needle_of
 from halfhank.model.stitches.pattern import patterns_of
-from halfhank.model.yarn.stitch_table import StitchTable
 
-from tests.pattern.writing import grown
+from tests.pattern import writing
 
 MESH = "row 1: k1, *k1, yo, ssk, k1, k2tog, yo*\nrow 2: purl"
 TRIANGLE = """
@@ -25,23 +26,27 @@ shape triangle
 """
 
 
-def worked(description: Description) -> tuple[list[Worked], Rows]:
-    room = StitchTable(description)
-    parts, problem = work(room, 0)
+def grown(*lines: str) -> Design:
+    """The design of `writing.grown`."""
+    return resolve(writing.grown(*lines))
+
+
+def worked(design: Design) -> tuple[list[WorkedPart], Rows]:
+    parts, problem = work(design, 0)
     assert problem is None
-    return parts, row_table(room, parts)
+    return parts, row_table(StitchMeasures(design), parts)
 
 
-def fits(description: Description) -> list[Fit]:
-    parts, rows = worked(description)
-    patterns, needle = patterns_of(StitchTable(description)), needle_of(description, rows)
+def fits(design: Design) -> list[Fit]:
+    parts, rows = worked(design)
+    patterns, needle = patterns_of(StitchMeasures(design)), needle_of(design, rows)
     return [fitted(patterns[one.stitch], one, needle, rows) for one in stretches(parts) if one.stitch in patterns]
 
 
-def told(description: Description) -> dict[str, Problem]:
-    parts, rows = worked(description)
+def told(design: Design) -> dict[str, Problem]:
+    parts, rows = worked(design)
     return {
-        problem.code: problem for problem in advise(description, patterns_of(StitchTable(description)), parts, rows)
+        problem.code: problem for problem in advise(design, patterns_of(StitchMeasures(design)), parts, rows)
     }
 
 
@@ -164,11 +169,11 @@ def test_an_odd_repeat_is_told() -> None:
 
 def test_edges_spine_and_wings_sum_to_every_row() -> None:
     lines = TRIANGLE + "  increase 3 evenly every 10 rows\n  increase 1 at lower edge every 3 rows\n"
-    description = grown(
+    design = grown(
         MESH, "6 sts + 1", lines.replace("triangle", "crescent"), 'part "one"\n  garter 40 rows\n  lace 30 rows'
     )
-    _, rows = worked(description)
-    needle = needle_of(description, rows)
+    _, rows = worked(design)
+    needle = needle_of(design, rows)
     sums = [
         2 * needle.edge + needle.spine + right + left for right, left in zip(needle.right, needle.left, strict=True)
     ]

@@ -7,13 +7,14 @@ from halfhank.grammar.problems import MISTAKE
 from halfhank.grammar.reading.instruction_reader import read_lines
 from halfhank.model.advice.technical_edit import edit
 from halfhank.model.instructions.row_lines import row_lines
-from halfhank.model.planning import plan
+from halfhank.model.meaning.resolve import resolve
+from halfhank.model.meaning.stitch_measures import StitchMeasures
+from halfhank.model.planning.planning import plan
 from halfhank.model.stitches.chart import chart_of, too_large
 from halfhank.model.stitches.mirror import mirrored
 from halfhank.model.stitches.pattern import patterns_of
 from halfhank.model.stitches.row_checks import check_pattern
 from halfhank.model.stitches.worked_rows import worked_rows
-from halfhank.model.yarn.stitch_table import StitchTable
 from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 from halfhank.renderer.paper.svg import to_svg
 from hypothesis import given, settings
@@ -96,7 +97,7 @@ def test_random_patterns(rows: list[str], multiple: str, stitches: int, lines: s
     parsed = parse(text(rows, multiple, stitches, lines, before, count))
     assert parsed.description
     plan(parsed.description)
-    pattern = patterns_of(StitchTable(parsed.description))["lace"]
+    pattern = patterns_of(StitchMeasures(resolve(parsed.description)))["lace"]
     if any(one.severity == MISTAKE for one in check_pattern(pattern)):
         return
     edit(pattern)

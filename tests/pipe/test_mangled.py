@@ -5,7 +5,7 @@ from random import Random
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
-from halfhank.model.planning import plan
+from halfhank.model.planning.planning import plan
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.schematic.page import schematic
 from hypothesis import given, settings
@@ -33,7 +33,8 @@ def _run(text: str) -> bool:
     assert parsed.description is not None or wrong
     drawn = False
     if parsed.description is not None and not wrong:
-        found, problems = plan(parsed.description)
+        made = plan(parsed.description)
+        found, problems = made.shawl, made.problems
         check_problems(text, problems)
         assert (found is None) == any(problem.severity == MISTAKE for problem in problems)
         if found is not None:

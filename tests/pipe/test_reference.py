@@ -23,7 +23,8 @@ UNDRAWABLE = {"fan-not-straight"}
 def agree(spec: Spec) -> None:
     """Hold the plan of a shawl against the reference's, before any row is weighed."""
     spec = spec._replace(weighed=tuple(weighing for weighing in spec.weighed if weighing.row == 0))
-    expected, (found, problems) = reckon(spec), planned(write(spec))
+    expected, made = reckon(spec), planned(write(spec))
+    found, problems = made.shawl, made.problems
     if expected is None or {problem.code for problem in problems} >= UNDRAWABLE:
         assert found is None, write(spec)
         return

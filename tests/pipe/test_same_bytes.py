@@ -26,7 +26,7 @@ for number in range(0, 30, 2):
     plan = planned(write(seeded(number)))
     if plan.shawl is not None:
         digest.update(to_svg(schematic(plan.shawl)))
-    digest.update(json.dumps(plan_json(*plan, with_rows=True)).encode())
+    digest.update(json.dumps(plan_json(plan.shawl, plan.problems, with_rows=True)).encode())
 print(digest.hexdigest())
 """
 

@@ -119,7 +119,8 @@ def test_scale_of_its_own_choice_keeps_the_rules(some: Drawn) -> None:
 @settings(max_examples=25, deadline=None)
 @given(descriptions())
 def test_any_description_is_drawn(text: str) -> None:
-    found, problems = planned(text)
+    made = planned(text)
+    found, problems = made.shawl, made.problems
     if found is None:
         assert problems
         return

@@ -71,7 +71,12 @@ def test_a_picture_loads_what_it_needs(tmp_path: Path) -> None:
 
 
 def test_a_command_that_reads_nothing_loads_no_parser(tmp_path: Path) -> None:
-    assert not loaded(tmp_path, "new") & {"lark", "svgwrite", "halfhank.grammar.parse", "halfhank.model.planning"}
+    assert not loaded(tmp_path, "new") & {
+        "lark",
+        "svgwrite",
+        "halfhank.grammar.parse",
+        "halfhank.model.planning.planning",
+    }
 
 
 def test_what_is_postponed_is_there_once_it_is_used() -> None:

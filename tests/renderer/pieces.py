@@ -3,10 +3,8 @@
 import math
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from types import SimpleNamespace
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
-from halfhank.grammar.description import Description, Text
 from halfhank.grammar.problems import Problem, Span
 from halfhank.model.outline.curve import Curve, Point, arc, line
 from halfhank.model.rows.row_table import NO_RATES, Rows
@@ -138,15 +136,10 @@ def shawl_of(
         "swatch",
     )
     return Shawl(
-        _described(remarks), title, "a piece made by hand", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
+        title, "a piece made by hand", tuple(remarks), "triangle", "cm", 4.0, table, fabrics, tuple(bands),
         tuple(_parts(piece, bands, skein)), Start(stitches[0], f"cast-on of {stitches[0]} sts"),
-        BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, (),
+        BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, "", (),
     )  # fmt: skip
-
-
-def _described(remarks: Sequence[str]) -> Description:
-    """What a drawing reads of a description beside the plan."""
-    return cast(Description, SimpleNamespace(remarks=[Text(remark, NOWHERE) for remark in remarks]))
 
 
 def _both(boundary: Curve | tuple[Curve, Curve]) -> tuple[Curve, Curve]:

@@ -5,7 +5,7 @@ from itertools import combinations
 
 import pytest
 from halfhank.grammar.builtin.stitch_patterns import FABRICS
-from halfhank.model.stitches.appearance import Sign, sign_of, units
+from halfhank.model.notation.appearance import Sign, sign_of, units
 from halfhank.model.stitches.chart import Chart, chart_of
 from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
 from halfhank.renderer.charts.stitch_chart import Captions, entries_of, stitch_chart

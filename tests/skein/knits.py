@@ -1,12 +1,11 @@
 """Descriptions that the tests of the skein share."""
 
 from halfhank.grammar.parse import parse
-from halfhank.model.planning import plan_parsed
-from halfhank.model.rows.worked import work
-from halfhank.model.scale.yarn_model import Accounts, accounts_of
-from halfhank.model.shawl import Plan, Shawl
-from halfhank.model.yarn.row_yarn import RowYarn
-from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.plan import Plan, Planned
+from halfhank.model.planning.planning import plan_parsed
+from halfhank.model.scale.log import model_of
+from halfhank.model.scale.weighing_model import WeighingModel
+from halfhank.model.shawl import Shawl
 
 PLAIN = """shawl "Sluice"
 yarn
@@ -60,26 +59,28 @@ def logged(text: str, *weighings: str) -> str:
     return text + "weighed\n" + "".join(f"  {line}\n" for line in weighings)
 
 
-def planned(text: str) -> Plan:
+def planned(text: str) -> Planned:
     """The plan, problems included."""
     return plan_parsed(parse(text))
 
 
+def plan_of(text: str) -> Plan:
+    """The plan of a description without mistakes."""
+    found = planned(text)
+    assert found.plan is not None, found.problems
+    return found.plan
+
+
 def shawl_of(text: str) -> Shawl:
     """The shawl of a description without mistakes."""
-    plan = planned(text)
-    assert plan.shawl is not None, plan.problems
-    return plan.shawl
+    return plan_of(text).shawl
 
 
-def accounts(shawl: Shawl) -> Accounts:
-    """The accounts of a shawl as it was planned before its log."""
-    room = StitchTable(shawl.description)
-    parts, problem = work(room, shawl.allowed or 0)
-    assert problem is None
-    return accounts_of(room, RowYarn(room), parts)
+def weighing_model(plan: Plan) -> WeighingModel:
+    """The weighing model of a shawl as it was planned before its log."""
+    return model_of(plan)
 
 
-def codes(plan: Plan) -> list[tuple[str, int]]:
+def codes(plan: Planned) -> list[tuple[str, int]]:
     """Codes and lines of the problems, but for what is not done yet."""
     return [(p.code, p.span.line if p.span else 0) for p in plan.problems if p.code != "not-yet"]

@@ -6,8 +6,8 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from halfhank.model.planning.skeins import skein_plans
 from halfhank.model.scale.forecast import forecast
-from halfhank.model.scale.skeins import skein_plans
 from halfhank.renderer.charts.plot import nice_step, tick_text, ticks
 from halfhank.renderer.charts.skein_overlay import overlay
 from halfhank.renderer.charts.yarn_chart import yarn_chart
@@ -21,19 +21,21 @@ from tests.pipe.making import seeded
 from tests.pipe.svg_files import check
 from tests.pipe.writing import write
 from tests.renderer.checks import group, leaves, meetings, strays, texts
-from tests.skein.knits import BANDED, PLAIN, logged, planned, shawl_of
+from tests.skein.knits import BANDED, PLAIN, logged, plan_of, planned
 
 LOG = ("before cast on 101.2 g", "after row 44 90.4 g left", "after row 80 66 g left", "after row 95 50.1 g used")
 
 
 def chart(text: str) -> Scene:
-    shawl = shawl_of(text)
-    return yarn_chart(shawl, forecast(shawl))
+    made = plan_of(text)
+    shawl = made.shawl
+    return yarn_chart(shawl, forecast(made))
 
 
 def overlaid(text: str, metres: list[float]) -> Scene:
-    shawl = shawl_of(text)
-    plans = skein_plans(shawl, metres)
+    made = plan_of(text)
+    shawl = made.shawl
+    plans = skein_plans(made, metres)
     return overlay(shawl, [(f"{one.metres_per_100g:g} m", one.shawl) for one in plans if one.shawl is not None])
 
 
@@ -76,7 +78,7 @@ def test_hard_charts_are_sound(name: str) -> None:
 def test_charts_of_random_shawls_are_sound(number: int) -> None:
     plan = planned(write(seeded(number)))
     if plan.shawl is not None:
-        scene = yarn_chart(plan.shawl, forecast(plan.shawl))
+        scene = yarn_chart(plan.shawl, forecast(plan.plan))
         assert meetings(scene) == [] and strays(scene) == []
         check(to_svg(scene))
 
@@ -95,14 +97,15 @@ def test_the_chart_says_what_it_shows() -> None:
     [(1.0, "over 99 %"), (0.991, "over 99 %"), (0.95, "95 %"), (0.5, "50 %"), (0.009, "under 1 %"), (0.0, "under 1 %")],
 )
 def test_no_chance_is_told_as_certain(chance: float, told: str) -> None:
-    shawl = shawl_of(PLAIN)
-    scene = yarn_chart(replace(shawl, yarn=shawl.yarn._replace(chance_enough=chance)), forecast(shawl))
+    made = plan_of(PLAIN)
+    shawl = made.shawl
+    scene = yarn_chart(replace(shawl, yarn=shawl.yarn._replace(chance_enough=chance)), forecast(made))
     assert any(text.startswith(f"Chance that the yarn lasts: {told}.") for text in texts(scene))
 
 
 def test_the_curve_lies_where_the_axes_say() -> None:
     """Read back from the drawn ticks: the curve's points are the forecast's rows and grams."""
-    scene, found = chart(logged(BANDED, *LOG)), forecast(shawl_of(logged(BANDED, *LOG)))
+    scene, found = chart(logged(BANDED, *LOG)), forecast(plan_of(logged(BANDED, *LOG)))
     figures = [item for item in leaves(group(scene, "axes").items) if isinstance(item, Label) and item.text.isdigit()]
     left = {float(f.text): f.y for f in figures if f.anchor == "end"}
     rows = {float(f.text): f.x for f in figures if f.anchor == "middle"}
@@ -175,7 +178,7 @@ def test_overlays_are_sound_and_to_one_scale(shape: str) -> None:
     scene = overlaid(text, metres)
     sound(scene)
     sizes = {}
-    for one in skein_plans(shawl_of(text), metres):
+    for one in skein_plans(plan_of(text), metres):
         sizes[one.shawl.rows.count] = one.shawl.outline.size
     outlines = group(scene, "outlines").items
     assert len(outlines) == len(sizes)
@@ -200,7 +203,7 @@ def test_skeins_that_give_the_same_share_an_outline() -> None:
 
 
 def test_outlines_say_how_often_the_yarn_allows() -> None:
-    allowed = skein_plans(shawl_of(BANDED), [350.0])[0].shawl.allowed
+    allowed = skein_plans(plan_of(BANDED), [350.0])[0].shawl.allowed
     assert any(f", as yarn allows {allowed} times" in one for one in texts(overlaid(BANDED, [350.0, 420.0])))
 
 

@@ -4,25 +4,26 @@ import math
 
 import numpy as np
 import pytest
+from halfhank.model.plan import Plan
 from halfhank.model.scale.forecast import forecast
 from halfhank.model.shawl import Shawl
 from halfhank.model.yarn.stitch_table import wrap_cm
 from scipy import stats
 
-from tests.skein.knits import BANDED, PLAIN, codes, logged, planned, shawl_of
+from tests.skein.knits import BANDED, PLAIN, codes, logged, plan_of, planned, shawl_of
 
 SD = {"garter": 0.07, "ratio": 0.08, "end": 0.15, "label": 0.02}
 
 
-def by_stitch(shawl: Shawl, plan: Shawl) -> np.ndarray:
+def by_stitch(shawl: Shawl, plan: Plan) -> np.ndarray:
     """Grams after each row by what they are worked in: garter, eyelets, drop; index 0 is before row 1, start left out.
 
     Worked out from the plan's rows and bands and the unlogged plan's yarn of a stitch: three edge stitches of garter at
     each side, the rest of an eyelet row filled up with stockinette, an elongated row wrapped in all of its stitches.
     """
     gram = 390 / 100
-    metres = {fabric.name: fabric.yarn_m for fabric in plan.fabrics}
-    wrap_m = wrap_cm(plan.description) / 100
+    metres = {fabric.name: fabric.yarn_m for fabric in plan.shawl.fabrics}
+    wrap_m = wrap_cm(plan.design) / 100
     grams = np.zeros((shawl.rows.count + 1, 4))
     for row in range(1, shawl.rows.count + 1):
         live, band = shawl.rows.stitches[row], shawl.bands[shawl.rows.band[row]]
@@ -44,7 +45,7 @@ def by_stitch(shawl: Shawl, plan: Shawl) -> np.ndarray:
     return grams
 
 
-def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Shawl, weighed_g: float | None):
+def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Plan, weighed_g: float | None):
     """Mean and standard deviation of the grams left after every row and at the end, by the batch closed form.
 
     Errors: skein, garter's swatch, the ratios of eyelets, drop and stockinette to it, start, bind-off.
@@ -53,8 +54,8 @@ def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Shawl,
     label = SD["label"] if weighed_g is None else noise / skein
     prior = np.diag(np.square([label, SD["garter"], *[SD["ratio"]] * 3, SD["end"], SD["end"]]))
     grams = by_stitch(shawl, plan)
-    start = plan.yarn.start_g
-    off = next(f.yarn_m for f in plan.fabrics if f.name == "garter") / 3.9 * shawl.rows.stitches[-1] * (3 + 4.48) / 2
+    start = plan.shawl.yarn.start_g
+    off = next(f.yarn_m for f in plan.shawl.fabrics if f.name == "garter") / 3.9 * shawl.rows.stitches[-1] * (3 + 4.48) / 2
     design = np.zeros((shawl.rows.count + 2, 7))
     design[:, 0] = skein
     rows = slice(0, shawl.rows.count + 1)
@@ -76,9 +77,10 @@ def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Shawl,
 def test_the_posterior_is_that_of_a_batch_solution_by_hand(weighed_g: float | None) -> None:
     log = [(44, 90.4), (80, 66.5), (95, 51.9)]
     start = [] if weighed_g is None else [f"before cast on {weighed_g} g"]
-    shawl = shawl_of(logged(BANDED, *start, *(f"after row {row} {left} g left" for row, left in log)))
-    mean, sd = batch(log, math.sqrt(0.15**2 + 0.1**2 / 12), shawl, shawl_of(BANDED), weighed_g)
-    found = forecast(shawl)
+    made = plan_of(logged(BANDED, *start, *(f"after row {row} {left} g left" for row, left in log)))
+    shawl = made.shawl
+    mean, sd = batch(log, math.sqrt(0.15**2 + 0.1**2 / 12), shawl, plan_of(BANDED), weighed_g)
+    found = forecast(made)
     assert [e.mean for e in found.rows] == pytest.approx(mean[:-1].tolist(), abs=1e-8)
     assert [e.sd for e in found.rows] == pytest.approx(sd[:-1].tolist(), abs=1e-8)
     assert found.end == pytest.approx((mean[-1], sd[-1]), abs=1e-8)
@@ -98,8 +100,9 @@ LOGS = [
 @pytest.mark.parametrize(("text", "log"), LOGS)
 def test_the_plan_is_worked_out_again_with_the_posterior_means(text: str, log: list[str]) -> None:
     """What the corrected yarn of every stitch adds up to is the forecast's mean, row by row."""
-    shawl = shawl_of(logged(text, *log))
-    found = forecast(shawl)
+    made = plan_of(logged(text, *log))
+    shawl = made.shawl
+    found = forecast(made)
     left = [shawl.yarn.skein_g - used for used in shawl.used_g]
     assert [e.mean for e in found.rows] == pytest.approx(left, abs=1e-9)
     assert found.end.mean == pytest.approx(shawl.yarn.left_g, abs=1e-9)
@@ -110,9 +113,10 @@ def test_the_plan_is_worked_out_again_with_the_posterior_means(text: str, log: l
 
 @pytest.mark.parametrize("text", [PLAIN, BANDED])
 def test_without_a_log_the_forecast_is_the_plan(text: str) -> None:
-    shawl = shawl_of(text)
-    found = forecast(shawl)
-    assert found.readings == () and found.rows == found.plan
+    made = plan_of(text)
+    shawl = made.shawl
+    found = forecast(made)
+    assert found.weighings == () and found.rows == found.plan
     assert [e.mean for e in found.rows] == pytest.approx([100 - used for used in shawl.used_g], abs=1e-10)
     assert found.total == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-10)
     assert found.end.sd == pytest.approx(math.hypot(shawl.yarn.sd_g, 2.0), abs=1e-10)
@@ -123,7 +127,8 @@ def test_without_a_log_the_forecast_is_the_plan(text: str) -> None:
 def test_fifteen_per_cent_more_at_half_the_rows_moves_the_total_by_nearly_as_much(weighing: str) -> None:
     plan = shawl_of(PLAIN)
     used = 1.15 * plan.used_g[64]
-    shawl = shawl_of(logged(PLAIN, "before cast on 100.0 g", weighing.format(left=100 - used, used=used)))
+    made = plan_of(logged(PLAIN, "before cast on 100.0 g", weighing.format(left=100 - used, used=used)))
+    shawl = made.shawl
     assert 1.14 < shawl.yarn.total_g / plan.yarn.total_g < 1.16
     assert shawl.marks.bind_off_by.row < plan.marks.bind_off_by.row
     assert shawl.yarn.sd_g < plan.yarn.sd_g / 4
@@ -140,7 +145,8 @@ def test_more_used_means_fewer_repeats_and_less_used_more() -> None:
 
 def test_the_count_never_falls_below_what_is_knitted() -> None:
     """Row 125 is in the seventh pass; so much is used that only six would be paid for."""
-    shawl = shawl_of(logged(BANDED, "before cast on 100.0 g", "after row 125 2.0 g left"))
+    made = plan_of(logged(BANDED, "before cast on 100.0 g", "after row 125 2.0 g left"))
+    shawl = made.shawl
     assert shawl.allowed == 7 and shawl.rows.count >= 125
     assert shawl.yarn.left_g < 0 and shawl.yarn.chance_enough < 0.01
 
@@ -148,7 +154,8 @@ def test_the_count_never_falls_below_what_is_knitted() -> None:
 def test_a_yarn_that_was_planned_too_dear_even_once_is_knitted_all_the_same() -> None:
     text = BANDED.replace("weighs 10.6 g", "weighs 70 g")
     assert ("yarn-too-short", 21) in codes(planned(text))
-    shawl = shawl_of(logged(text, "before cast on 100.0 g", "after row 50 60.0 g left"))
+    made = plan_of(logged(text, "before cast on 100.0 g", "after row 50 60.0 g left"))
+    shawl = made.shawl
     assert shawl.allowed >= 2
 
 
@@ -165,7 +172,7 @@ def test_turn_back_by_moves_with_the_log() -> None:
 
 
 def test_a_weighing_two_standard_deviations_off_is_told_at_its_line() -> None:
-    plan = forecast(shawl_of(logged(PLAIN, "before cast on 100.0 g"))).rows[64]
+    plan = forecast(plan_of(logged(PLAIN, "before cast on 100.0 g"))).rows[64]
     noise = math.sqrt(0.15**2 + 0.1**2 / 12)
     far, near = 2.1 * math.hypot(plan.sd, noise), 1.9 * math.hypot(plan.sd, noise)
     for off, told in ((far, True), (-far, True), (near, False), (-near, False)):
@@ -181,22 +188,24 @@ def test_a_second_weighing_is_held_against_the_first() -> None:
 
 
 def test_a_coarse_scale_teaches_less() -> None:
-    fine = forecast(shawl_of(logged(PLAIN, "before cast on 100.0 g", "after row 20 96.0 g left")))
-    coarse = forecast(shawl_of(logged(PLAIN, "before cast on 100.0 g", "after row 20 96 g left")))
-    assert coarse.readings[0].noise_sd_g == pytest.approx(math.sqrt(0.15**2 + 1 / 12))
-    assert fine.readings[0].noise_sd_g == pytest.approx(math.sqrt(0.15**2 + 0.01 / 12))
+    fine = forecast(plan_of(logged(PLAIN, "before cast on 100.0 g", "after row 20 96.0 g left")))
+    coarse = forecast(plan_of(logged(PLAIN, "before cast on 100.0 g", "after row 20 96 g left")))
+    assert coarse.weighings[0].noise_sd_g == pytest.approx(math.sqrt(0.15**2 + 1 / 12))
+    assert fine.weighings[0].noise_sd_g == pytest.approx(math.sqrt(0.15**2 + 0.01 / 12))
     assert coarse.end.sd > fine.end.sd
 
 
 def test_fabrics_knitted_under_a_weighing_are_known_by_it() -> None:
-    shawl = shawl_of(logged(BANDED, "before cast on 100.0 g", "after row 28 95.0 g left"))
+    made = plan_of(logged(BANDED, "before cast on 100.0 g", "after row 28 95.0 g left"))
+    shawl = made.shawl
     assert {f.name: f.basis for f in shawl.fabrics if f.name in ("garter", "eyelets")} == {
         "garter": "weighed", "eyelets": "ratio",
     }  # fmt: skip
 
 
 def test_a_start_weighed_alone_is_no_forecast() -> None:
-    shawl = shawl_of(logged(PLAIN, "before cast on 104.0 g"))
+    made = plan_of(logged(PLAIN, "before cast on 104.0 g"))
+    shawl = made.shawl
     assert (shawl.yarn.skein_g, shawl.yarn.basis) == (104.0, "swatch")
     assert shawl.yarn.total_g == shawl_of(PLAIN).yarn.total_g
 
@@ -204,6 +213,6 @@ def test_a_start_weighed_alone_is_no_forecast() -> None:
 def test_the_last_tenth_of_the_rows_takes_19_per_cent() -> None:
     """1 - 0.9 squared, of a triangle that grows steadily from nothing: from few stitches it comes near it."""
     text = PLAIN.replace("garter tab 3 sts 6 rows", "cast on 3 sts").replace("48 ridges", "184 ridges")
-    found = forecast(shawl_of(text)).rows
+    found = forecast(plan_of(text)).rows
     share = (found[360].mean - found[400].mean) / (found[0].mean - found[400].mean)
     assert share == pytest.approx(0.19, abs=0.002)

@@ -23,10 +23,10 @@ def test_the_corrected_plan_is_the_forecasts_mean(number: int) -> None:
     if plan.shawl is None:
         assert any(problem.severity == "mistake" for problem in plan.problems), text
         return
-    shawl, found = plan.shawl, forecast(plan.shawl)
+    shawl, found = plan.shawl, forecast(plan.plan)
     assert [e.mean for e in found.rows] == pytest.approx([shawl.yarn.skein_g - used for used in shawl.used_g], abs=1e-7)
     assert found.end.mean == pytest.approx(shawl.yarn.left_g, abs=1e-7)
     assert found.total == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-7)
     pairs = zip(found.rows, found.plan, strict=True)
     assert all(math.isfinite(after.sd) and after.sd <= before.sd + 1e-9 for after, before in pairs)
-    assert shawl.rows.count >= found.readings[-1].row
+    assert shawl.rows.count >= found.weighings[-1].row

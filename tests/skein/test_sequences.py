@@ -3,6 +3,7 @@
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.model.ends.sequences import check_even_sequence, uneven
+from halfhank.model.meaning.resolve import resolve
 
 TEXT = """shawl "Sluice"
 yarn "plain"
@@ -29,7 +30,7 @@ part "border"
 def told(old: str = "", new: str = ""):
     parsed = parse(TEXT.replace(old, new) if old else TEXT)
     assert parsed.description is not None and not parsed.problems
-    return check_even_sequence(parsed.description)
+    return check_even_sequence(resolve(parsed.description))
 
 
 def test_an_even_sequence_is_told_at_its_repeat_with_a_list_of_the_same_total() -> None:

@@ -3,14 +3,15 @@
 import pytest
 from halfhank.model.ends.stops import candidates, one_more, stops
 
-from tests.skein.knits import BANDED, PLAIN, logged, shawl_of
+from tests.skein.knits import BANDED, PLAIN, logged, plan_of, shawl_of
 
 EVEN = BANDED.replace("garter 5, 2, 4 ridges", "garter 4 ridges")
 
 
 def test_every_stop_ends_a_band_and_is_paid_for() -> None:
-    shawl = shawl_of(BANDED)
-    found = stops(shawl)
+    made = plan_of(BANDED)
+    shawl = made.shawl
+    found = stops(made)
     assert [stop.row for stop in found] == sorted(stop.row for stop in found)
     ends = {band.last_row for band in shawl.bands}
     for stop in found:
@@ -26,7 +27,7 @@ def test_every_stop_ends_a_band_and_is_paid_for() -> None:
 
 def test_a_stop_is_what_the_shawl_ended_there_would_be() -> None:
     """The stop after the fifth race, worked as a shawl of its own with five passes and no kerb."""
-    stop = next(stop for stop in stops(shawl_of(BANDED)) if stop.stitch == "drop" and not stop.beyond)
+    stop = next(stop for stop in stops(plan_of(BANDED)) if stop.stitch == "drop" and not stop.beyond)
     text = BANDED.replace('part "kerb"\n  garter 3 ridges\n', "")
     passes = next(
         n for n in range(1, 9) if shawl_of(text.replace("as yarn allows", f"{n} times")).rows.count == stop.row
@@ -40,8 +41,9 @@ def test_a_stop_is_what_the_shawl_ended_there_would_be() -> None:
 
 
 def test_more_passes_than_planned_are_offered_while_they_are_paid_for() -> None:
-    shawl = shawl_of(BANDED)
-    beyond = [stop for stop in stops(shawl) if stop.beyond]
+    made = plan_of(BANDED)
+    shawl = made.shawl
+    beyond = [stop for stop in stops(made) if stop.beyond]
     text = BANDED.replace('part "kerb"\n  garter 3 ridges\n', "")
     more = shawl_of(text.replace("as yarn allows", f"{shawl.allowed + 1} times"))
     ends = {band.last_row: band.stitches_at_end for band in more.bands}
@@ -51,44 +53,48 @@ def test_more_passes_than_planned_are_offered_while_they_are_paid_for() -> None:
 
 
 def test_an_even_sequence_looks_cut_off_inside_a_pass_and_an_uneven_one_nowhere() -> None:
-    looks = {(stop.stitch, stop.finish.finished) for stop in stops(shawl_of(EVEN)) if not stop.planned}
+    looks = {(stop.stitch, stop.finish.finished) for stop in stops(plan_of(EVEN)) if not stop.planned}
     assert looks == {("eyelets", False), ("garter", False), ("drop", True)}
-    assert all(stop.finish.finished for stop in stops(shawl_of(BANDED)))
+    assert all(stop.finish.finished for stop in stops(plan_of(BANDED)))
 
 
 def test_a_row_inside_a_band_is_a_stop_where_the_yarn_ends_there() -> None:
     """Too long a plain piece: the row to bind off by lies inside its only band, where nothing is broken off."""
-    shawl = shawl_of(PLAIN.replace("48 ridges", "100 ridges"))
+    made = plan_of(PLAIN.replace("48 ridges", "100 ridges"))
+    shawl = made.shawl
     row = shawl.marks.bind_off_by.row
-    stop = next(stop for stop in stops(shawl) if stop.row == row)
+    stop = next(stop for stop in stops(made) if stop.row == row)
     assert stop.finish.finished and stop.left.mean >= shawl.yarn.keep_g
 
 
 def test_an_even_sequence_cut_inside_a_band_looks_cut_off() -> None:
     text = EVEN.replace("repeat as yarn allows", "repeat 12 times").replace("garter 4 ridges", "garter 9 ridges")
-    shawl = shawl_of(text)
+    made = plan_of(text)
+    shawl = made.shawl
     row = shawl.marks.bind_off_by.row
-    inside = [stop for stop in stops(shawl) if stop.row == row]
+    inside = [stop for stop in stops(made) if stop.row == row]
     assert row not in {band.last_row for band in shawl.bands}
     assert [stop.finish.finished for stop in inside] == [False]
 
 
 def test_what_is_knitted_is_no_stop_any_more() -> None:
-    shawl = shawl_of(logged(BANDED, "before cast on 100.0 g", "after row 100 45.0 g left"))
-    assert min(one.place.row for one in candidates(shawl)) >= 100
+    made = plan_of(logged(BANDED, "before cast on 100.0 g", "after row 100 45.0 g left"))
+    shawl = made.shawl
+    assert min(one.place.row for one in candidates(made)) >= 100
 
 
 def test_turned_back_only_the_planned_end_is_finished() -> None:
     text = PLAIN.replace(" and 1 at spine", "") + "turn back\n"
-    assert {(stop.planned, stop.finish.finished) for stop in stops(shawl_of(text))} == {(True, True), (False, False)}
+    assert {(stop.planned, stop.finish.finished) for stop in stops(plan_of(text))} == {(True, True), (False, False)}
 
 
 def test_one_more_repeat_is_reckoned_with_all_that_follows() -> None:
-    shawl = shawl_of(BANDED)
-    more = one_more(shawl)
+    made = plan_of(BANDED)
+    shawl = made.shawl
+    more = one_more(made)
     counted = shawl_of(BANDED.replace("as yarn allows", f"{shawl.allowed + 1} times"))
     assert more is not None and more.mean == pytest.approx(counted.yarn.left_g)
     assert more.mean < shawl.yarn.keep_g
-    fixed = shawl_of(BANDED.replace("as yarn allows", f"{shawl.allowed} times"))
+    fixed = plan_of(BANDED.replace("as yarn allows", f"{shawl.allowed} times"))
     assert one_more(fixed).mean == pytest.approx(more.mean)
-    assert one_more(shawl_of(PLAIN)) is None
+    assert one_more(plan_of(PLAIN)) is None

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Times
 from halfhank.grammar.problems import Span
-from halfhank.model.stitches.tally import tally_of
+from halfhank.model.notation.tally import tally_of
 
 
 class Change(NamedTuple):

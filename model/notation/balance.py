@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from halfhank.model.phrases import counted
-from halfhank.model.stitches.tally import RowTally
+from halfhank.model.notation.tally import RowTally
+from halfhank.model.number_words import counted
 
 
 class StitchCount(NamedTuple):

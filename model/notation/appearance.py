@@ -8,7 +8,6 @@ on the wrong side looks like `p2tog` worked on the right one.
 from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, Work
-from halfhank.grammar.problems import Span
 
 
 class Sign(NamedTuple):
@@ -33,7 +32,6 @@ class Sign(NamedTuple):
     width: int = 1
 
 
-_NOWHERE = Span(0, 0, 0)
 _PURLED = {"p": "k", "p2tog": "k2tog", "ssp": "ssk", "p3tog": "k3tog"}
 _NO_TEXTURE = frozenset({"yo", "sl"})
 
@@ -65,12 +63,6 @@ def _work(item: Work, wrong_side: bool) -> Sign:
         return Sign("sl", strand=item.wyif != wrong_side)
     purl = (item.kind in _PURLED) != wrong_side and kind not in _NO_TEXTURE
     return Sign(kind, purl=purl, twisted=item.tbl, wraps=item.wraps)
-
-
-def bare(item: Item) -> Item:
-    """The item without its place in the text, so that like ones are equal."""
-    plain = item._replace(span=_NOWHERE)
-    return plain._replace(items=tuple(bare(one) for one in plain.items)) if isinstance(plain, InOne) else plain
 
 
 def units(items: tuple[Item, ...]) -> list[Item]:

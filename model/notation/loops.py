@@ -7,8 +7,8 @@ A loop is drawn each time that the yarn is pulled through or laid over the needl
 from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
-from halfhank.grammar.description import Across, InOne, Item, Multiple, Times, WholeRow, Work, WrittenRow
-from halfhank.model.stitches.tally import Tally, tally_of
+from halfhank.grammar.description import Across, InOne, Item, Times, WholeRow, Work, WrittenRow
+from halfhank.model.notation.tally import Tally, tally_of
 
 
 class Draw(NamedTuple):
@@ -21,14 +21,14 @@ class Draw(NamedTuple):
 PLAIN = Draw(1.0, 0.0)
 
 
-def draw(rows: Iterable[WrittenRow], multiple: Multiple | None) -> Draw:
+def draw(rows: Iterable[WrittenRow], multiple: tuple[int, int] | None) -> Draw:
     """Loops and extra wraps for each stitch made, over all rows of one repeat.
 
-    Every row counts at the width of the stitch multiple, or where none is written of the widest row; the stitches
-    outside `*…*` only frame the repeat.
+    Every row counts at the width of the stitch `multiple` (stitches, extra), or where none is written of the widest
+    row; the stitches outside `*…*` only frame the repeat.
     """
     tallies = [(_counted(row), row) for row in rows]
-    width = multiple.stitches if multiple else max((one.taken for one, _ in tallies), default=0)
+    width = multiple[0] if multiple else max((one.taken for one, _ in tallies), default=0)
     made = tenths = wraps = 0
     for one, row in tallies:
         times = len(row.numbers) * _times(one, row, width)
