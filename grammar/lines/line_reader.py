@@ -7,9 +7,11 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from halfhank.grammar.language import FACTS, HEADERS, PHRASES, SYNONYMS, UNITS, nearest
+from halfhank.grammar.language import FACTS, HEADERS, UNITS
+from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
 from halfhank.grammar.lines.tables import line_parser
 from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.spelling import nearest
 from halfhank.grammar.text.indentation import SourceLine
 from lark import Token, Tree
 from lark.exceptions import UnexpectedToken

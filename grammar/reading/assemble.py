@@ -1,7 +1,7 @@
 """Blocks into one description."""
 
 from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
-from halfhank.grammar.language import FACTS, SHAPES, nearest
+from halfhank.grammar.language import FACTS, SHAPES
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.block_body import Body
 from halfhank.grammar.reading.blocks import Block, Blocks
@@ -9,6 +9,7 @@ from halfhank.grammar.reading.cross_checks import check_keep, check_log, check_t
 from halfhank.grammar.reading.part_reader import PartReader
 from halfhank.grammar.reading.stitch_blocks import Stitches
 from halfhank.grammar.reading.values import Branch, Teller, branch, branches, count, decimal, length, maybe, name, text
+from halfhank.grammar.spelling import nearest
 
 _REQUIRED = {
     "shawl": 'start with `shawl "…"`',

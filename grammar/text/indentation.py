@@ -8,8 +8,9 @@ import re
 from functools import cached_property
 from typing import NamedTuple
 
-from halfhank.grammar.language import HEADERS, nearest_opener
+from halfhank.grammar.language import HEADERS
 from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.spelling import nearest_opener
 from halfhank.grammar.text.characters import clean
 
 MAX_LINE = 4_000

@@ -3,7 +3,7 @@ problems."""
 
 from collections.abc import Callable, Iterator
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import EVENLY, SPINE, Band, Description, Drop, Mass, Shape, ShapingLine
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.model.ends.marks import Progress
@@ -88,7 +88,7 @@ def _assumed_gauge(room: StitchTable) -> Iterator[Problem]:
         if given is None or (name in BUILT_IN and not (name == "garter" and given != "stockinette")):
             continue
         if room.measure(name).assumed:
-            if room.root(name) in FABRICS and name not in BUILT_IN:
+            if room.root(name) in STITCH_PATTERNS and name not in BUILT_IN:
                 message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
                 hint = f"give the gauge of a swatch in its block, with `as {name}`"
                 yield advice("assumed-gauge", span, message, hint)
@@ -101,7 +101,7 @@ def _assumed_gauge(room: StitchTable) -> Iterator[Problem]:
 def _measures_only(room: StitchTable) -> Iterator[Problem]:
     worked = {band.stitch.value for band in bands_of(room.description.parts, Band)}
     for name, block in room.blocks.items():
-        if name in FABRICS and name not in BUILT_IN and name in worked and not room.rows(name):
+        if name in STITCH_PATTERNS and name not in BUILT_IN and name in worked and not room.rows(name):
             message = f"This block gives what `{name}` measures; the built-in's rows are not taken with it."
             yield advice("measures-only", block.name.span, message, f"write `as {name}` in it to work them")
 
@@ -225,7 +225,7 @@ def has_patterns(room: StitchTable) -> bool:
     """Whether any stitch has rows, so that there is something to check in them."""
     names = {band.stitch.value for band in bands_of(room.description.parts, Band)}
     names |= {block.base.value for block in room.blocks.values() if block.base}
-    library = any(name in FABRICS and name not in BUILT_IN for name in names)
+    library = any(name in STITCH_PATTERNS and name not in BUILT_IN for name in names)
     return library or any(block.rows for block in room.blocks.values())
 
 

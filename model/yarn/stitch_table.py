@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple, TypeVar
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS, built_in_stitch
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import (
     Band,
     Description,
@@ -104,6 +104,7 @@ class StitchTable:
         self.description = description
         self.learned = learned
         self.blocks = {stitch.name.value: stitch for stitch in description.stitches}
+        self.built_ins = {stitch.name.value: stitch for stitch in description.built_ins}
         self.fills = {_fill(stitch) for stitch in description.stitches if stitch.multiple}
         self.wrap_m = wrap_cm(description) / 100
         self._materials: dict[str, Material] = {}
@@ -124,13 +125,8 @@ class StitchTable:
             yield self.blocks[name]
             base = self.blocks[name].base
             name = base.value if base else ""
-        if name in FABRICS and name not in PLAIN_FABRICS and (name not in self.blocks or self._is_itself(name)):
-            yield built_in_stitch(name)
-
-    def _is_itself(self, name: str) -> bool:
-        """Whether a block of a built-in's name takes what it does not say from the built-in."""
-        base = self.blocks[name].base
-        return base is not None and base.value == name
+        if name in self.built_ins:
+            yield self.built_ins[name]
 
     def root(self, name: str) -> str:
         """The last name of the chain, which may be a built-in without a block."""
@@ -155,9 +151,9 @@ class StitchTable:
         if root == "garter":
             return self._default_garter()
         measure = self.measure("garter")._replace(assumed=True)
-        if root not in FABRICS or root == "drop":
+        if root not in STITCH_PATTERNS or root == "drop":
             return measure
-        wide, high = FABRICS[root].stitch_ratio, FABRICS[root].row_ratio
+        wide, high = STITCH_PATTERNS[root].stitch_ratio, STITCH_PATTERNS[root].row_ratio
         stitches, rows = measure.gauge
         return measure._replace(
             stitch_cm=measure.stitch_cm * wide, row_cm=measure.row_cm * high, gauge=(stitches / wide, rows / high)

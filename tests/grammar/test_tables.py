@@ -9,8 +9,9 @@ from typing import Any
 
 import lark
 import pytest
-from halfhank.grammar.language import FACTS, HEADERS, SYNONYMS
+from halfhank.grammar.language import FACTS, HEADERS
 from halfhank.grammar.lines import tables
+from halfhank.grammar.lines.synonyms import SYNONYMS
 from halfhank.grammar.text.indentation import lay_out
 
 from tests.grammar.cases import CASES
