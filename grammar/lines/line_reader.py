@@ -241,7 +241,7 @@ def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
     if start == "header":
         return f"`{_short(word)}` opens no block.", None
     block = start.removeprefix("in_")
-    home = next((other.removeprefix("in_") for other, facts in FACTS.items() if word in facts), None)
+    home = next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
     hint = f"`{word}` belongs in a `{home}` block" if home else None
     return f"`{_short(word)}` says nothing in a `{block}` block.", hint
 

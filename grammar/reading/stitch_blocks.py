@@ -102,7 +102,7 @@ class Stitches:
         return stitch
 
     def _block(self, teller: Teller, block: Block, stitch: Name | None) -> None:
-        body = Body(teller).read(block.lines, "in_stitch")
+        body = Body(teller).read(block.lines, block.kind.start)
         self.maybe_gauge |= not body.lacks("gauge") or not block.lines
         rows = _checked_rows(teller, body.all("row"), "row" in body.broken or body.unsure)
         fill = self.checked(teller, body.get("fill"))
