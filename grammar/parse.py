@@ -1,5 +1,6 @@
 """Text in, description and problems out."""
 
+from halfhank.grammar.builtin.built_in_stitches import with_built_ins
 from halfhank.grammar.description import Parsed
 from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place, mistake
 from halfhank.grammar.reading.assemble import assemble
@@ -44,7 +45,7 @@ def parse(text: str) -> Parsed:
     if not layout.roots and not teller.problems:
         return _refused(mistake("empty-description", None, "This description is empty.", 'start with `shawl "…"`'))
     description = assemble(teller, find_blocks(teller, layout.roots))
-    return Parsed(description, _ordered(teller.problems))
+    return Parsed(description and with_built_ins(description), _ordered(teller.problems))
 
 
 def _size(text: str) -> int:

@@ -46,14 +46,15 @@ def command(file: str, name: str | None, output: str | None) -> int:
 
 
 def _is_built_in(file: str) -> bool:
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.grammar.language import BUILT_IN_STITCHES
 
-    return file in FABRICS and not os.path.exists(file)
+    return file in BUILT_IN_STITCHES and not os.path.exists(file)
 
 
 def _pattern(description: "Description", name: str | None) -> "Pattern":
     """The stitch that is asked for. Raises `CommandError` where it is not known which, or it has no rows."""
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+    from halfhank.grammar.language import BUILT_IN_STITCHES
     from halfhank.model.stitches.pattern import built_in_pattern, patterns_of
     from halfhank.model.yarn.stitch_table import StitchTable
 
@@ -66,19 +67,21 @@ def _pattern(description: "Description", name: str | None) -> "Pattern":
         return next(iter(patterns.values()))
     if name in patterns:
         return patterns[name]
-    if name in FABRICS and name not in {stitch.name.value for stitch in description.stitches}:
-        return built_in_pattern(name)
+    if name in BUILT_IN_STITCHES and name not in {stitch.name.value for stitch in description.stitches}:
+        return built_in_pattern(built_in_stitch(name))
     raise CommandError(f"there are no rows of a stitch {name!r}", f"stitches with rows: {named}" if named else None)
 
 
 def _built_in_scene(name: str) -> "Scene":
     """A built-in by itself, in squares of its default measures."""
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+    from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
     from halfhank.model.stitches.pattern import built_in_pattern
 
-    fabric = FABRICS[name]
+    built_in = STITCH_PATTERNS[name]
     garter_row = 0.5  # two garter rows to a stitch's width
-    return _drawn(built_in_pattern(name), (fabric.words,), garter_row * fabric.row_ratio / fabric.stitch_ratio)
+    row_to_stitch = garter_row * built_in.row_ratio / built_in.stitch_ratio
+    return _drawn(built_in_pattern(built_in_stitch(name)), (built_in.words,), row_to_stitch)
 
 
 def _scene(pattern: "Pattern", description: "Description") -> "Scene":

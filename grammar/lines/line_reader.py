@@ -7,9 +7,11 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from halfhank.grammar.language import FACTS, HEADERS, PHRASES, SYNONYMS, UNITS, nearest
+from halfhank.grammar.language import FACTS, HEADERS, UNITS
+from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
 from halfhank.grammar.lines.tables import line_parser
 from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.spelling import nearest
 from halfhank.grammar.text.indentation import SourceLine
 from lark import Token, Tree
 from lark.exceptions import UnexpectedToken
@@ -239,7 +241,7 @@ def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
     if start == "header":
         return f"`{_short(word)}` opens no block.", None
     block = start.removeprefix("in_")
-    home = next((other.removeprefix("in_") for other, facts in FACTS.items() if word in facts), None)
+    home = next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
     hint = f"`{word}` belongs in a `{home}` block" if home else None
     return f"`{_short(word)}` says nothing in a `{block}` block.", hint
 

@@ -1,7 +1,7 @@
 """Blocks into one description."""
 
 from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
-from halfhank.grammar.language import FACTS, SHAPES, nearest
+from halfhank.grammar.language import BLOCKS, FACTS, SHAPES
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.block_body import Body
 from halfhank.grammar.reading.blocks import Block, Blocks
@@ -9,14 +9,8 @@ from halfhank.grammar.reading.cross_checks import check_keep, check_log, check_t
 from halfhank.grammar.reading.part_reader import PartReader
 from halfhank.grammar.reading.stitch_blocks import Stitches
 from halfhank.grammar.reading.values import Branch, Teller, branch, branches, count, decimal, length, maybe, name, text
+from halfhank.grammar.spelling import nearest
 
-_REQUIRED = {
-    "shawl": 'start with `shawl "…"`',
-    "yarn": "add `yarn` with its `skein MASS LENGTH`",
-    "needles": "add `needles … mm`",
-    "shape": "add `shape …` with its start",
-    "part": 'add a `part "…"` with its bands',
-}
 _PICOT = (2, 4)
 
 
@@ -45,27 +39,27 @@ def assemble(teller: Teller, blocks: Blocks) -> Description | None:
 def _tell_missing(teller: Teller, blocks: Blocks, stitches: Stitches) -> None:
     if blocks.unsure:
         return
-    for kind, hint in _REQUIRED.items():
-        if not blocks.of(kind) and not teller.strays & set(FACTS.get(f"in_{kind}", ())):
-            teller.tell("missing-block", None, f"There is no `{kind}` block.", hint)
+    for kind in BLOCKS.values():
+        if kind.missing and not blocks.of(kind.name) and not teller.strays & set(FACTS.get(kind.start, ())):
+            teller.tell("missing-block", None, f"There is no `{kind.name}` block.", kind.missing)
     if not stitches.maybe_gauge and "gauge" not in teller.strays:
         span = next((block.span for block in blocks.of("stitch")), None)
         hint = "add `gauge … sts … rows over 10 cm` to a `stitch` block"
         teller.tell("missing-fact", span, "No stitch has a gauge.", hint)
 
 
-def _bodies(teller: Teller, blocks: Blocks, kind: str, start: str) -> tuple[Block | None, Body]:
+def _first_block(teller: Teller, blocks: Blocks, kind: str) -> tuple[Block | None, Body]:
     """The first block of a kind and its facts; those of any second one are read for their mistakes alone."""
     first: tuple[Block | None, Body] = (None, Body(teller))
     for block in blocks.of(kind):
-        body = Body(teller).read(block.lines, start)
+        body = Body(teller).read(block.lines, block.kind.start)
         if first[0] is None:
             first = (block, body)
     return first
 
 
 def _shawl(teller: Teller, blocks: Blocks) -> tuple[Text | None, Body]:
-    block, body = _bodies(teller, blocks, "shawl", "in_shawl")
+    block, body = _first_block(teller, blocks, "shawl")
     return _header_text(teller, block), body
 
 
@@ -83,7 +77,7 @@ def _require(teller: Teller, block: Block, body: Body, key: str, message: str, h
 
 
 def _yarn(teller: Teller, blocks: Blocks) -> Yarn | None:
-    block, body = _bodies(teller, blocks, "yarn", "in_yarn")
+    block, body = _first_block(teller, blocks, "yarn")
     if block is None:
         return None
     _require(teller, block, body, "skein", "The skein is missing.", "add `skein MASS LENGTH`, as on the label")
@@ -110,7 +104,7 @@ def _needles(teller: Teller, blocks: Blocks) -> Length | None:
 
 
 def _shape(teller: Teller, blocks: Blocks, stitches: Stitches) -> Shape | None:
-    block, body = _bodies(teller, blocks, "shape", "in_shape")
+    block, body = _first_block(teller, blocks, "shape")
     if block is None:
         return None
     message = "The shape has no start."
@@ -188,5 +182,5 @@ def _method(teller: Teller, tree: Branch, span: Span) -> BindOff:
 
 
 def _log(teller: Teller, blocks: Blocks, yarn: Yarn | None) -> tuple[Weighing, ...]:
-    _, body = _bodies(teller, blocks, "weighed", "in_weighed")
+    _, body = _first_block(teller, blocks, "weighed")
     return check_log(teller, body.all("weighing"), None if yarn is None else yarn.skein)

@@ -2,25 +2,12 @@
 
 from typing import Any
 
-from halfhank.grammar.language import FACTS
+from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
 from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.facts import FACT_BUILDERS
 from halfhank.grammar.reading.values import Branch, Teller
 from halfhank.grammar.text.indentation import MAX_LINE, LineNode, SourceLine
-
-_KEYS = {
-    "cast_on": "start",
-    "garter_tab": "start",
-    "keep_share": "keep",
-    "keep_mass": "keep",
-    "pinned_straight": "pinned",
-    "pinned_to": "pinned",
-    "evenly_to": "shaping",
-    "before_cast_on": "weighing",
-    "after_row": "weighing",
-}
-_MANY = frozenset({"remark", "row", "shaping", "weighing"})
 
 
 def parsed(teller: Teller, source: SourceLine, start: str) -> Branch | None:
@@ -59,7 +46,7 @@ class Body:
 
     def lacks(self, key: str) -> bool:
         """Whether a fact is missing, and no mistake explains it, here or in another block."""
-        elsewhere = {facts.get(word) for word in self._teller.strays for facts in FACTS.values()}
+        elsewhere = {facts[word].key for word in self._teller.strays for facts in FACTS.values() if word in facts}
         return key not in self.seen and key not in elsewhere and not self.unsure
 
     def read(self, lines: list[LineNode], start: str) -> "Body":
@@ -76,15 +63,15 @@ class Body:
         if tree is None:
             word = guessed_word(source, start)
             self._teller.strays.add(first_word(source))
-            self.fail(FACTS[start][word] if word else None, source.span)
+            self.fail(FACTS[start][word].key if word else None, source.span)
             return
-        key = _KEYS.get(tree.data, tree.data)
+        fact = FACT_OF_RULE[tree.data]
         before = len(self._teller.problems)
         record = FACT_BUILDERS[tree.data](self._teller, tree, source.span)
-        if self.claim(key, source) and len(self._teller.problems) == before and source.number not in self._teller.told:
-            self.found.setdefault(key, []).append(record)
+        if self.claim(fact, source) and len(self._teller.problems) == before and source.number not in self._teller.told:
+            self.found.setdefault(fact.key, []).append(record)
         else:
-            self.broken.add(key)
+            self.broken.add(fact.key)
 
     def fail(self, key: str | None, span: Span) -> None:
         """Note a line that could not be read."""
@@ -94,12 +81,12 @@ class Body:
             self.broken.add(key)
             self.seen.setdefault(key, span)
 
-    def claim(self, key: str, source: SourceLine) -> bool:
+    def claim(self, fact: FactKind, source: SourceLine) -> bool:
         """Note a fact; one that comes a second time is told."""
-        if key in self.seen and key not in _MANY:
-            hint = f"line {self.seen[key].line} has it already"
-            message = "A shape has one start." if key == "start" else "A block says this only once."
+        if fact.key in self.seen and not fact.many:
+            hint = f"line {self.seen[fact.key].line} has it already"
+            message = "A shape has one start." if fact.key == "start" else "A block says this only once."
             self._teller.tell("duplicate-fact", source.span, message, hint)
             return False
-        self.seen.setdefault(key, source.span)
+        self.seen.setdefault(fact.key, source.span)
         return True

@@ -4,9 +4,10 @@ import re
 
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work, WrittenRow
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS, ItemKind
-from halfhank.grammar.language import SYNONYMS, nearest
+from halfhank.grammar.lines.synonyms import SYNONYMS
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.values import MAX_NUMBER, Branch, Teller, branch, branches, count, word
+from halfhank.grammar.spelling import nearest
 from lark import Token
 
 MAX_BRACKETS = 50

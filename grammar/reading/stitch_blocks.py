@@ -2,12 +2,12 @@
 
 import re
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS
 from halfhank.grammar.description import Name, Stitch, WrittenRow
-from halfhank.grammar.language import BUILT_IN_STITCHES, RESERVED, nearest
+from halfhank.grammar.language import BUILT_IN_STITCHES, PATTERN_STITCHES, PLAIN_STITCHES, RESERVED
 from halfhank.grammar.reading.block_body import Body
 from halfhank.grammar.reading.blocks import Block, Blocks
 from halfhank.grammar.reading.values import Teller, branch, name
+from halfhank.grammar.spelling import nearest
 
 _MOST_COMPARED = 200
 
@@ -73,11 +73,11 @@ class Stitches:
 
     def is_built_in(self, name: str) -> bool:
         """Whether a built-in of this name has rows that its block could take."""
-        return name in FABRICS and name not in PLAIN_FABRICS
+        return name in PATTERN_STITCHES
 
     def _has_rows(self, name: str) -> bool:
         """Whether a stitch has rows of its own, or may have some for all that is known of it."""
-        if name in FABRICS and name not in self._lines:
+        if name in BUILT_IN_STITCHES and name not in self._lines:
             return self.is_built_in(name)
         return name in self._rowed or name not in self._known
 
@@ -102,7 +102,7 @@ class Stitches:
         return stitch
 
     def _block(self, teller: Teller, block: Block, stitch: Name | None) -> None:
-        body = Body(teller).read(block.lines, "in_stitch")
+        body = Body(teller).read(block.lines, block.kind.start)
         self.maybe_gauge |= not body.lacks("gauge") or not block.lines
         rows = _checked_rows(teller, body.all("row"), "row" in body.broken or body.unsure)
         fill = self.checked(teller, body.get("fill"))
@@ -111,8 +111,8 @@ class Stitches:
             return
         if "row" in body.seen or body.unsure:
             self._rowed.add(stitch.value)
-        if base and base.value == stitch.value and base.value in FABRICS:
-            if base.value not in PLAIN_FABRICS:
+        if base and base.value == stitch.value and base.value in BUILT_IN_STITCHES:
+            if base.value not in PLAIN_STITCHES:
                 self._rowed.add(stitch.value)
         elif base:
             self._bases[stitch.value] = base.value

@@ -8,21 +8,15 @@ import re
 from functools import cached_property
 from typing import NamedTuple
 
-from halfhank.grammar.language import HEADERS, nearest_opener
+from halfhank.grammar.language import HEADERS
 from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.spelling import nearest_opener
 from halfhank.grammar.text.characters import clean
 
 MAX_LINE = 4_000
 MAX_NESTING = 50
 BOM = "\ufeff"
 _DEFAULT_STEP = 2
-
-# How blocks of their own open, compiled only when an indented line starts with one of their words.
-_HEADER = (
-    r' *(?:(?:shawl|part) *"|yarn *(?:"|$)|needles +[0-9]|(?:stitch|shape) +(?!as )[^\W\d]|weighed *$'
-    r"|turn +back *(?:around|$)"
-    r"|bind +off +(?:standard|elastic|picot|i-cord|draw|takes))"
-)
 
 
 class SourceLine(NamedTuple):
@@ -113,6 +107,12 @@ def _step(lines: tuple[SourceLine, ...]) -> int:
     return min(steps, default=_DEFAULT_STEP)
 
 
+def _is_header(code: str) -> bool:
+    """Whether a line can only be the header of a block, wherever it stands."""
+    word = code.split(None, 1)[0]
+    return word in HEADERS and re.match(f" *{word}{HEADERS[word].opening}", code) is not None
+
+
 class _Frame:
     """An open line at `depth`: lines indented more than `indent` belong to it, or beside it where it opens no block."""
 
@@ -125,7 +125,7 @@ class _Frame:
     def opens(self) -> bool:
         """Whether the line opens a block; only asked when a line stands under it."""
         word = self.line.source.code.split(None, 1)[0]
-        return word not in ("needles", "bind", "turn") if self.depth == 0 else nearest_opener(word)
+        return word not in HEADERS or bool(HEADERS[word].facts) if self.depth == 0 else nearest_opener(word)
 
 
 class _Tree:
@@ -184,7 +184,7 @@ class _Tree:
             column = blank.index("\t") + 1
             self._tell(source, "tab-indentation", "A tab stands in the indentation.", "indent with spaces", column)
             width += blank.count("\t") * (self._step - 1)
-        if source.indent and source.code.split(None, 1)[0] in HEADERS and re.match(_HEADER, source.code):
+        if source.indent and _is_header(source.code):
             message = "A line that opens a block of its own is not indented."
             self._tell(source, "indented-header", message, "start it in column 1")
             return 0

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import EVENLY, SPINE
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.model.meaning.band_walk import bands_of, elongated_of, total_rows
@@ -76,7 +76,7 @@ def _assumed_gauge(table: StitchTable) -> Iterator[Problem]:
         if given is None or (name in BUILT_IN and not (name == "garter" and given != "stockinette")):
             continue
         if measures.measure(name).assumed:
-            if measures.root(name) in FABRICS and name not in BUILT_IN:
+            if measures.root(name) in STITCH_PATTERNS and name not in BUILT_IN:
                 message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
                 hint = f"give the gauge of a swatch in its block, with `as {name}`"
                 yield advice("assumed-gauge", span, message, hint)
@@ -89,7 +89,7 @@ def _assumed_gauge(table: StitchTable) -> Iterator[Problem]:
 def _measures_only(table: StitchTable) -> Iterator[Problem]:
     worked = {band.stitch for band in bands_of(table.design)}
     for name, block in table.blocks.items():
-        if name in FABRICS and name not in BUILT_IN and name in worked and not table.measures.rows(name):
+        if name in STITCH_PATTERNS and name not in BUILT_IN and name in worked and not table.measures.rows(name):
             message = f"This block gives what `{name}` measures; the built-in's rows are not taken with it."
             yield advice(
                 "measures-only", block.written.value.name.span, message, f"write `as {name}` in it to work them"
@@ -204,7 +204,7 @@ def has_patterns(measures: StitchMeasures) -> bool:
     """Whether any stitch has rows, so that there is something to check in them."""
     names = {band.stitch for band in bands_of(measures.design)}
     names |= {block.base for block in measures.blocks.values() if block.base}
-    library = any(name in FABRICS and name not in BUILT_IN for name in names)
+    library = any(name in STITCH_PATTERNS and name not in BUILT_IN for name in names)
     return library or any(block.rows for block in measures.blocks.values())
 
 

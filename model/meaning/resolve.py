@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from itertools import count
 
 from halfhank.grammar import description as written
-from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS, built_in_stitch
 from halfhank.grammar.description import EACH_EDGE, EVENLY, GRAMS_IN, LOWER_EDGE, SPINE, UPPER_EDGE
 from halfhank.model.meaning.design import (
     AnyBand,
@@ -49,7 +48,7 @@ def resolve(description: written.Description) -> Design:
     """The design that a description means."""
     yarn = _yarn(description)
     stitches = tuple(_stitch(stitch, yarn.metres_per_gram) for stitch in description.stitches)
-    built_ins = tuple(_stitch(built_in_stitch(name), yarn.metres_per_gram) for name in _built_ins(description))
+    built_ins = tuple(_stitch(stitch, yarn.metres_per_gram) for stitch in description.built_ins)
     repeat_rows = _repeat_rows(stitches, built_ins)
     line_numbers, band_numbers = count(), count()
     shape = description.shape
@@ -131,23 +130,6 @@ def _swatch(swatch: written.Swatch | None, metres_per_gram: float) -> Swatch | N
     length_m = swatch.length.m if swatch.length else 0.0
     metres = swatch.mass.g * metres_per_gram if swatch.mass is not None else length_m
     return Swatch(swatch.stitches, swatch.rows, metres, Aside(swatch.span))
-
-
-def _built_ins(description: written.Description) -> list[str]:
-    """The built-in stitches with rows that the description may work."""
-    names = [band.stitch.value for part in description.parts for band in _written_bands(part.bands)]
-    names += [name.value for stitch in description.stitches for name in (stitch.name, stitch.base, stitch.fill) if name]
-    edge = description.shape.edge
-    names += [edge.stitch.value] if edge and edge.stitch else []
-    return [name for name in dict.fromkeys(names) if name in FABRICS and name not in PLAIN_FABRICS]
-
-
-def _written_bands(bands: tuple[written.Band | written.Drop | written.Repeat, ...]) -> Iterator[written.Band]:
-    for band in bands:
-        if isinstance(band, written.Repeat):
-            yield from _written_bands(band.bands)
-        elif isinstance(band, written.Band):
-            yield band
 
 
 def _repeat_rows(stitches: tuple[StitchBlock, ...], built_ins: tuple[StitchBlock, ...]) -> dict[str, int]:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import WrittenRow
 from halfhank.model.meaning.design import Design, Gauge, StitchBlock
 from halfhank.model.meaning.resolve import DEFAULT_FILL
@@ -94,9 +94,9 @@ class StitchMeasures:
         if root == "garter":
             return self._default_garter()
         measure = self.measure("garter")._replace(assumed=True)
-        if root not in FABRICS or root == "drop":
+        if root not in STITCH_PATTERNS or root == "drop":
             return measure
-        wide, high = FABRICS[root].stitch_ratio, FABRICS[root].row_ratio
+        wide, high = STITCH_PATTERNS[root].stitch_ratio, STITCH_PATTERNS[root].row_ratio
         stitches, rows = measure.gauge
         return measure._replace(
             stitch_cm=measure.stitch_cm * wide, row_cm=measure.row_cm * high, gauge=(stitches / wide, rows / high)

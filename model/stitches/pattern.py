@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from math import lcm
 from typing import NamedTuple
 
-from halfhank.grammar.builtin.stitch_patterns import BUILT_IN_SPAN, built_in_stitch
-from halfhank.grammar.description import Across, Item, Multiple, Stitch, WholeRow
+from halfhank.grammar.description import BUILT_IN_SPAN, Across, Item, Multiple, Stitch, WholeRow
 from halfhank.grammar.problems import Span
 from halfhank.model.meaning.band_walk import bands_of
 from halfhank.model.meaning.resolve import DEFAULT_FILL
@@ -140,8 +139,8 @@ def whole_row(row: PatternRow) -> WholeRow | None:
     return first if isinstance(first, WholeRow) else None
 
 
-def built_in_pattern(name: str) -> Pattern:
-    """The pattern of a built-in fabric."""
-    pattern = pattern_of(built_in_stitch(name))
+def built_in_pattern(stitch: Stitch) -> Pattern:
+    """The pattern of a built-in stitch."""
+    pattern = pattern_of(stitch)
     assert pattern
     return pattern._replace(built_in=True)

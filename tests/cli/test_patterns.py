@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 
 from tests.cli.running import halfhank
 from tests.pattern.test_planted import SHAWL
@@ -72,7 +72,7 @@ def test_which_chart_has_to_be_said_where_there_are_several(fern: Path) -> None:
     assert halfhank("chart", "stitch", fern, "rib", "-o", fern.with_name("x.svg")).status == 0
 
 
-@pytest.mark.parametrize("name", FABRICS)
+@pytest.mark.parametrize("name", STITCH_PATTERNS)
 def test_every_built_in_is_drawn_by_its_name(name: str, tmp_path: Path) -> None:
     assert halfhank("chart", "stitch", name, "-o", tmp_path / "x.svg").status == 0
 
@@ -95,7 +95,7 @@ def test_instructions_go_to_standard_output_or_a_text_file(fern: Path) -> None:
 
 def test_fabrics_are_listed_and_shown() -> None:
     listed = halfhank("fabrics").out.decode()
-    assert all(f"{name}\n" in listed for name in FABRICS)
+    assert all(f"{name}\n" in listed for name in STITCH_PATTERNS)
     waves = halfhank("fabrics", "drop-wave").out.decode()
     assert "In rows 2 and 6 drop the extra wraps of the row before" in waves
     shown = halfhank("fabrics", "moss").out.decode()

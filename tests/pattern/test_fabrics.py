@@ -1,7 +1,8 @@
 """Built-in fabrics in a description: rows, measures, and what a block of the same name takes from them."""
 
 import pytest
-from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
+from halfhank.grammar.language import PATTERN_STITCHES
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
 from halfhank.model.meaning.resolve import resolve
@@ -38,7 +39,7 @@ def patterns(blocks: str, stitch: str) -> dict[str, Pattern]:
     return patterns_of(room(blocks, stitch).measures)
 
 
-@pytest.mark.parametrize("name", [name for name in FABRICS if name not in PLAIN_FABRICS])
+@pytest.mark.parametrize("name", PATTERN_STITCHES)
 def test_a_built_in_is_worked_without_any_block(name: str) -> None:
     plan = plan_parsed(parse(HEAD + TAIL.format(name)))
     assert plan.shawl
@@ -48,15 +49,15 @@ def test_a_built_in_is_worked_without_any_block(name: str) -> None:
 
 def test_its_default_measures_are_ratios_to_garter() -> None:
     measure = room("", "open-mesh").measures.measure("open-mesh")
-    assert measure.stitch_cm == pytest.approx(0.5 * FABRICS["open-mesh"].stitch_ratio)
-    assert measure.row_cm == pytest.approx(0.25 * FABRICS["open-mesh"].row_ratio)
+    assert measure.stitch_cm == pytest.approx(0.5 * STITCH_PATTERNS["open-mesh"].stitch_ratio)
+    assert measure.row_cm == pytest.approx(0.25 * STITCH_PATTERNS["open-mesh"].row_ratio)
     assert measure.gauge == pytest.approx((20 / 1.15, 40 / 1.4)) and measure.assumed
 
 
 def test_a_block_of_its_name_takes_its_measures_only() -> None:
     own = "stitch moss\n  swatch 30 sts 30 rows weighs 4 g\n"
     assert "moss" not in patterns(own, "moss")
-    assert room(own, "moss").measures.measure("moss").row_cm == pytest.approx(0.25 * FABRICS["moss"].row_ratio)
+    assert room(own, "moss").measures.measure("moss").row_cm == pytest.approx(0.25 * STITCH_PATTERNS["moss"].row_ratio)
     assert room(own, "moss").measures.repeat_rows("moss") == 0
     for taken, told in (("", True), ("  as moss\n", False)):
         problems = plan_parsed(parse(HEAD + own + taken + TAIL.format("moss"))).problems

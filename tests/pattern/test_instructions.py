@@ -1,7 +1,8 @@
 """Written instructions: against lines written by hand, and read back."""
 
 import pytest
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.reading.instruction_reader import InstructionError, read_lines, same_items
 from halfhank.model.instructions.row_lines import row_lines
 from halfhank.model.stitches.mirror import mirrored, stand_ins
@@ -65,10 +66,10 @@ def assert_reads_back(one: Pattern) -> None:
     assert all(left[row.number] == (row.tally.after.taken if row.across else None) for row in one.rows)
 
 
-@pytest.mark.parametrize("name", FABRICS)
+@pytest.mark.parametrize("name", STITCH_PATTERNS)
 def test_built_ins_read_back(name: str) -> None:
-    assert_reads_back(built_in_pattern(name))
-    assert_reads_back(mirrored(built_in_pattern(name)))
+    assert_reads_back(built_in_pattern(built_in_stitch(name)))
+    assert_reads_back(mirrored(built_in_pattern(built_in_stitch(name))))
 
 
 def test_lace_reads_back() -> None:

@@ -7,8 +7,9 @@ other.
 import re
 
 import pytest
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
 from halfhank.model.notation.balance import passes
+from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
 from halfhank.model.stitches.row_checks import check_pattern
 from halfhank.model.stitches.worked_rows import levels_of
@@ -93,10 +94,10 @@ def written_rows(lines: tuple[str, ...]) -> list[str]:
     return [rows[number] for number in sorted(rows)]
 
 
-@pytest.mark.parametrize("name", FABRICS)
+@pytest.mark.parametrize("name", STITCH_PATTERNS)
 @pytest.mark.parametrize("more", [0, 1, 6])
 def test_built_ins_by_simulation(name: str, more: int) -> None:
-    pattern, rows = built_in_pattern(name), written_rows(FABRICS[name].lines)
+    pattern, rows = built_in_pattern(built_in_stitch(name)), written_rows(STITCH_PATTERNS[name].lines)
     multiples = pattern.least + more
     needle = Needle(pattern.multiple.stitches(multiples))
     counts = [work_row(needle, row) for row in rows * 2]
@@ -172,5 +173,5 @@ def test_the_needle_itself_finds_what_is_left_over() -> None:
 
 
 def test_passes_of_the_stars_over_a_wide_row() -> None:
-    pattern = built_in_pattern("scattered-eyelets")
+    pattern = built_in_pattern(built_in_stitch("scattered-eyelets"))
     assert passes(levels_of(pattern)[0], pattern.rows[0].tally, 12) == 12

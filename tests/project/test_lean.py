@@ -79,6 +79,23 @@ def test_a_command_that_reads_nothing_loads_no_parser(tmp_path: Path) -> None:
     }
 
 
+def test_the_model_loads_no_parser() -> None:
+    """Nor do all of its modules, whatever they import late."""
+    code = """
+import sys
+from importlib import import_module
+from pathlib import Path
+import halfhank.model
+root = Path(halfhank.model.__file__).parent
+for path in root.rglob("[!_]*.py"):
+    import_module(".".join(("halfhank.model", *path.relative_to(root).with_suffix("").parts)))
+rooms = ("lark", "halfhank.grammar.reading", "halfhank.grammar.lines", "halfhank.grammar.parse")
+assert "halfhank.model.planning" in sys.modules
+assert not [name for name in sys.modules if name.startswith(rooms)]
+"""
+    subprocess.run([sys.executable, "-c", code], check=True, timeout=60)
+
+
 def test_what_is_postponed_is_there_once_it_is_used() -> None:
     code = """
 import sys

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from itertools import combinations
 
 import pytest
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
 from halfhank.model.notation.appearance import Sign, sign_of, units
+from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.model.stitches.chart import Chart, chart_of
 from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
 from halfhank.renderer.charts.stitch_chart import Captions, entries_of, stitch_chart
@@ -163,9 +164,9 @@ def test_symbols_use_no_glyph_but_the_wraps_number() -> None:
         assert [label.text for label in labels] == ([str(sign.wraps)] if sign.wraps > 1 else [])
 
 
-@pytest.mark.parametrize("name", FABRICS)
+@pytest.mark.parametrize("name", STITCH_PATTERNS)
 def test_every_built_in_is_drawn(name: str) -> None:
-    scene = stitch_chart(chart_of(built_in_pattern(name)), CAPTIONS)
+    scene = stitch_chart(chart_of(built_in_pattern(built_in_stitch(name))), CAPTIONS)
     assert b"<svg" in to_svg(scene)
     assert scene.width <= 180.001
 
