@@ -3,7 +3,8 @@
 import math
 
 from halfhank.grammar.description import BindOff, CastOn, Description, GarterTab, PinnedTo
-from halfhank.model.shawl import Outline, Shawl
+from halfhank.model.outline.outline import Outline
+from halfhank.model.shawl import Shawl
 
 BIND_OFF_WORDS = {
     "standard": "standard bind-off",

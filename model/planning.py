@@ -7,12 +7,13 @@ from halfhank.grammar.problems import MISTAKE, Problem, by_place
 from halfhank.model.advice.plan_checks import check_description, check_patterns, check_rows, check_work
 from halfhank.model.ends.marks import Progress, marks
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.outline import Outline
 from halfhank.model.phrases import bind_off_words, start_words, summary
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import growing_part
 from halfhank.model.rows.shaping import Worked
 from halfhank.model.rows.worked import last_stitch, row_table, work
-from halfhank.model.shawl import BindOffPlan, Outline, Plan, Shawl, Start
+from halfhank.model.shawl import BindOffPlan, Plan, Shawl, Start
 from halfhank.model.yarn.corrections import NOTHING, Learned
 from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, part_rows_m, skein_of, start_m
 from halfhank.model.yarn.stitch_table import PLAIN, StitchTable

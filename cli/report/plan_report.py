@@ -17,8 +17,9 @@ from halfhank.cli.report.spare_yarn import more_words
 from halfhank.cli.report.text_table import Table, TableColumn, paragraph
 from halfhank.cli.terminal import Words, safe
 from halfhank.model.ends.allowance_words import allowed_words
+from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.phrases import counted, going_on
-from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
+from halfhank.model.shawl import Mark, Shawl, Start
 
 _LEAD = 10
 _WIDEST = 100

@@ -6,6 +6,7 @@ from halfhank.grammar.description import Count, Description, Repeat
 from halfhank.grammar.problems import Problem
 from halfhank.model.advice.plan_checks import check_rows
 from halfhank.model.ends.finish import EndPlace, Finish, finish_of
+from halfhank.model.outline.outline import Size
 from halfhank.model.planning import outline_of
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import growing_part
@@ -14,7 +15,7 @@ from halfhank.model.rows.worked import row_table, work
 from halfhank.model.scale.forecast import listen, used_in_all
 from halfhank.model.scale.posterior import Estimate, Posterior
 from halfhank.model.scale.yarn_model import Accounts, accounts_of, bind_off_after
-from halfhank.model.shawl import Shawl, Size
+from halfhank.model.shawl import Shawl
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable
 

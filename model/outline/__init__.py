@@ -6,7 +6,7 @@ from halfhank.grammar.problems import Problem
 from halfhank.model.outline.layout import Layout
 
 if TYPE_CHECKING:
-    from halfhank.model.shawl import Outline
+    from halfhank.model.outline.outline import Outline
 
 
 def lay_out(layout: Layout) -> "Outline | Problem":

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from halfhank.model.ends.allowance_words import allowed_words
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT, MARGIN, SMALL, SOFT, SUBTITLE, TEXT, THIN, TITLE
 from halfhank.renderer.paper.measure_words import length_words, row_range
@@ -12,7 +13,7 @@ from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, S
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width, wrap
 from halfhank.renderer.plane.geometry import Box, at_length, length_of, spread
 from halfhank.renderer.schematic.fabric.edge_lines import start_line
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 from halfhank.renderer.schematic.legend import scale_bar
 from halfhank.renderer.schematic.options import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.schematic.page_block import PageColumn

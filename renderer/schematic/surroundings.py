@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.plane.geometry import Box, Points
@@ -13,7 +14,7 @@ from halfhank.renderer.schematic.around.edge_lengths import edge_lengths
 from halfhank.renderer.schematic.around.flags import Flag, corridor, place_flags
 from halfhank.renderer.schematic.drawn_marks import DrawnMark, drawn_marks
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 
 class Sheet(NamedTuple):
@@ -53,8 +54,8 @@ def surround(shawl: Shawl, scale: float, content: float) -> Surroundings:
     taken = Arrangement(Box(0, 0, frame.width, frame.height).grown(overhang))
     lines: list[Points] = [frame.points(mark.row) for mark in marks]
     arrow = arrow_of(frame, lines)
-    if shawl.outline.spine:
-        lines.append([(x * frame.mm, y * frame.mm) for x, y in shawl.outline.spine])
+    if frame.spine:
+        lines.append(frame.spine)
     if arrow is not None:
         lines.append([arrow.tail, arrow.tip])
     badges = inner_badges(frame, lines, taken)

@@ -9,7 +9,8 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Curve, Point, arc, joined, line
-from halfhank.model.outline.laid import Grain, RowEnds
+from halfhank.model.outline.laid import Grain
+from halfhank.model.outline.region import RowEnds
 from halfhank.model.outline.strip import Strip
 
 WHOLE = math.inf

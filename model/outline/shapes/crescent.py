@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.shapes.arcs import Bow, bend, bent, bow_grain, right_end
 from halfhank.model.outline.shapes.half_circle import lay_sector, sector_of
 from halfhank.model.outline.strip import Strip, cells_of, settled
@@ -36,7 +37,7 @@ def lay(layout: Layout) -> Laid:
     return Laid(
         words=words,
         ends=bows.ends,
-        curve=bows.curve,
+        regions=one_panel(bows.ends, bows.curve),
         reach=bows.reach,
         lengths=_lengths_from_end if turned else _lengths_from_start,
         grain=bow_grain(bows.turns),

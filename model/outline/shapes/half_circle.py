@@ -8,6 +8,7 @@ from halfhank.grammar.description import PinnedStraight
 from halfhank.grammar.problems import Problem, advice
 from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.shapes.arcs import Bow, bend, bow_grain
 from halfhank.model.outline.strip import Cells, Strip, cells_of
 
@@ -66,7 +67,7 @@ def lay_sector(layout: Layout, cells: Cells, sector: Sector, straight: bool = Fa
     return Laid(
         words="fan",
         ends=bows.ends,
-        curve=bows.curve,
+        regions=one_panel(bows.ends, bows.curve),
         reach=bows.reach,
         lengths=_lengths_from_end if sector.turned else _lengths_from_start,
         grain=bow_grain(bows.turns, stretched),

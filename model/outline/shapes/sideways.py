@@ -5,7 +5,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
-from halfhank.model.outline.laid import RowEnds
+from halfhank.model.outline.region import RowEnds
 from halfhank.model.outline.settle import smooth
 from halfhank.model.outline.strip import Cells, Settled, Steps, cells_of, jumps_cm, settled, stepped
 from halfhank.model.rows.row_table import Rows

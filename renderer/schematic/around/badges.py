@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import BADGE_RADIUS, INK, LIGHT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT
 from halfhank.renderer.plane.geometry import Box, Points, at_length, distance_to, inside, length_of, lines_meet, spread
 from halfhank.renderer.plane.occupied import Arrangement
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55, 0.85, 0.1, 0.9, 0.5)
 """Where along its row a badge is tried, as a share of the row; the first that is free is taken."""

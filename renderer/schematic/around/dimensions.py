@@ -5,6 +5,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
@@ -12,7 +13,7 @@ from halfhank.renderer.paper.text_widths import ASCENT, CAP_HEIGHT, DESCENT, tex
 from halfhank.renderer.plane.geometry import Points, at_length, inside, length_of, lines_meet, offset, part_of
 from halfhank.renderer.plane.occupied import Arrangement
 from halfhank.renderer.plane.text_boxes import text_box
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 EXTENSION = Style(stroke="#8796a0", width=0.15)
 LINE = Style(stroke=INK, width=THIN)
@@ -138,10 +139,10 @@ def depth(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
 
 def spine(frame: Frame, taken: Arrangement, overhang: float, side: int) -> Dimension | None:
     """The spine from the start to the point, on one side; None where there is none or the depth says the same."""
-    size, line = frame.shawl.outline.size, frame.shawl.outline.spine
-    if size.spine_cm is None or not line:
+    size = frame.shawl.outline.size
+    if size.spine_cm is None or not frame.spine:
         return None
-    low, high = sorted((line[0][1] * frame.mm, line[-1][1] * frame.mm))
+    low, high = sorted((frame.spine[0][1], frame.spine[-1][1]))
     if high - low < 6 or abs((high - low) - size.spine_cm * frame.mm) > 0.02 * (high - low):
         return None
     if length_words(size.spine_cm, frame.shawl.units) == length_words(size.depth_cm, frame.shawl.units):

@@ -1,7 +1,8 @@
 """The lengths along a piece's edges that are worth telling, beside its wingspan and depth."""
 
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.plane.geometry import Points, distance_to, length_of
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 EdgeLength = tuple[str, float, Points]
 SHORTEST_MM = 24.0
@@ -26,8 +27,7 @@ def _arms(frame: Frame) -> list[EdgeLength]:
     size = frame.shawl.outline.size
     if size.sides_cm is None or abs(sum(size.sides_cm) - size.last_row_cm) > 0.01 * size.last_row_cm:
         return []
-    half = len(frame.curve(frame.last).pieces) // 2
-    arm = frame.points(frame.last)[: half + 1] if half else []
+    arm = frame.stretches(frame.last)[0].flattened() if frame.spine else []
     return [("side", size.sides_cm[0], arm), ("last edge", size.last_row_cm, [])]
 
 

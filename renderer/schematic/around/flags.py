@@ -5,6 +5,7 @@ from itertools import product
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import RED, TEXT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
@@ -12,7 +13,7 @@ from halfhank.renderer.plane.geometry import Box, Points, crosses, inside, lines
 from halfhank.renderer.plane.occupied import Arrangement
 from halfhank.renderer.plane.text_boxes import label_box
 from halfhank.renderer.schematic.drawn_marks import DrawnMark
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 LANE = 5.0
 FIRST_LANE = 3.2

@@ -2,12 +2,13 @@
 
 from itertools import pairwise
 
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.paper.ramp import Ramp, ink_on
 from halfhank.renderer.paper.scene import Group, Path, Style
 from halfhank.renderer.schematic.fabric.bind_off_edges import strokes_before, strokes_behind
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.frame import Frame
 
 BOUND_WIDTH, CLOSEST_MM = 0.5, 0.5
 CONTOURS_MM = 1.5
@@ -48,11 +49,9 @@ def bound_widths(frame: Frame) -> dict[int, float]:
 
 def spine_line(frame: Frame) -> Group:
     """The spine, thin and light."""
-    spine = frame.shawl.outline.spine
-    if spine is None:
+    if frame.spine is None:
         return Group("spine", ())
-    points = [(x * frame.mm, y * frame.mm) for x, y in spine]
-    return Group("spine", (Path(frame.polyline(points), Style(stroke=LIGHT, width=0.25)),))
+    return Group("spine", (Path(frame.polyline(frame.spine), Style(stroke=LIGHT, width=0.25)),))
 
 
 def edge_behind(frame: Frame) -> Group:

@@ -1,13 +1,13 @@
 """The piece on paper: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
 
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.curve import Curve, Point, joined
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import PathData
-from halfhank.renderer.plane.geometry import Points, area_of, length_of, simplified
+from halfhank.renderer.plane.geometry import Points, area_of, curve_length, cut_at, length_of, simplified
 
 Commands = list[tuple[str, tuple[float, ...]]]
 FLAT_MM = 0.03
-LEFT, RIGHT = 0, 1
 
 
 class Frame:
@@ -24,7 +24,9 @@ class Frame:
         self.shift: Point = (0.0, 0.0)
         self.width = shawl.outline.size.wingspan_cm * mm
         self.height = shawl.outline.size.depth_cm * mm
-        self._curves: dict[tuple[int, bool], Curve] = {}
+        spine = shawl.outline.spine
+        self.spine = None if spine is None else [(x * mm, y * mm) for x, y in spine]
+        self._stretches: dict[tuple[int, bool], list[Curve]] = {}
         self._points: dict[tuple[int, bool], list[Point]] = {}
         self._edges = self._both_edges()
         self._runs: dict[tuple[int, int, int], list[Point]] = {}
@@ -41,17 +43,44 @@ class Frame:
             right.append(((bx * mm, by * mm), (dx * mm, dy * mm)))
         return left, right
 
-    def curve(self, row: int, after: bool = False) -> Curve:
-        """One boundary."""
+    def stretches(self, row: int, after: bool = False) -> list[Curve]:
+        """One boundary as the outline's regions have it, from left to right."""
         key = (row, after)
-        if key not in self._curves:
-            mm = self.mm
-            boundary = self.shawl.outline.boundary(row, after)
-            self._curves[key] = Curve(
-                (boundary.start[0] * mm, boundary.start[1] * mm),
-                tuple([tuple([(x * mm, y * mm) for x, y in piece]) for piece in boundary.pieces]),
-            )
-        return self._curves[key]
+        if key not in self._stretches:
+            regions = self.shawl.outline.regions
+            self._stretches[key] = [self._scaled(region.boundary(row, after)) for region in regions]
+        return self._stretches[key]
+
+    def _scaled(self, curve: Curve) -> Curve:
+        mm = self.mm
+        return Curve(
+            (curve.start[0] * mm, curve.start[1] * mm),
+            tuple([tuple([(x * mm, y * mm) for x, y in piece]) for piece in curve.pieces]),
+        )
+
+    def curve(self, row: int, after: bool = False) -> Curve:
+        """One boundary from end to end."""
+        return joined(self.stretches(row, after))
+
+    def halves(self, row: int) -> list[Curve]:
+        """One boundary as its halves from the spine outwards; see `outwards`."""
+        return self.outwards(self.stretches(row))
+
+    def outwards(self, stretches: list[Curve]) -> list[Curve]:
+        """Curves along a row, one for each region, turned to run outwards from the spine.
+
+        Without a spine a row is cut in two at its middle; in a piece worked sideways it stays whole. So what is drawn
+        along the curves is as symmetrical as the piece.
+        """
+        if self.shawl.outline.sideways:
+            return stretches
+        halves: list[Curve] = []
+        for region, curve in zip(self.shawl.outline.regions, stretches, strict=True):
+            if region.spine_end is None:
+                halves += _from_middle(curve)
+            else:
+                halves.append(curve.reversed() if region.spine_end == RIGHT else curve)
+        return halves
 
     def points(self, row: int, after: bool = False) -> list[Point]:
         """One boundary as a polyline within 0.03 mm."""
@@ -120,6 +149,14 @@ class Frame:
         commands += _pieces(self.curve(last).reversed(), self.shift)
         commands += [("L", (p + x, q + y)) for p, q in self.edge(LEFT, first, last)[-2:0:-1]]
         return (*commands, ("Z", ()))
+
+
+def _from_middle(curve: Curve) -> list[Curve]:
+    length = curve_length(curve)
+    if length <= 0:
+        return []
+    left, right = cut_at(curve, length / 2)
+    return [left.reversed(), right]
 
 
 def open_path(curve: Curve, shift: Point = (0.0, 0.0)) -> PathData:

@@ -104,7 +104,7 @@ def _lines(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[
     by_ink: dict[Style, list[PathData]] = {}
     for row in texture_rows(span, frame.rise(span.first - 1, span.last), LINE_PITCH):
         style = line_style(pattern, _ink_lab(frame, ramp, row)[1])
-        halves = [frame.curve(row)] if not style.dash else outwards(frame, row)
+        halves = [frame.curve(row)] if not style.dash else frame.halves(row)
         by_ink.setdefault(style, []).extend(frame.data(half) for half in halves)
     return _joined(by_ink)
 
@@ -114,7 +114,7 @@ def _dots(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[P
     for k, row in enumerate(texture_rows(span, frame.rise(span.first - 1, span.last), DOT_PITCH)):
         style = dot_style(pattern, _ink_lab(frame, ramp, row)[1])
         pitch = sum(style.dash)
-        for half in outwards(frame, row):
+        for half in frame.halves(row):
             part = trimmed(half, _lead(half, frame.shawl.outline.sideways) + pitch / 2 * (k % 2), 0.7)
             if part is not None:
                 by_ink.setdefault(style, []).append(frame.data(part))
@@ -141,8 +141,9 @@ def _rungs(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[
         return []
     lab = _ink_lab(frame, ramp, row)[1]
     style = rung_style(pattern, lab, height)
-    middle = halfway_between(frame.curve(row - 1, True), frame.curve(row))
-    parts = [trimmed(half, sum(style.dash) / 2, 0.3 + height / 2) for half in halves_of(frame, middle)]
+    neighbours = zip(frame.stretches(row - 1, True), frame.stretches(row), strict=True)
+    halves = frame.outwards([halfway_between(one, other) for one, other in neighbours])
+    parts = [trimmed(half, sum(style.dash) / 2, 0.3 + height / 2) for half in halves]
     rungs = tuple(command for part in parts if part is not None for command in frame.data(part))
     sides = frame.data(frame.curve(row - 1, True)) + frame.data(frame.curve(row))
     rails = Path(sides, Style(stroke=ink_on(lab, 0.16), width=0.14))
@@ -153,7 +154,7 @@ def _written_rungs(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) 
     by_ink: dict[Style, list[PathData]] = {}
     for row in texture_rows(span, frame.rise(span.first - 1, span.last), 2 * RUNG_HEIGHT):
         style = rung_style(pattern, _ink_lab(frame, ramp, row)[1], RUNG_HEIGHT)
-        parts = [trimmed(half, sum(style.dash) / 2, 1.0) for half in outwards(frame, row)]
+        parts = [trimmed(half, sum(style.dash) / 2, 1.0) for half in frame.halves(row)]
         by_ink.setdefault(style, []).extend(frame.data(part) for part in parts if part is not None)
     return _joined(by_ink)
 
@@ -162,26 +163,6 @@ def _joined(by_ink: dict[Style, list[PathData]]) -> list[Path]:
     """One path for each ink; none for rows too short to hold a mark."""
     joined = ((style, tuple(command for data in parts for command in data)) for style, parts in by_ink.items())
     return [Path(data, style) for style, data in joined if data]
-
-
-def outwards(frame: Frame, row: int) -> list[Curve]:
-    """A boundary as its halves from the middle outwards, so that a texture lies symmetrically; sideways as it is."""
-    return halves_of(frame, frame.curve(row))
-
-
-def halves_of(frame: Frame, curve: Curve) -> list[Curve]:
-    """A curve along a row as its halves from the spine or the middle outwards; whole in a piece worked sideways."""
-    if frame.shawl.outline.sideways:
-        return [curve]
-    corner = len(curve.pieces) // 2
-    if frame.shawl.outline.spine is not None and len(curve.pieces) % 2 == 0:
-        left = Curve(curve.start, curve.pieces[:corner])
-        return [left.reversed(), Curve(left.end, curve.pieces[corner:])]
-    length = curve_length(curve)
-    if length <= 0:
-        return []
-    left, right = cut_at(curve, length / 2)
-    return [left.reversed(), right]
 
 
 def trimmed(curve: Curve, start: float, end: float) -> Curve | None:
