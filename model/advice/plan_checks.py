@@ -7,6 +7,7 @@ from halfhank.grammar.builtin.stitch_patterns import FABRICS
 from halfhank.grammar.description import EVENLY, SPINE, Band, Description, Drop, Mass, Shape, ShapingLine
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.model.ends.marks import Progress
+from halfhank.model.meaning.shape_kinds import SHAPES
 from halfhank.model.phrases import counted
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import MAX_ROWS, total_rows, turned_parts
@@ -114,8 +115,6 @@ def _keep(room: StitchTable) -> Iterator[Problem]:
 
 
 def _places(room: StitchTable) -> Iterator[Problem]:
-    from halfhank.model.outline.shapes.shape_table import SHAPES
-
     shape = room.description.shape
     kind = SHAPES.get(shape.name.value)
     if kind is None:
@@ -160,8 +159,6 @@ def _unshaped(room: StitchTable) -> Iterator[Problem]:
 
 def _spine(room: StitchTable) -> Iterator[Problem]:
     """A spine where there is none, and a start that is too narrow for it or cannot be halved by it."""
-    from halfhank.model.outline.shapes.shape_table import SHAPES
-
     shape = room.description.shape
     kind = SHAPES.get(shape.name.value)
     if kind is None:

@@ -12,8 +12,8 @@ from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.outline.region import LEFT, RIGHT, Region, RowEnds
+from halfhank.model.outline.solvers.strip import cells_of
 from halfhank.model.outline.stretch import stretch_of
-from halfhank.model.outline.strip import cells_of
 from halfhank.model.rows.row_table import Rows
 
 _FINE_CM = 0.0005

@@ -4,6 +4,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from halfhank.grammar.description import BindOff, Description, GarterTab, Percent
+from halfhank.model.meaning.shape_kinds import default_spine
 from halfhank.model.rows.sections import Run
 from halfhank.model.rows.shaping import BIND_OFF, Worked
 from halfhank.model.yarn.corrections import NOTHING, Learned
@@ -98,12 +99,6 @@ class Split(NamedTuple):
     fill: int
 
 
-def _default_spine(shape: str) -> int:
-    from halfhank.model.outline.shapes.shape_table import SHAPES
-
-    return SHAPES[shape].spine_stitches if shape in SHAPES else 0
-
-
 class RowYarn:
     """What rows take, by stitch, wraps and live stitches."""
 
@@ -112,7 +107,7 @@ class RowYarn:
         self.room = room
         self.edges = 2 * shape.edge.stitches if shape.edge else 0
         self.edge_stitch = shape.edge.stitch.value if shape.edge and shape.edge.stitch else "garter"
-        self.spine = shape.spine.value if shape.spine else _default_spine(shape.name.value)
+        self.spine = shape.spine.value if shape.spine else default_spine(shape.name.value)
         self._costs: dict[tuple[str, int], tuple[float, float, bool]] = {}
 
     def split(self, stitch: str, wraps: int, live: int) -> Split:

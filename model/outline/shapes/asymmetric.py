@@ -8,7 +8,7 @@ from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel
-from halfhank.model.outline.shapes.sideways import UPRIGHT, edges_of
+from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 from halfhank.model.rows.row_table import Rows
 
 AS_LONG = 0.99

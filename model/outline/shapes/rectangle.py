@@ -3,8 +3,8 @@
 from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel
-from halfhank.model.outline.shapes.straight import arms_ends
-from halfhank.model.outline.strip import settled
+from halfhank.model.outline.solvers.straight_rows import arms_ends
+from halfhank.model.outline.solvers.strip import settled
 
 LEVEL = Grain(0.0, 0.0, 0.0, 0.0)
 

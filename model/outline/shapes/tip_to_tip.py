@@ -5,7 +5,7 @@ import math
 from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel
-from halfhank.model.outline.shapes.sideways import UPRIGHT, edges_of
+from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 
 
 def lay(layout: Layout) -> Laid:

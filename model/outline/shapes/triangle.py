@@ -11,8 +11,8 @@ from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Lai
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel, two_wings
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
-from halfhank.model.outline.shapes.straight import arms_ends, in_working_order
-from halfhank.model.outline.strip import Strip, settled
+from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
+from halfhank.model.outline.solvers.strip import Strip, settled
 from halfhank.model.rows.row_table import Rates, Rows
 
 LEAST_FAN, MOST_FAN = 100.0, 260.0

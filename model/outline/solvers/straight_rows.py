@@ -2,7 +2,7 @@
 
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import RowEnds
-from halfhank.model.outline.strip import Strip
+from halfhank.model.outline.solvers.strip import Strip
 
 
 def arms_ends(strip: Strip, arm: Point, step: float) -> list[tuple[RowEnds, RowEnds]]:
