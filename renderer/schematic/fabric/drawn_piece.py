@@ -1,27 +1,26 @@
-"""The piece on paper: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
+"""The piece to scale: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
 
 from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import PathData
-from halfhank.renderer.plane.geometry import Points, area_of, curve_length, cut_at, length_of, simplified
+from halfhank.renderer.plane.geometry import area_of, curve_length, cut_at, length_of, simplified
+from halfhank.renderer.plane.path_data import onwards, open_path
 
-Commands = list[tuple[str, tuple[float, ...]]]
 FLAT_MM = 0.03
 
 
-class Frame:
+class DrawnPiece:
     """The boundaries of one shawl at `mm` millimetres to the centimetre.
 
-    Lengths and points are in mm from the upper left corner of the piece's box; `data` and `closed` add `shift`, where
-    that corner lies on the page.
+    Lengths and points are in mm from the upper left corner of the piece's box, and so is everything that is laid out
+    on and around it; it is moved as a whole when it goes on the page.
     """
 
     def __init__(self, shawl: Shawl, mm: float) -> None:
         self.shawl = shawl
         self.mm = mm
         self.last = shawl.rows.count
-        self.shift: Point = (0.0, 0.0)
         self.width = shawl.outline.size.wingspan_cm * mm
         self.height = shawl.outline.size.depth_cm * mm
         spine = shawl.outline.spine
@@ -132,23 +131,11 @@ class Frame:
             return 2 * area_of(self.region(first, last)) / lengths if lengths > 0 else 0.0
         return self.mm * sum(self.shawl.rows.height_cm[first + 1 : last + 1])
 
-    def data(self, curve: Curve) -> PathData:
-        """A curve as an open path on the page."""
-        return open_path(curve, self.shift)
-
-    def polyline(self, points: Points) -> PathData:
-        """A polyline as an open path on the page."""
-        x, y = self.shift
-        return tuple([("L" if i else "M", (p + x, q + y)) for i, (p, q) in enumerate(points)])
-
     def closed(self, first: int, last: int) -> PathData:
-        """The rows between two boundaries as a closed path on the page."""
-        x, y = self.shift
-        commands: Commands = list(self.data(self.curve(first, True)))
-        commands += [("L", (p + x, q + y)) for p, q in self.edge(RIGHT, first, last)[1:]]
-        commands += _pieces(self.curve(last).reversed(), self.shift)
-        commands += [("L", (p + x, q + y)) for p, q in self.edge(LEFT, first, last)[-2:0:-1]]
-        return (*commands, ("Z", ()))
+        """The rows between two boundaries as a closed path."""
+        down = [("L", point) for point in self.edge(RIGHT, first, last)[1:]]
+        up = [("L", point) for point in self.edge(LEFT, first, last)[-2:0:-1]]
+        return (*open_path(self.curve(first, True)), *down, *onwards(self.curve(last).reversed()), *up, ("Z", ()))
 
 
 def _from_middle(curve: Curve) -> list[Curve]:
@@ -157,20 +144,3 @@ def _from_middle(curve: Curve) -> list[Curve]:
         return []
     left, right = cut_at(curve, length / 2)
     return [left.reversed(), right]
-
-
-def open_path(curve: Curve, shift: Point = (0.0, 0.0)) -> PathData:
-    """A curve as an open path, moved by so much."""
-    return (("M", (curve.start[0] + shift[0], curve.start[1] + shift[1])), *_pieces(curve, shift))
-
-
-def _pieces(curve: Curve, shift: Point) -> Commands:
-    x, y = shift
-    commands: Commands = []
-    for piece in curve.pieces:
-        if len(piece) == 1:
-            commands.append(("L", (piece[0][0] + x, piece[0][1] + y)))
-        else:
-            (a, b), (c, d), (e, f) = piece
-            commands.append(("C", (a + x, b + y, c + x, d + y, e + x, f + y)))
-    return commands
