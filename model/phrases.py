@@ -4,7 +4,8 @@ from halfhank.grammar.description import PinnedTo
 from halfhank.model.meaning.design import BindOff, Design, Start
 from halfhank.model.meaning.resolve import DEFAULT_PICOT
 from halfhank.model.number_words import counted
-from halfhank.model.shawl import Outline, Shawl
+from halfhank.model.outline.outline import Outline
+from halfhank.model.shawl import Shawl
 
 BIND_OFF_WORDS = {
     "standard": "standard bind-off",

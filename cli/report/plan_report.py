@@ -19,7 +19,8 @@ from halfhank.cli.terminal import Words, safe
 from halfhank.model.ends.allowance_words import allowed_words
 from halfhank.model.number_words import counted
 from halfhank.model.phrases import going_on
-from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
+from halfhank.model.outline.outline import Size, Stretch
+from halfhank.model.shawl import Mark, Shawl, Start
 
 _LEAD = 10
 _WIDEST = 100

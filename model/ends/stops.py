@@ -15,7 +15,7 @@ from halfhank.model.rows.worked import row_table, work
 from halfhank.model.scale.log import log_of, log_posterior, model_of, total_and_left
 from halfhank.model.scale.posterior import Estimate, Posterior
 from halfhank.model.scale.weighing_model import WeighingModel, weighing_model
-from halfhank.model.shawl import Size
+from halfhank.model.outline.outline import Size
 from halfhank.model.yarn.ledger import bind_off_amounts, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable

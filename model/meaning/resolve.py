@@ -34,7 +34,7 @@ from halfhank.model.meaning.design import (
 )
 from halfhank.model.meaning.stitch_chain import by_name, chain
 from halfhank.model.notation.bare_items import bare
-from halfhank.model.outline.shapes.shape_table import SHAPES
+from halfhank.model.meaning.shape_kinds import default_spine
 
 DEFAULT_MARGIN, DEFAULT_MARGIN_TURNED = 5.0, 10.0
 """Per cent of the skein that no plan uses, the second with `turn back`."""
@@ -154,8 +154,7 @@ def _edge(edge: written.Edge | None) -> Edge:
 def _spine(shape: written.Shape) -> Spine:
     if shape.spine is not None:
         return Spine(shape.spine.value, Aside(shape.spine.span))
-    kind = SHAPES.get(shape.name.value)
-    return Spine(kind.spine_stitches if kind else 0, Aside(None))
+    return Spine(default_spine(shape.name.value), Aside(None))
 
 
 def _line(number: int, line: written.ShapingLine) -> ShapingLine:

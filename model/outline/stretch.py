@@ -6,7 +6,7 @@ from typing import NamedTuple
 from halfhank.grammar.problems import Problem, advice
 from halfhank.model.outline.laid import Grain, Laid
 from halfhank.model.outline.layout import Layout
-from halfhank.model.shawl import Stretch
+from halfhank.model.outline.outline import Stretch
 
 PLAIN_BEARS, OPENWORK_BEARS = 0.10, 0.15
 """What fabrics bear to be stretched when they are blocked (common practice, no source)."""

@@ -14,7 +14,8 @@ from halfhank.model.plan import Made, Plan, Planned
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.shawl import BindOffPlan, Outline, Shawl, Start
+from halfhank.model.outline.outline import Outline
+from halfhank.model.shawl import BindOffPlan, Shawl, Start
 from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable

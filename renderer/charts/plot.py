@@ -4,12 +4,12 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import MINUS
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
 from halfhank.renderer.plane.geometry import Box, simplified
+from halfhank.renderer.plane.path_data import polyline, segment
 
 GRID = "#e4e8ea"
 TICK = 1.1
@@ -51,16 +51,6 @@ def tick_text(value: float, step: float) -> str:
     """A tick's figure, with as many decimals as its step has; a real minus sign."""
     decimals = max(0, -math.floor(math.log10(step) + 1e-9))
     return f"{value + 0.0:,.{decimals}f}".replace("-", MINUS)
-
-
-def segment(p: Point, q: Point) -> PathData:
-    """A straight line."""
-    return (("M", p), ("L", q))
-
-
-def polyline(points: Sequence[Point]) -> PathData:
-    """An open path through points."""
-    return tuple([("L" if i else "M", p) for i, p in enumerate(points)])
 
 
 def grid(plot: Plot) -> Group:

@@ -8,7 +8,7 @@ from halfhank.model.scale.forecast import Forecast
 from halfhank.model.scale.log import LoggedWeighing
 from halfhank.model.scale.posterior import BAND_SDS, Estimate
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, polyline, ribbon, segment
+from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon
 from halfhank.renderer.paper.house_style import (
     HAIRLINE,
     INK,
@@ -30,6 +30,7 @@ from halfhank.renderer.paper.text_widths import fit, text_width, wrap
 from halfhank.renderer.plane.geometry import Box, Points, simplified
 from halfhank.renderer.plane.label_places import AROUND, above, free_label, leader, near, some_label
 from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.path_data import polyline, segment
 from halfhank.renderer.schematic.drawn_marks import DrawnMark, drawn_marks, mark_notes
 
 WIDTH = 180.0

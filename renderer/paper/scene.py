@@ -86,3 +86,28 @@ class Scene(NamedTuple):
     title: str
     description: str
     items: tuple[Element, ...]
+
+
+def moved(group: Group, by: tuple[float, float]) -> Group:
+    """The group with all that is in it so much further to the right and down, mm."""
+    clip = None if group.clip is None else _moved_data(group.clip, *by)
+    return group._replace(items=tuple([_moved_item(item, by) for item in group.items]), clip=clip)
+
+
+def _moved_item(item: Element, by: tuple[float, float]) -> Element:
+    if isinstance(item, Group):
+        return moved(item, by)
+    if isinstance(item, Path):
+        return item._replace(data=_moved_data(item.data, *by))
+    return item._replace(x=item.x + by[0], y=item.y + by[1])
+
+
+def _moved_data(data: PathData, x: float, y: float) -> PathData:
+    return tuple(
+        [
+            (letter, (numbers[0] + x, numbers[1] + y))
+            if len(numbers) == 2
+            else (letter, tuple([value + (y if k % 2 else x) for k, value in enumerate(numbers)]))
+            for letter, numbers in data
+        ]
+    )

@@ -3,7 +3,7 @@
 import math
 
 from halfhank.model.outline.curve import Point
-from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect
+from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.plane.geometry import Box, Points, box_of, crosses, crossings, inside, lines_meet
 from halfhank.renderer.plane.text_boxes import TextBox, corners_of, label_box, text_box
 
@@ -86,18 +86,3 @@ class Arrangement:
         """Takes the room of a dimension's line, which an extension line may cross with a gap."""
         self.dimension_lines.append(points)
         self.bounds = self.bounds.joined(box_of(points))
-
-
-def moved(item: Element, by: Point) -> Element:
-    """The item somewhere else."""
-    x, y = by
-    match item:
-        case Label() | Rect() | Circle():
-            return item._replace(x=item.x + x, y=item.y + y)
-        case Group():
-            return item._replace(items=tuple([moved(child, by) for child in item.items]))
-        case Path():
-            data = tuple(
-                [(c, tuple([v + (y if k % 2 else x) for k, v in enumerate(numbers)])) for c, numbers in item.data]
-            )
-            return item._replace(data=data)

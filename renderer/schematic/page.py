@@ -4,8 +4,7 @@ from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import MARGIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
-from halfhank.renderer.paper.scene import Element, Group, Scene
-from halfhank.renderer.plane.occupied import moved
+from halfhank.renderer.paper.scene import Element, Group, Scene, moved
 from halfhank.renderer.schematic import legend
 from halfhank.renderer.schematic.around.badges import badge_group
 from halfhank.renderer.schematic.around.direction import arrow_group
@@ -89,7 +88,7 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     skein = ruler(shawl, column, top + sheet.bounds.height + 7.0, ramp, sheet.marks)
     table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
     swatches = legend.legend(shawl, column, table.bottom + 4.5, ramp)
-    step_g = edge_lines.contour_step(sheet.frame) if options.contours else 0
+    step_g = edge_lines.contour_step(sheet.piece) if options.contours else 0
     contours = [f"A fine line follows each {step_g:,} g of yarn."] if options.contours else []
     told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours + legend.remarks(shawl)
     facts = legend.facts(shawl, column, swatches.bottom + 2.0, told, scale)
@@ -100,7 +99,7 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
 def _shift(sheet: Sheet, column: PageColumn) -> float:
     """How far the drawing is moved to the right: the piece in the middle, as far as what surrounds it has room."""
     low, high = column.left - sheet.bounds.left, column.right - sheet.bounds.right
-    middle = column.left + (column.width - sheet.frame.width) / 2
+    middle = column.left + (column.width - sheet.piece.width) / 2
     return min(max(middle, low), high) if low <= high else (low + high) / 2
 
 
@@ -113,23 +112,22 @@ def _measures(sheet: Sheet) -> list[str]:
 
 def drawing_group(sheet: Sheet, shift: tuple[float, float], ramp: Ramp, options: Options) -> Group:
     """The drawing at its place on the page, from the fabric up to the dimensions."""
-    frame = sheet.frame
-    frame.shift = shift
+    piece = sheet.piece
     items: list[Element] = [
-        edge_lines.edge_behind(frame),
-        fabric_group(frame, textures_of(frame.shawl), ramp),
-        edge_lines.part_bounds(frame),
-        edge_lines.spine_line(frame),
+        edge_lines.edge_behind(piece),
+        fabric_group(piece, textures_of(piece.shawl), ramp),
+        edge_lines.part_bounds(piece),
+        edge_lines.spine_line(piece),
     ]
     if options.contours:
-        items.append(edge_lines.contour_lines(frame, ramp))
-    items += [edge_lines.side_lines(frame), edge_lines.edge_before(frame), edge_lines.start_line(frame)]
-    items.append(mark_lines(frame, sheet.marks))
-    loose: list[Element] = [dimension.group for dimension in sheet.dimensions]
+        items.append(edge_lines.contour_lines(piece, ramp))
+    items += [edge_lines.side_lines(piece), edge_lines.edge_before(piece), edge_lines.start_line(piece)]
+    items.append(mark_lines(piece, sheet.marks))
+    items += [dimension.group for dimension in sheet.dimensions]
     if sheet.arrow is not None:
-        loose.append(arrow_group(sheet.arrow, frame, ramp))
-    loose += [flag_group(sheet.flags), badge_group(sheet.badges)]
-    return Group("drawing", (*items, *[moved(item, shift) for item in loose]))
+        items.append(arrow_group(sheet.arrow, piece, ramp))
+    items += [flag_group(sheet.flags), badge_group(sheet.badges)]
+    return moved(Group("drawing", tuple(items)), shift)
 
 
 def describe(shawl: Shawl, scale: float) -> str:

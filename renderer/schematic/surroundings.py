@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.plane.geometry import Box, Points
@@ -13,13 +14,13 @@ from halfhank.renderer.schematic.around.edge_lengths import edge_lengths
 from halfhank.renderer.schematic.around.flags import Flag, corridor, place_flags
 from halfhank.renderer.schematic.drawn_marks import DrawnMark, drawn_marks
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 
 class Sheet(NamedTuple):
     """What surrounds the fabric, and the box around it all; `untold` is what found no room."""
 
-    frame: Frame
+    piece: DrawnPiece
     marks: list[DrawnMark]
     flags: list[Flag]
     badges: list[Badge]
@@ -32,7 +33,7 @@ class Sheet(NamedTuple):
 class Surroundings(NamedTuple):
     """Everything but the dimensions, and the room that is taken."""
 
-    frame: Frame
+    piece: DrawnPiece
     marks: list[DrawnMark]
     flags: list[Flag] | None
     badges: list[Badge]
@@ -47,31 +48,31 @@ def surround(shawl: Shawl, scale: float, content: float) -> Surroundings:
     Badges on short leaders come before the flags but leave their leaders' way free; the others come after them. Where
     the flags find no room then, they come first; where they find none at all (None), they are told in words.
     """
-    frame = Frame(shawl, 10 / scale)
+    piece = DrawnPiece(shawl, 10 / scale)
     overhang = overhang_of(shawl.bind_off.method)
     marks = drawn_marks(shawl)
-    taken = Arrangement(Box(0, 0, frame.width, frame.height).grown(overhang))
-    lines: list[Points] = [frame.points(mark.row) for mark in marks]
-    arrow = arrow_of(frame, lines)
-    if shawl.outline.spine:
-        lines.append([(x * frame.mm, y * frame.mm) for x, y in shawl.outline.spine])
+    taken = Arrangement(Box(0, 0, piece.width, piece.height).grown(overhang))
+    lines: list[Points] = [piece.points(mark.row) for mark in marks]
+    arrow = arrow_of(piece, lines)
+    if piece.spine:
+        lines.append(piece.spine)
     if arrow is not None:
         lines.append([arrow.tail, arrow.tip])
-    badges = inner_badges(frame, lines, taken)
+    badges = inner_badges(piece, lines, taken)
     for reaches in (SHORT_LEADERS, ()):
         tried = taken.copy()
-        near = _near_badges(frame, marks, badges, tried, overhang, reaches)
-        spare = max(0.0, content - frame.width) / 2
-        flags = place_flags(frame, marks, tried, (-spare, frame.width + spare), overhang)
+        near = _near_badges(piece, marks, badges, tried, overhang, reaches)
+        spare = max(0.0, content - piece.width) / 2
+        flags = place_flags(piece, marks, tried, (-spare, piece.width + spare), overhang)
         if flags is not None:
             break
     badges |= near
-    badges |= outer_badges(frame, _missing(shawl, badges), tried, overhang)
-    return Surroundings(frame, marks, flags, list(badges.values()), arrow, tried, overhang)
+    badges |= outer_badges(piece, _missing(shawl, badges), tried, overhang)
+    return Surroundings(piece, marks, flags, list(badges.values()), arrow, tried, overhang)
 
 
 def _near_badges(
-    frame: Frame,
+    piece: DrawnPiece,
     marks: list[DrawnMark],
     badges: dict[int, Badge],
     taken: Arrangement,
@@ -80,8 +81,8 @@ def _near_badges(
 ) -> dict[int, Badge]:
     """Badges outside the piece on short leaders that leave the way of the flags' leaders free."""
     before = len(taken.lines)
-    taken.lines += [corridor(frame, mark.row) for mark in marks]
-    found = outer_badges(frame, _missing(frame.shawl, badges), taken, overhang, reaches)
+    taken.lines += [corridor(piece, mark.row) for mark in marks]
+    found = outer_badges(piece, _missing(piece.shawl, badges), taken, overhang, reaches)
     del taken.lines[before : before + len(marks)]
     return found
 
@@ -92,20 +93,20 @@ def _missing(shawl: Shawl, badges: dict[int, Badge]) -> list[int]:
 
 def with_dimensions(around: Surroundings, edges_too: bool) -> Sheet:
     """The sheet with its dimensions; without `edges_too` those along edges are told in words, which takes less room."""
-    frame, taken, overhang = around.frame, around.taken.copy(), around.overhang
-    units, size = frame.shawl.units, frame.shawl.outline.size
+    piece, taken, overhang = around.piece, around.taken.copy(), around.overhang
+    units, size = piece.shawl.units, piece.shawl.outline.size
     placed: list[Dimension] = []
     untold: list[str] = []
-    for name, cm, points in edge_lengths(frame):
-        found = along_edge(frame, taken, overhang, name, cm, points) if points and edges_too else None
+    for name, cm, points in edge_lengths(piece):
+        found = along_edge(piece, taken, overhang, name, cm, points) if points and edges_too else None
         if found is None:
             untold.append(f"{name} {length_words(cm, units)}")
         else:
             found.take(taken)
             placed.append(found)
-    upright = depth(frame, taken, overhang)
-    along = spine(frame, taken, overhang, LEFT if upright.labels[0].x > frame.width / 2 else RIGHT)
-    for dimension in (upright, along, wingspan(frame, taken, overhang)):
+    upright = depth(piece, taken, overhang)
+    along = spine(piece, taken, overhang, LEFT if upright.labels[0].x > piece.width / 2 else RIGHT)
+    for dimension in (upright, along, wingspan(piece, taken, overhang)):
         if dimension is not None:
             dimension.take(taken)
             placed.append(dimension)
@@ -113,4 +114,4 @@ def with_dimensions(around: Surroundings, edges_too: bool) -> Sheet:
         untold.insert(0, f"spine {length_words(size.spine_cm, units)}")
     if around.flags is None:
         untold += [mark.words for mark in around.marks]
-    return Sheet(frame, around.marks, around.flags or [], around.badges, placed, untold, around.arrow, taken.bounds)
+    return Sheet(piece, around.marks, around.flags or [], around.badges, placed, untold, around.arrow, taken.bounds)

@@ -1,7 +1,7 @@
 """Outlines measured from outside: rings and lengths by shapely."""
 
 from halfhank.model.outline.curve import Point
-from halfhank.model.shawl import Outline
+from halfhank.model.outline.outline import Outline
 from shapely import LineString, Polygon
 
 FINE_CM = 0.001

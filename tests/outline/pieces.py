@@ -7,8 +7,8 @@ from halfhank.grammar.description import Length, PinnedStraight, PinnedTo
 from halfhank.grammar.problems import Problem, Span
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.outline import Outline
 from halfhank.model.rows.row_table import Rates, Rows
-from halfhank.model.shawl import Outline
 
 HERE = Span(1, 1, 2)
 PLACES = ("upper", "lower", "spine", "evenly")

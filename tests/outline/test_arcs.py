@@ -3,8 +3,8 @@
 import math
 
 import pytest
-from halfhank.model.outline.shapes.crescent import middle_turn
-from halfhank.model.outline.strip import settled
+from halfhank.model.outline.solvers.level_wings import middle_turn
+from halfhank.model.outline.solvers.strip import settled
 from scipy.optimize import brentq
 from shapely import LineString
 

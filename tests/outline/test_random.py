@@ -8,7 +8,7 @@ import pytest
 from halfhank.grammar.problems import Problem
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.strip import settled
+from halfhank.model.outline.solvers.strip import settled
 
 from tests.outline.measuring import FINE_CM, polygon, row_cm
 from tests.outline.pieces import STRAIGHT, Line, Run, drop, garter, knitted_cm2, lace, layout, pinned_to, stockinette

@@ -4,8 +4,9 @@ from random import Random
 
 import numpy as np
 import pytest
-from halfhank.model.outline.settle import corners, smooth, solve_pentadiagonal
-from halfhank.model.outline.strip import settled
+from halfhank.model.outline.solvers.pentadiagonal import solve_pentadiagonal
+from halfhank.model.outline.solvers.smoothing import corners, smooth
+from halfhank.model.outline.solvers.strip import settled
 from scipy.linalg import lstsq
 
 from tests.outline.pieces import Line, Run, drop, from_neck, garter, lace, table

@@ -1,4 +1,4 @@
-"""The table of shapes: every shape of the language, with its places, laid out by its own module."""
+"""The shapes: every one of the language has its places, and is laid out by its own module."""
 
 import math
 import subprocess
@@ -7,10 +7,25 @@ import sys
 import pytest
 from halfhank.grammar.description import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE
 from halfhank.grammar.language import SHAPES as NAMES
-from halfhank.model.outline.shapes.shape_table import SHAPES
+from halfhank.model.meaning.shape_kinds import SHAPES, default_spine
+from halfhank.model.outline import lay_out
 
 from tests.outline.pieces import Line, crescent_lines, from_neck, garter, laid, layout
 
+PACKAGE = "halfhank.model.outline.shapes."
+MODULES = {shape: shape.replace("-", "_") for shape in SHAPES}
+LAID = """
+import sys
+from halfhank.grammar.problems import Span
+from halfhank.model.outline import lay_out
+from halfhank.model.outline.layout import Layout
+from halfhank.model.rows.row_table import NO_RATES, Rows
+
+none = (0,) * 9
+rows = Rows((40,) * 9, (0.5,) * 9, (0.25,) * 9, none, none, none, none, none, none, (NO_RATES,) * 9, (0,) * 9)
+assert lay_out(Layout("{}", Span(1, 1, 2), rows, (False,) * 9, False, None)).words
+print(*sys.modules)
+"""
 EDGES = {EACH_EDGE, UPPER_EDGE, LOWER_EDGE}
 
 
@@ -26,7 +41,7 @@ def test_places() -> None:
 
 
 def test_only_a_triangle_has_a_spine() -> None:
-    assert {name: kind.spine_stitches for name, kind in SHAPES.items() if kind.spine_stitches} == {"triangle": 1}
+    assert {name: default_spine(name) for name in (*SHAPES, "castle") if default_spine(name)} == {"triangle": 1}
 
 
 @pytest.mark.parametrize("shape", SHAPES)
@@ -52,7 +67,13 @@ def test_ten_thousand_rows_are_laid_out(shape: str, lines: list[Line]) -> None:
         assert all(map(math.isfinite, (*curve.start, *curve.end)))
 
 
-def test_only_the_construction_that_is_wanted_is_loaded() -> None:
-    code = "import sys, halfhank.model.outline.shapes.shape_table; print(*sys.modules)"
-    found = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.split()
-    assert not {f"halfhank.model.outline.{kind.module}" for kind in SHAPES.values()} & set(found)
+@pytest.mark.parametrize(("shape", "module"), MODULES.items())
+def test_only_the_construction_that_is_wanted_is_loaded(shape: str, module: str) -> None:
+    found = subprocess.run([sys.executable, "-c", LAID.format(shape)], capture_output=True, text=True, check=True)
+    loaded = {name.removeprefix(PACKAGE) for name in found.stdout.split() if name.startswith(PACKAGE)}
+    assert loaded - {"construction"} == ({module, "rectangle"} if shape == "triangle" else {module})
+
+
+def test_a_shape_that_there_is_not() -> None:
+    with pytest.raises(ValueError, match="castle"):
+        lay_out(layout("castle", 40, [garter(4)]))

@@ -5,7 +5,7 @@ import math
 import pytest
 from halfhank.grammar.problems import MISTAKE, Problem
 from halfhank.model.outline import lay_out
-from halfhank.model.shawl import Size
+from halfhank.model.outline.outline import Size
 from shapely import LineString
 
 from tests.outline.measuring import polygon, row_cm
@@ -42,7 +42,7 @@ def test_spine_runs_from_start_to_point() -> None:
     assert outline.size.spine_cm == pytest.approx(32 * math.sqrt(2))
     assert outline.spine is not None and len(outline.spine) == 129
     for row in (0, 64, 128):
-        assert outline.boundary(row).pieces[0][-1] == pytest.approx(outline.spine[row])
+        assert outline.regions[0].boundary(row).end == pytest.approx(outline.spine[row])
 
 
 @pytest.mark.parametrize(

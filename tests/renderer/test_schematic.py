@@ -8,7 +8,7 @@ from halfhank.model.outline.curve import Curve
 from halfhank.renderer.paper.house_style import INK, MARGIN
 from halfhank.renderer.paper.scene import Circle, Label, Path
 from halfhank.renderer.paper.svg import to_svg
-from halfhank.renderer.schematic.fabric.frame import Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.options import OptionError, Options, scales
 from halfhank.renderer.schematic.page import CONTENT_MM, schematic
 from halfhank.renderer.schematic.surroundings import surround, with_dimensions
@@ -145,7 +145,7 @@ def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
     left, top, right, bottom = whole.bounds
     assert right - left == pytest.approx(shawl.outline.size.wingspan_cm, abs=0.1)
     assert bottom - top == pytest.approx(shawl.outline.size.depth_cm, abs=0.1)
-    ring = [(x + left, y + top) for x, y in checks.outline(Frame(shawl, 1))]
+    ring = [(x + left, y + top) for x, y in checks.outline(DrawnPiece(shawl, 1))]
     silhouette = Polygon(ring).buffer(0)
     assert whole.symmetric_difference(silhouette).area < 0.001 * silhouette.area
     assert not whole.buffer(0.001).interiors
@@ -250,6 +250,6 @@ def test_jumps_at_an_edge_are_drawn() -> None:
     shawl = shawl_of(Piece([("teeth", [("garter", 120)])], teeth, sideways=True))
     scene = schematic(shawl, Options(scale=4))
     whole = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
-    silhouette = Polygon(checks.outline(Frame(shawl, 2.5))).buffer(0)
+    silhouette = Polygon(checks.outline(DrawnPiece(shawl, 2.5))).buffer(0)
     assert whole.area == pytest.approx(silhouette.area, rel=0.001)
     assert not checks.meetings(scene) and not checks.strays(scene)

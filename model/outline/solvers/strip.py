@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.model.outline.settle import SMOOTHING_CM, corners, smooth
+from halfhank.model.outline.solvers.smoothing import SMOOTHING_CM, corners, smooth
 from halfhank.model.rows.row_table import Rows
 
 Steps = tuple[list[float], list[float]]

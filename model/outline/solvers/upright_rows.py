@@ -5,9 +5,9 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
-from halfhank.model.outline.laid import RowEnds
-from halfhank.model.outline.settle import smooth
-from halfhank.model.outline.strip import Cells, Settled, Steps, cells_of, jumps_cm, settled, stepped
+from halfhank.model.outline.region import RowEnds
+from halfhank.model.outline.solvers.smoothing import smooth
+from halfhank.model.outline.solvers.strip import Cells, Settled, Steps, cells_of, jumps_cm, settled, stepped
 from halfhank.model.rows.row_table import Rows
 
 UPRIGHT: tuple[Point, Point] = ((1.0, 0.0), (0.0, 1.0))

@@ -1,10 +1,8 @@
 """Rows that are straight lines to both sides of a middle: triangles and rectangles."""
 
-from collections.abc import Callable
-
-from halfhank.model.outline.curve import Curve, Point, line
-from halfhank.model.outline.laid import RowEnds
-from halfhank.model.outline.strip import Strip
+from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import RowEnds
+from halfhank.model.outline.solvers.strip import Strip
 
 
 def arms_ends(strip: Strip, arm: Point, step: float) -> list[tuple[RowEnds, RowEnds]]:
@@ -29,13 +27,3 @@ def _pair(y: float, half: float, arm: Point) -> RowEnds:
 def in_working_order(ends: list[tuple[RowEnds, RowEnds]], turned: bool) -> list[tuple[RowEnds, RowEnds]]:
     """Ends by row: those of a strip that was laid out from its last row are turned round again."""
     return [(after, before) for before, after in reversed(ends)] if turned else ends
-
-
-def straight_curve(ends: list[tuple[RowEnds, RowEnds]], spine: list[Point] | None) -> Callable[[int, bool], Curve]:
-    """Rows as lines from end to end, by way of the spine where there is one."""
-
-    def curve(row: int, after: bool) -> Curve:
-        left, right = ends[row][after]
-        return line((left, right)) if spine is None else line((left, spine[row], right))
-
-    return curve

@@ -1,30 +1,31 @@
-"""The piece on paper: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
+"""The piece to scale: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
 
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.curve import Curve, Point, joined
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import PathData
-from halfhank.renderer.plane.geometry import Points, area_of, length_of, simplified
+from halfhank.renderer.plane.geometry import area_of, curve_length, cut_at, length_of, simplified
+from halfhank.renderer.plane.path_data import onwards, open_path
 
-Commands = list[tuple[str, tuple[float, ...]]]
 FLAT_MM = 0.03
-LEFT, RIGHT = 0, 1
 
 
-class Frame:
+class DrawnPiece:
     """The boundaries of one shawl at `mm` millimetres to the centimetre.
 
-    Lengths and points are in mm from the upper left corner of the piece's box; `data` and `closed` add `shift`, where
-    that corner lies on the page.
+    Lengths and points are in mm from the upper left corner of the piece's box, and so is everything that is laid out
+    on and around it; it is moved as a whole when it goes on the page.
     """
 
     def __init__(self, shawl: Shawl, mm: float) -> None:
         self.shawl = shawl
         self.mm = mm
         self.last = shawl.rows.count
-        self.shift: Point = (0.0, 0.0)
         self.width = shawl.outline.size.wingspan_cm * mm
         self.height = shawl.outline.size.depth_cm * mm
-        self._curves: dict[tuple[int, bool], Curve] = {}
+        spine = shawl.outline.spine
+        self.spine = None if spine is None else [(x * mm, y * mm) for x, y in spine]
+        self._stretches: dict[tuple[int, bool], list[Curve]] = {}
         self._points: dict[tuple[int, bool], list[Point]] = {}
         self._edges = self._both_edges()
         self._runs: dict[tuple[int, int, int], list[Point]] = {}
@@ -41,17 +42,44 @@ class Frame:
             right.append(((bx * mm, by * mm), (dx * mm, dy * mm)))
         return left, right
 
-    def curve(self, row: int, after: bool = False) -> Curve:
-        """One boundary."""
+    def stretches(self, row: int, after: bool = False) -> list[Curve]:
+        """One boundary as the outline's regions have it, from left to right."""
         key = (row, after)
-        if key not in self._curves:
-            mm = self.mm
-            boundary = self.shawl.outline.boundary(row, after)
-            self._curves[key] = Curve(
-                (boundary.start[0] * mm, boundary.start[1] * mm),
-                tuple([tuple([(x * mm, y * mm) for x, y in piece]) for piece in boundary.pieces]),
-            )
-        return self._curves[key]
+        if key not in self._stretches:
+            regions = self.shawl.outline.regions
+            self._stretches[key] = [self._scaled(region.boundary(row, after)) for region in regions]
+        return self._stretches[key]
+
+    def _scaled(self, curve: Curve) -> Curve:
+        mm = self.mm
+        return Curve(
+            (curve.start[0] * mm, curve.start[1] * mm),
+            tuple([tuple([(x * mm, y * mm) for x, y in piece]) for piece in curve.pieces]),
+        )
+
+    def curve(self, row: int, after: bool = False) -> Curve:
+        """One boundary from end to end."""
+        return joined(self.stretches(row, after))
+
+    def halves(self, row: int) -> list[Curve]:
+        """One boundary as its halves from the spine outwards; see `outwards`."""
+        return self.outwards(self.stretches(row))
+
+    def outwards(self, stretches: list[Curve]) -> list[Curve]:
+        """Curves along a row, one for each region, turned to run outwards from the spine.
+
+        Without a spine a row is cut in two at its middle; in a piece worked sideways it stays whole. So what is drawn
+        along the curves is as symmetrical as the piece.
+        """
+        if self.shawl.outline.sideways:
+            return stretches
+        halves: list[Curve] = []
+        for region, curve in zip(self.shawl.outline.regions, stretches, strict=True):
+            if region.spine_end is None:
+                halves += _from_middle(curve)
+            else:
+                halves.append(curve.reversed() if region.spine_end == RIGHT else curve)
+        return halves
 
     def points(self, row: int, after: bool = False) -> list[Point]:
         """One boundary as a polyline within 0.03 mm."""
@@ -103,37 +131,16 @@ class Frame:
             return 2 * area_of(self.region(first, last)) / lengths if lengths > 0 else 0.0
         return self.mm * sum(self.shawl.rows.height_cm[first + 1 : last + 1])
 
-    def data(self, curve: Curve) -> PathData:
-        """A curve as an open path on the page."""
-        return open_path(curve, self.shift)
-
-    def polyline(self, points: Points) -> PathData:
-        """A polyline as an open path on the page."""
-        x, y = self.shift
-        return tuple([("L" if i else "M", (p + x, q + y)) for i, (p, q) in enumerate(points)])
-
     def closed(self, first: int, last: int) -> PathData:
-        """The rows between two boundaries as a closed path on the page."""
-        x, y = self.shift
-        commands: Commands = list(self.data(self.curve(first, True)))
-        commands += [("L", (p + x, q + y)) for p, q in self.edge(RIGHT, first, last)[1:]]
-        commands += _pieces(self.curve(last).reversed(), self.shift)
-        commands += [("L", (p + x, q + y)) for p, q in self.edge(LEFT, first, last)[-2:0:-1]]
-        return (*commands, ("Z", ()))
+        """The rows between two boundaries as a closed path."""
+        down = [("L", point) for point in self.edge(RIGHT, first, last)[1:]]
+        up = [("L", point) for point in self.edge(LEFT, first, last)[-2:0:-1]]
+        return (*open_path(self.curve(first, True)), *down, *onwards(self.curve(last).reversed()), *up, ("Z", ()))
 
 
-def open_path(curve: Curve, shift: Point = (0.0, 0.0)) -> PathData:
-    """A curve as an open path, moved by so much."""
-    return (("M", (curve.start[0] + shift[0], curve.start[1] + shift[1])), *_pieces(curve, shift))
-
-
-def _pieces(curve: Curve, shift: Point) -> Commands:
-    x, y = shift
-    commands: Commands = []
-    for piece in curve.pieces:
-        if len(piece) == 1:
-            commands.append(("L", (piece[0][0] + x, piece[0][1] + y)))
-        else:
-            (a, b), (c, d), (e, f) = piece
-            commands.append(("C", (a + x, b + y, c + x, d + y, e + x, f + y)))
-    return commands
+def _from_middle(curve: Curve) -> list[Curve]:
+    length = curve_length(curve)
+    if length <= 0:
+        return []
+    left, right = cut_at(curve, length / 2)
+    return [left.reversed(), right]

@@ -9,8 +9,9 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Curve, Point, arc, joined, line
-from halfhank.model.outline.laid import Grain, RowEnds
-from halfhank.model.outline.strip import Strip
+from halfhank.model.outline.laid import Grain
+from halfhank.model.outline.region import RowEnds
+from halfhank.model.outline.solvers.strip import Strip
 
 WHOLE = math.inf
 """The turn of a middle arc that no row is longer than: all rows are arcs around one centre."""
