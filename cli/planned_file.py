@@ -1,16 +1,16 @@
-"""From a file's name to its plan, and its problems to people."""
+"""From a file's name to its plan, and its problems to standard error."""
 
 import sys
-from typing import IO, NamedTuple
+from typing import NamedTuple
 
 from halfhank.cli import files, terminal
 from halfhank.grammar.description import Parsed
-from halfhank.grammar.problems import MISTAKE, MOST_COUNTED, Problem
+from halfhank.grammar.problems import MISTAKE, Problem
 from halfhank.model.shawl import Plan, Shawl
 
 
-class Described(NamedTuple):
-    """A description with all that came of it. `shawl` is None where mistakes kept it from being computed."""
+class PlannedFile(NamedTuple):
+    """A description with its plan. `shawl` is None where mistakes kept it from being computed."""
 
     source: files.Source
     shawl: Shawl | None
@@ -20,16 +20,21 @@ class Described(NamedTuple):
     def has_mistakes(self) -> bool:
         return any(problem.severity == MISTAKE for problem in self.problems)
 
+    @property
+    def text(self) -> str:
+        """The description as its problems count it, whatever its bytes are."""
+        return self.source.data.decode("utf-8", "replace")
 
-def describe(name: str) -> Described:
-    """Read and compute the description at `name` (`-`: standard input). Raises `CommandError` if it cannot be read."""
-    return computed(files.read(name))
+
+def plan_file(name: str) -> PlannedFile:
+    """Read and plan the description at `name` (`-`: standard input). Raises `CommandError` if it cannot be read."""
+    return planned(files.read(name))
 
 
-def computed(source: files.Source) -> Described:
-    """A description as read, with all that comes of it."""
+def planned(source: files.Source) -> PlannedFile:
+    """A description as read, with its plan."""
     plan = _plan(_parse(source.data))
-    return Described(source, plan.shawl, plan.problems)
+    return PlannedFile(source, plan.shawl, plan.problems)
 
 
 def _parse(data: bytes) -> Parsed:
@@ -44,33 +49,10 @@ def _plan(parsed: Parsed) -> Plan:
     return plan_parsed(parsed)
 
 
-def shown_problems(described: Described, stream: IO[str]) -> str:
-    """The problems with their lines and carets, in colour where `stream` takes it."""
+def print_problems(found: PlannedFile) -> None:
+    """Write the problems to standard error, with their lines and carets."""
+    if not found.problems:
+        return
     from halfhank.grammar.text.excerpt import show_problems
 
-    text = described.source.data.decode("utf-8", "replace")
-    return show_problems(described.problems, text, described.source.name, terminal.wants_colour(stream))
-
-
-def tell_problems(described: Described) -> None:
-    """Write the problems to standard error."""
-    if described.problems:
-        terminal.err(shown_problems(described, sys.stderr))
-
-
-def counted(problems: tuple[Problem, ...]) -> str:
-    """How many there are, as in `2 mistakes, 1 piece of advice`; empty without problems."""
-    mistakes = sum(problem.count for problem in problems if problem.severity == MISTAKE)
-    advice = sum(problem.count for problem in problems) - mistakes
-    least = "at least " if mistakes >= MOST_COUNTED else ""
-    words = [f"{least}{mistakes:,} mistake{'s' * (mistakes != 1)}"] if mistakes else []
-    if advice:
-        words.append(f"{advice} piece{'s' * (advice != 1)} of advice")
-    return ", ".join(words)
-
-
-def as_json(value: object) -> str:
-    """Pure ASCII, so that it is safe to show and the same under every locale."""
-    import json
-
-    return json.dumps(value, indent=2, allow_nan=False) + "\n"
+    terminal.err(show_problems(found.problems, found.text, found.source.name, terminal.wants_colour(sys.stderr)))

@@ -31,11 +31,11 @@ def command(file: str, name: str | None, output: str | None) -> int:
         scene, source = _built_in_scene(file), None
         target = f"{file}.svg" if output is None else output
     else:
-        described = planned_file.describe(file)
-        planned_file.tell_problems(described)
-        if described.has_mistakes or described.shawl is None:
+        found = planned_file.plan_file(file)
+        planned_file.print_problems(found)
+        if found.has_mistakes or found.shawl is None:
             return MISTAKES
-        source, description = described.source, described.shawl.description
+        source, description = found.source, found.shawl.description
         pattern = _pattern(description, name)
         scene = _scene(pattern, description)
         target = drawing_files.beside(file, f"-{pattern.name}") if output is None else output

@@ -61,11 +61,11 @@ def command(
     target = output if output is not None else drawing_files.beside(file)
     format_ = ".svg" if output is None else drawing_files.format_of(output)
     options = _options(scale, width_mm, units, ramp, contours)
-    described = planned_file.describe(file)
-    planned_file.tell_problems(described)
-    if described.has_mistakes or described.shawl is None:
+    found = planned_file.plan_file(file)
+    planned_file.print_problems(found)
+    if found.has_mistakes or found.shawl is None:
         return MISTAKES
-    files.write(target, _render(described.shawl, options, format_), described.source)
+    files.write(target, _render(found.shawl, options, format_), found.source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL

@@ -1,6 +1,5 @@
 """`halfhank plan`: every number of a shawl, for people or for programs."""
 
-import sys
 from typing import TYPE_CHECKING
 
 import click
@@ -28,38 +27,36 @@ def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: 
     """
     if (every is not None and not checkpoints) or (checkpoints and (json_wanted or rows)):
         raise CommandError("--checkpoints prints a table of its own", "take it with --every alone")
-    described = planned_file.describe(file)
+    found = planned_file.plan_file(file)
     if json_wanted:
-        terminal.out(_json(described, rows))
+        terminal.out(_json(found, rows))
     else:
-        planned_file.tell_problems(described)
-    if described.has_mistakes or described.shawl is None:
+        planned_file.print_problems(found)
+    if found.has_mistakes or found.shawl is None:
         return MISTAKES
     if not json_wanted:
-        terminal.out(_checkpoints(described.shawl, every) if checkpoints else _text(described, rows))
+        terminal.out(_checkpoints(found.shawl, every) if checkpoints else _text(found.shawl, rows))
     return ALL_WELL
 
 
-def _json(described: planned_file.Described, rows: bool) -> str:
-    from halfhank.model.plan_json import plan_json
+def _json(found: planned_file.PlannedFile, rows: bool) -> str:
+    from halfhank.cli.report.json_contracts import plan_contract
 
-    return planned_file.as_json(plan_json(described.shawl, described.problems, rows))
+    return plan_contract(found.shawl, found.problems, rows)
 
 
-def _text(described: planned_file.Described, rows: bool) -> str:
-    from halfhank.cli.report.plan_report import plan_text
+def _text(shawl: "Shawl", rows: bool) -> str:
+    from halfhank.cli.report.plan_report import plan_report
+    from halfhank.cli.report.terminal_writer import report_text, standard_output
 
-    assert described.shawl is not None
-    room = terminal.columns(sys.stdout)
-    return plan_text(described.shawl, rows, room, terminal.wants_colour(sys.stdout))
+    return report_text(plan_report(shawl, rows), standard_output())
 
 
 def _checkpoints(shawl: "Shawl", every: int | None) -> str:
-    from halfhank.cli.report.skein_report import checkpoint_table, page
+    from halfhank.cli.report.checkpoint_report import checkpoint_report
+    from halfhank.cli.report.terminal_writer import WIDEST_TABLE, report_text, standard_output
     from halfhank.model.scale.checkpoints import checkpoints
     from halfhank.model.scale.forecast import forecast
 
-    table = checkpoint_table(shawl, checkpoints(shawl, forecast(shawl), every))
-    notes = ["Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."]
-    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
-    return page(f"{shawl.title}: scale readings", table, notes, room, colour)
+    points = checkpoints(shawl, forecast(shawl), every)
+    return report_text(checkpoint_report(shawl, points), standard_output(WIDEST_TABLE))
