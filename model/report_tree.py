@@ -14,11 +14,14 @@ WORDS, FIGURES = "words", "figures"
 LEFT, RIGHT = "left", "right"
 
 
+UNITS = ("g", "oz", "m", "yd", "cm", "mm", "in", "%", "sts", "rows", "row", "repeats", "1")
+"""What numbers are counted in. `rows` is how many, `row` which one; `1` is a ratio."""
+
+
 class Value(NamedTuple):
     """A number, in the words that show it.
 
-    `number` is not rounded. `unit` is what it is counted in, as the words show or mean it: `g`, `oz`, `m`, `yd`, `cm`,
-    `mm`, `in`, `%`, `sts`, `rows` (how many), `row` (which one), `repeats`, or `1` for a ratio.
+    `number` is not rounded. `unit`, one of `UNITS`, is what it is counted in, as the words show or mean it.
     """
 
     words: str

@@ -17,6 +17,7 @@ from halfhank.cli.report.terminal_writer import (
 from halfhank.cli.terminal import width
 from halfhank.grammar.problems import Span, advice
 from halfhank.model.report_tree import (
+    UNITS,
     Figure,
     ListBlock,
     ListItem,
@@ -132,6 +133,12 @@ def test_data_of_another_kind_is_refused() -> None:
         read_report({"format": 1, "title": None, "blocks": [{"kind": "hologram"}]})
 
 
+def test_the_page_names_all_units() -> None:
+    page = (Path(__file__).parents[2] / "cli/report/README.md").read_text(encoding="utf-8")
+    (line,) = [line for line in page.split("\n") if line.startswith("`g` ·")]
+    assert tuple(re.findall("`(.+?)`", line)) == UNITS
+
+
 def test_what_is_no_number_in_data_is_null() -> None:
     data = report_json(Report(None, (Paragraph((Value("much", math.inf, "g"),)),)))
     assert data["blocks"][0]["text"] == [{"words": "much", "number": None, "unit": "g"}]
@@ -166,6 +173,7 @@ def _shows_its_numbers(report: Report) -> None:
     for value in values_in(report):
         _shows_its_number(value)
         assert value.words in text
+        assert value.unit in UNITS
 
 
 @pytest.mark.parametrize(
@@ -186,7 +194,7 @@ def test_tables_and_texts_keep_to_the_terminal(demo: Path) -> None:
 
 
 SHOWN = re.compile(r"(?P<figure>[-+]?[\d,]+(?:\.\d+)?)(?: ?(?P<unit>[a-z%]+))?")
-UNITS = {"st": "sts", "row": "rows", "times": "repeats"}
+WRITTEN = {"st": "sts", "row": "rows", "times": "repeats"}
 
 
 def _shows_its_number(value: Value) -> None:
@@ -198,4 +206,4 @@ def _shows_its_number(value: Value) -> None:
     figure, unit = found["figure"].replace(",", ""), found["unit"]
     half_place = 0.5001 * 10.0 ** -len(figure.partition(".")[2])
     assert float(figure) == pytest.approx(value.number, abs=half_place), value
-    assert unit is None or UNITS.get(unit, unit) == value.unit, value
+    assert unit is None or WRITTEN.get(unit, unit) == value.unit, value
