@@ -34,7 +34,14 @@ def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
     from halfhank import renderer
 
     write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
+    return made(lambda: write(draw()))
+
+
+def made(make: "Callable[[], bytes]") -> bytes:
+    """The file that `make` makes. Raises `CommandError` where it cannot be made."""
+    from halfhank import renderer
+
     try:
-        return write(draw())
+        return make()
     except (renderer.ExportError, renderer.OptionError) as error:
         raise CommandError(str(error)) from error

@@ -7,18 +7,18 @@ from halfhank import __version__
 from halfhank.cli import terminal
 from halfhank.cli.click_options import helped
 
-# Name, and the module in `halfhank.cli.commands` whose `command` it is.
+# Name, and the module whose `command` it is.
 COMMANDS = {
-    "draw": "draw",
-    "plan": "plan",
-    "check": "check",
-    "new": "new",
-    "weigh": "weigh",
-    "stops": "stops",
-    "skeins": "skeins",
-    "chart": "chart",
-    "instructions": "instructions",
-    "fabrics": "fabrics",
+    "draw": "halfhank.cli.commands.draw",
+    "plan": "halfhank.cli.commands.plan",
+    "check": "halfhank.cli.commands.check",
+    "new": "halfhank.cli.commands.new",
+    "weigh": "halfhank.cli.commands.weigh",
+    "stops": "halfhank.cli.commands.stops",
+    "skeins": "halfhank.cli.commands.skeins",
+    "chart": "halfhank.cli.commands.chart",
+    "instructions": "halfhank.cli.commands.instructions",
+    "fabrics": "halfhank.cli.commands.fabrics",
 }
 
 
@@ -33,14 +33,13 @@ class LazyGroup(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         if cmd_name not in self.listed:
             return None
-        module = import_module(f"halfhank.cli.commands.{self.listed[cmd_name]}")
-        command: click.Command = module.command
+        command: click.Command = import_module(self.listed[cmd_name]).command
         return command
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
-        """As click does, but a misspelt command is told the nearest one."""
+        """As click does, but a misspelt command gets the nearest one as a hint."""
         if args[0] not in self.listed and not args[0].startswith("-"):
             raise click.UsageError(f"there is no command {args[0]!r}{_nearest(args[0], self.listed)}", ctx)
         return super().resolve_command(ctx, args)

@@ -4,7 +4,7 @@ import sys
 from pathlib import Path
 
 from halfhank import renderer
-from halfhank.cli.planned_file import describe
+from halfhank.cli.planned_file import plan_file
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import Scene
 
@@ -22,7 +22,7 @@ class Demo:
     """One description of the gallery with its drawing."""
 
     def __init__(self, path: Path) -> None:
-        described = describe(str(path))
+        described = plan_file(str(path))
         assert described.shawl is not None, (path, described.problems)
         self.path = path
         self.shawl: Shawl = described.shawl

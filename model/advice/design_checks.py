@@ -7,9 +7,9 @@ from halfhank.grammar.description import EVENLY, SPINE
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.model.meaning.band_walk import bands_of, elongated_of, total_rows
 from halfhank.model.meaning.design import Design, ShapingLine
+from halfhank.model.meaning.shape_kinds import SHAPES
 from halfhank.model.meaning.stitch_measures import BUILT_IN, StitchMeasures
 from halfhank.model.number_words import counted
-from halfhank.model.meaning.shape_kinds import SHAPES
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import BIND_OFF, MAX_STITCHES
 from halfhank.model.yarn.stitch_table import StitchTable, swatch_m

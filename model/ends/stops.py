@@ -7,6 +7,7 @@ from halfhank.model.ends.finish import EndPlace, Finish, finish_of
 from halfhank.model.meaning.band_walk import growing_part, total_rows
 from halfhank.model.meaning.design import Design, Repeat
 from halfhank.model.outline.laying import outline_of
+from halfhank.model.outline.outline import Size
 from halfhank.model.plan import Plan
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import MAX_ROWS
@@ -15,7 +16,6 @@ from halfhank.model.rows.worked import row_table, work
 from halfhank.model.scale.log import log_of, log_posterior, model_of, total_and_left
 from halfhank.model.scale.posterior import Estimate, Posterior
 from halfhank.model.scale.weighing_model import WeighingModel, weighing_model
-from halfhank.model.outline.outline import Size
 from halfhank.model.yarn.ledger import bind_off_amounts, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable

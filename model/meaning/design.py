@@ -321,6 +321,7 @@ class Design(NamedTuple):
     turned_parts: int
     bind_off: BindOff
     log: tuple[Weighing, ...]
+    written: Aside[written.Description]
 
     @property
     def all_lines(self) -> tuple[ShapingLine, ...]:

@@ -32,9 +32,9 @@ from halfhank.model.meaning.design import (
     Weighing,
     Yarn,
 )
+from halfhank.model.meaning.shape_kinds import default_spine
 from halfhank.model.meaning.stitch_chain import by_name, chain
 from halfhank.model.notation.bare_items import bare
-from halfhank.model.meaning.shape_kinds import default_spine
 
 DEFAULT_MARGIN, DEFAULT_MARGIN_TURNED = 5.0, 10.0
 """Per cent of the skein that no plan uses, the second with `turn back`."""
@@ -82,6 +82,7 @@ def resolve(description: written.Description) -> Design:
         turned_parts=_turned_parts(description),
         bind_off=_bind_off(description.bind_off),
         log=tuple(_weighing(weighing) for weighing in description.log),
+        written=Aside(description),
     )
 
 

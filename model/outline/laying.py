@@ -3,9 +3,9 @@
 from halfhank.grammar.problems import Problem
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.outline import Outline
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
-from halfhank.model.outline.outline import Outline
 from halfhank.model.yarn.stitch_table import PLAIN, StitchTable
 
 

@@ -9,12 +9,12 @@ from halfhank.model.ends.allowance_words import allowance_words
 from halfhank.model.ends.marks import marks
 from halfhank.model.meaning.band_walk import growing_part
 from halfhank.model.outline.laying import outline_of
+from halfhank.model.outline.outline import Outline
 from halfhank.model.phrases import bind_off_words, start_words, summary
 from halfhank.model.plan import Made, Plan, Planned
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.outline.outline import Outline
 from halfhank.model.shawl import BindOffPlan, Shawl, Start
 from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn

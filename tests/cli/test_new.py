@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from halfhank.cli.commands.new import SHAPES
-from halfhank.cli.planned_file import describe
+from halfhank.cli.planned_file import plan_file
 
 from tests.cli.running import halfhank
 
@@ -22,7 +22,7 @@ def test_a_start_draws_without_advice(tmp_path: Path, shape: str) -> None:
 def test_a_start_is_a_whole_shawl_of_its_shape(tmp_path: Path, shape: str) -> None:
     path = tmp_path / "new.shawl"
     path.write_bytes(halfhank("new", shape).out)
-    shawl = describe(str(path)).shawl
+    shawl = plan_file(str(path)).shawl
     assert shawl is not None and shawl.shape == shape
     assert shawl.rows.count > 60
     assert 0.5 * shawl.yarn.skein_g < shawl.yarn.total_g <= shawl.yarn.skein_g - shawl.yarn.keep_g

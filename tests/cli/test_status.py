@@ -82,7 +82,7 @@ def test_a_fault_of_our_own(good: Path, monkeypatch: pytest.MonkeyPatch) -> None
     assert result.status == 3
     assert "a fault of halfhank's own" in result.err and "Please report it" in result.err
     assert "ZeroDivisionError: over \\x1b[31mnothing" in result.err
-    assert "halfhank.cli.planned_file, computed, line " in result.err
+    assert "halfhank.cli.planned_file, planned, line " in result.err
     assert "Traceback" not in result.err and "\x1b" not in result.err
     monkeypatch.setenv("HALFHANK_TRACEBACK", "1")
     assert "Traceback" in halfhank("plan", good).err

@@ -1,22 +1,24 @@
 """Tables fit their room: texts are cut first, then the lightest columns go."""
 
-from halfhank.cli.report.text_table import Table, TableColumn, cut, paragraph
-from halfhank.cli.terminal import Words, width
+from halfhank.cli.report.table_lines import cut, paragraph, table_lines
+from halfhank.cli.terminal import Emphasis, width
+from halfhank.model.report_tree import Table, cells, figures_column, words_column
 from hypothesis import given
 from hypothesis import strategies as st
 
-PLAIN = Words(False)
+PLAIN = Emphasis(False)
 COLUMNS = (
-    TableColumn("part", True),
-    TableColumn("rows"),
-    TableColumn("used", weight=2),
-    TableColumn("share", weight=1),
+    words_column("part"),
+    figures_column("rows"),
+    figures_column("used", weight=2),
+    figures_column("share", weight=1),
 )
-TABLE = Table(COLUMNS, (("a long name of a part", "1-32", "6.2 g", "7.6%"), ("b", "33-128", "74.6 g", "92.4%")))
+ROWS = (("a long name of a part", "1-32", "6.2 g", "7.6%"), ("b", "33-128", "74.6 g", "92.4%"))
+TABLE = Table(COLUMNS, tuple(cells(*row) for row in ROWS))
 
 
 def test_without_a_width_nothing_is_cut() -> None:
-    assert TABLE.lines(None, PLAIN) == [
+    assert table_lines(TABLE, None, PLAIN) == [
         "part                     rows    used  share",
         "a long name of a part    1-32   6.2 g   7.6%",
         "b                      33-128  74.6 g  92.4%",
@@ -24,7 +26,7 @@ def test_without_a_width_nothing_is_cut() -> None:
 
 
 def test_texts_are_cut_first() -> None:
-    assert TABLE.lines(37, PLAIN) == [
+    assert table_lines(TABLE, 37, PLAIN) == [
         "part              rows    used  share",
         "a long name o…    1-32   6.2 g   7.6%",
         "b               33-128  74.6 g  92.4%",
@@ -32,8 +34,8 @@ def test_texts_are_cut_first() -> None:
 
 
 def test_then_the_lightest_columns_go() -> None:
-    assert TABLE.lines(30, PLAIN)[0] == "part              rows    used"
-    assert TABLE.lines(24, PLAIN) == [
+    assert table_lines(TABLE, 30, PLAIN)[0] == "part              rows    used"
+    assert table_lines(TABLE, 24, PLAIN) == [
         "part                rows",
         "a long name of …    1-32",
         "b                 33-128",
@@ -41,7 +43,7 @@ def test_then_the_lightest_columns_go() -> None:
 
 
 def test_what_must_stay_is_cut_further() -> None:
-    assert TABLE.lines(16, PLAIN)[1] == "a long …    1-32"
+    assert table_lines(TABLE, 16, PLAIN)[1] == "a long …    1-32"
 
 
 @given(
@@ -49,8 +51,8 @@ def test_what_must_stay_is_cut_further() -> None:
     st.integers(16, 90),
 )
 def test_a_table_fits_whatever_its_texts(names: list[str], room: int) -> None:
-    table = Table(COLUMNS, tuple((name, "1-32", "6.2 g", "7.6%") for name in names))
-    lines = table.lines(room, PLAIN)
+    table = Table(COLUMNS, tuple(cells(name, "1-32", "6.2 g", "7.6%") for name in names))
+    lines = table_lines(table, room, PLAIN)
     assert len(lines) == len(names) + 1
     assert all(width(line) <= room and line.isprintable() for line in lines)
 

@@ -5,6 +5,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from halfhank.cli.group import COMMANDS
 
 from tests.cli.running import GOOD
 
@@ -32,7 +33,8 @@ HEAVY |= {
     "scipy",
     "svgwrite.validator2",
 }
-OTHER_COMMANDS = {f"halfhank.cli.{name}" for name in ("commands.plan", "commands.check", "plan_text", "fault")}
+OTHER_COMMANDS = {*COMMANDS.values(), "halfhank.cli.fault"} - {COMMANDS["draw"]}
+REPORTS = ("halfhank.cli.report", "halfhank.model.report_tree", "halfhank.model.instructions.written")
 LIST = """
 import sys
 from halfhank.cli.startup import Postponed, postpone
@@ -64,6 +66,13 @@ def test_a_drawing_loads_nothing_heavy(tmp_path: Path, bare: set[str]) -> None:
     assert "halfhank.renderer.paper.svg" in found
     assert not found & (HEAVY - bare)
     assert not found & OTHER_COMMANDS
+    assert not [name for name in found if name.startswith(REPORTS)]
+
+
+def test_a_plan_loads_its_report(tmp_path: Path) -> None:
+    reports = {name for name in loaded(tmp_path, "plan", "-") if name.startswith(REPORTS)}
+    assert {"halfhank.cli.report.plan_report", "halfhank.model.report_tree"} <= reports
+    assert not reports & {"halfhank.cli.report.stop_report", "halfhank.cli.report.json_writer"}
 
 
 def test_a_picture_loads_what_it_needs(tmp_path: Path) -> None:
