@@ -7,7 +7,6 @@ from halfhank.model.rows.sections import MAX_ROWS, Run, mirrored, shortened
 from halfhank.model.rows.shaping import WorkedPart, WorkState, last_stitch, state_after, work_part
 from halfhank.model.rows.worked import start_state, work_sections
 from halfhank.model.shawl import Mark, Marks
-from halfhank.model.yarn.ledger import part_amounts
 from halfhank.model.yarn.row_yarn import bind_off_m, start_m
 from halfhank.model.yarn.working import Working
 
@@ -135,7 +134,7 @@ def _last_paid(working: Working, longer: WorkedPart, run: Run, found: Mark | Non
     planned, first = len(working.used_m) - 1, len(working.parts[-1].counts)
     off_m = bind_off_m(working.table, run.stitch)
     used_m = working.used_m[-1]
-    rows_m = [sum(amounts.values()) for amounts in part_amounts(working.yarn, _clipped(longer))]
+    rows_m = working.yarn.rows_m(_clipped(longer))
     for k in range(first, len(longer.counts)):
         used_m += rows_m[k]
         row = planned + k - first + 1

@@ -1,11 +1,10 @@
 """The yarn ledger: every metre of a shawl, row by row, by what it is worked in. All sums of yarn are taken from it."""
 
 from collections.abc import Callable, Iterable, Iterator
-from itertools import accumulate
 from typing import NamedTuple
 
 from halfhank.model.rows.shaping import BIND_OFF, WorkedPart, last_stitch
-from halfhank.model.yarn.row_yarn import BIND_OFF_STITCH, MEASURED, RowYarn, bind_off_m, start_m, wraps_of_rows
+from halfhank.model.yarn.row_yarn import MEASURED, RowYarn, bind_off_m, start_m, wraps_of_rows
 from halfhank.model.yarn.stitch_table import PLAIN_STITCH, StitchTable
 from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR, START_ERROR, ErrorSource
 
@@ -41,11 +40,6 @@ class Ledger(NamedTuple):
         yield self.start
         yield from self.rows
         yield self.bind_off
-
-    @property
-    def used_m(self) -> list[float]:
-        """Metres used after each row, from 0 (the start)."""
-        return list(accumulate((sum(amounts.values()) for amounts in self.rows), initial=sum(self.start.values())))
 
     def by_use(self) -> Amounts:
         """The whole shawl's metres by use."""
@@ -85,11 +79,10 @@ def part_amounts(yarn: RowYarn, part: WorkedPart) -> list[Amounts]:
         for first, end, wraps in wraps_of_rows(run):
             counts = part.counts[len(rows) : len(rows) + end - first]
             rows.extend(_named(yarn.amounts(run.stitch, wraps, live)) for live in counts)
-    off_m = BIND_OFF_STITCH * yarn.table.plain_m(BIND_OFF_ERROR)
     for act in part.acts:
         if part.active.lines[act.line].action == BIND_OFF:
             amounts = rows[act.row - 1]
-            amounts[YarnUse(BOUND_OFF)] = amounts.get(YarnUse(BOUND_OFF), 0.0) + off_m * abs(act.change)
+            amounts[YarnUse(BOUND_OFF)] = amounts.get(YarnUse(BOUND_OFF), 0.0) + yarn.bound_off_m * abs(act.change)
     return rows
 
 

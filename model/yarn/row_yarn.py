@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from halfhank.model.meaning.design import BindOff, Design
 from halfhank.model.rows.sections import Run
-from halfhank.model.rows.shaping import WorkedPart
+from halfhank.model.rows.shaping import BIND_OFF, WorkedPart
 from halfhank.model.yarn.stitch_table import SWATCH_BIND_OFF, SWATCH_CAST_ON, StitchTable
 from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR, START_ERROR
 
@@ -108,15 +108,37 @@ class RowYarn:
         own, edge, fill = self.split(stitch, wraps, live)
         if wraps > 1:
             return {stitch: own * self.stitch_m(stitch, wraps)}
-        counts = {stitch: own}
+        amounts = {stitch: own * self.stitch_m(stitch, 1)}
         for name, count in ((self.edge_stitch, edge), (self.table[stitch].fill, fill)):
             if count:
-                counts[name] = counts.get(name, 0) + count
-        return {name: count * self.table[name].fabric.yarn_m for name, count in counts.items()}
+                amounts[name] = amounts.get(name, 0.0) + count * self.stitch_m(name, 1)
+        return amounts
 
     def row_m(self, stitch: str, wraps: int, live: int) -> float:
         """Yarn of one row."""
         return sum(self.amounts(stitch, wraps, live).values())
+
+    def rows_m(self, part: WorkedPart) -> list[float]:
+        """Yarn of each row of a part, stitches bound off on the way included: the ledger's sums, without their uses."""
+        rows: list[float] = []
+        for run in part.section.runs:
+            for first, end, wraps in wraps_of_rows(run):
+                each, constant, holds = self.affine(run.stitch, wraps)
+                counts = part.counts[len(rows) : len(rows) + end - first]
+                if holds and (not constant or min(counts, default=0) >= self.edges):
+                    rows.extend(each * live + constant for live in counts)
+                else:
+                    rows.extend(self.row_m(run.stitch, wraps, live) for live in counts)
+        off_m = self.bound_off_m
+        for act in part.acts:
+            if part.active.lines[act.line].action == BIND_OFF:
+                rows[act.row - 1] += off_m * abs(act.change)
+        return rows
+
+    @property
+    def bound_off_m(self) -> float:
+        """Yarn of one stitch bound off on the way."""
+        return BIND_OFF_STITCH * self.table.plain_m(BIND_OFF_ERROR)
 
     def affine(self, stitch: str, wraps: int) -> Affine:
         """The yarn of a row as a function of its stitches."""
@@ -150,7 +172,7 @@ class RowYarn:
                     narrow = [live for live in part.counts[a:b] if live < self.edges]
                     total += sum(self.row_m(run.stitch, wraps, live) - each * live - constant for live in narrow)
             done += run.rows
-        return total + part.bound_off * BIND_OFF_STITCH * self.table.plain_m(BIND_OFF_ERROR)
+        return total + part.bound_off * self.bound_off_m
 
 
 def _short(run: int, multiple: int, extra: int) -> int:
