@@ -6,10 +6,8 @@ pass to pass does not (common practice, no source).
 
 from collections.abc import Iterator
 
-from halfhank.grammar.description import Band, Description, Drop, Repeat, Stitch
+from halfhank.grammar.description import AnyBand, Band, Description, Drop, Repeat, Stitch
 from halfhank.grammar.problems import Problem, advice
-
-Piece = Band | Drop | Repeat
 
 
 def check_even_sequence(description: Description) -> tuple[Problem, ...]:
@@ -59,7 +57,7 @@ def uneven(count: int, step: int = 1) -> tuple[int, int, int] | None:
     return (count - change, count + change, count) if count > change else None
 
 
-def _walked(pieces: tuple[Piece, ...]) -> Iterator[Piece]:
+def _walked(pieces: tuple[AnyBand, ...]) -> Iterator[AnyBand]:
     for piece in pieces:
         yield piece
         if isinstance(piece, Repeat):

@@ -3,13 +3,26 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from halfhank.grammar.description import Across, Band, Cable, Drop, GarterTab, InOne, Item, Part, Repeat, Times, Work
+from halfhank.grammar.description import (
+    Across,
+    AnyBand,
+    Band,
+    Cable,
+    Drop,
+    GarterTab,
+    InOne,
+    Item,
+    Part,
+    Repeat,
+    Times,
+    Work,
+)
 from halfhank.grammar.items import ITEMS
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
 from halfhank.model.instructions.row_lines import release_lines, row_lines
 from halfhank.model.instructions.shaping_sentences import even_lines, shaping_lines
 from halfhank.model.phrases import bind_off_words, counted
-from halfhank.model.rows.sections import AnyBand, spread
+from halfhank.model.rows.sections import spread
 from halfhank.model.shawl import PartPlan, Shawl
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, in_pattern, needle_of
 from halfhank.model.stitches.mirror import mirrored, stand_ins

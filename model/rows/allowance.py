@@ -8,11 +8,10 @@ such bound, every count is.
 
 from typing import NamedTuple
 
-from halfhank.grammar.description import Band, Drop, Repeat, ShapingLine
+from halfhank.grammar.description import AnyBand, Band, Drop, Repeat, ShapingLine
 from halfhank.grammar.problems import Problem, Span, advice, mistake
 from halfhank.model.rows.sections import (
     MAX_ROWS,
-    AnyBand,
     count_rows,
     has_allowance,
     total_rows,

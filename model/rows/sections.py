@@ -3,10 +3,9 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from halfhank.grammar.description import Band, Description, Drop, Part, Repeat
+from halfhank.grammar.description import AnyBand, Band, Description, Drop, Part, Repeat
 from halfhank.model.yarn.stitch_table import StitchTable
 
-AnyBand = Band | Drop | Repeat
 MAX_ROWS = 20_000
 
 
