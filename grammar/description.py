@@ -318,12 +318,15 @@ class Repeat(NamedTuple):
     """`repeat N times`; `times` is None for `repeat as yarn allows`."""
 
     times: Count | None
-    bands: tuple["Band | Drop | Repeat", ...]
+    bands: tuple["AnyBand", ...]
     span: Span
 
     @property
     def as_yarn_allows(self) -> bool:
         return self.times is None
+
+
+AnyBand = Band | Drop | Repeat
 
 
 class Part(NamedTuple):
@@ -332,7 +335,7 @@ class Part(NamedTuple):
     name: Text
     even: Span | None
     shaping: tuple[ShapingLine, ...]
-    bands: tuple[Band | Drop | Repeat, ...]
+    bands: tuple[AnyBand, ...]
     span: Span
 
 

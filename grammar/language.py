@@ -24,7 +24,7 @@ class BlockKind(NamedTuple):
 
     `name` is made of its header's keywords. `opening` is a pattern: a line that goes on like this after the first
     keyword can only be a header. `place` is the sentence that says where the block belongs, and `rank` orders the
-    blocks: none may stand before one of a lower rank. `weight`: how reluctantly it is said to be in the wrong place.
+    blocks: none may stand before one of a lower rank. `weight`: how reluctantly it is taken to be in the wrong place.
     `many`: there may be several. `may_be_empty`: it says something without lines inside. `missing` is the hint for a
     description that has none, None where it may be left out.
     """
@@ -51,7 +51,7 @@ class BlockKind(NamedTuple):
 
 
 def _fact(key: str, words: str = "", rules: str = "", many: bool = False) -> FactKind:
-    """A fact whose words and rules are as its key where nothing else is said."""
+    """A fact whose words and rules are as its key where nothing else is given."""
     return FactKind(key, tuple((words or key).split()), tuple((rules or key).split()), many)
 
 
@@ -186,6 +186,6 @@ PATTERN_STITCHES = ("moss", "eyelet-row", "scattered-eyelets", "open-mesh", "dro
 BUILT_IN_STITCHES = PLAIN_STITCHES + PATTERN_STITCHES
 
 RESERVED = frozenset({"part", *FACTS["in_part"]})
-"""Names that no stitch may have, so that a line of a part is told from a band by its first word."""
+"""Names that no stitch may have, so that the first word of a line in a part shows whether it is a band."""
 
 SHAPES = ("triangle", "crescent", "half-circle", "tip-to-tip", "asymmetric", "rectangle")

@@ -7,8 +7,8 @@ from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import BUILT_IN_SPAN, Band, Description, Repeat, Stitch
 from halfhank.grammar.language import PATTERN_STITCHES
 from halfhank.grammar.reading.blocks import find_blocks
+from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.reading.stitch_blocks import Stitches
-from halfhank.grammar.reading.values import Teller
 from halfhank.grammar.text.indentation import lay_out
 
 
@@ -16,9 +16,9 @@ from halfhank.grammar.text.indentation import lay_out
 def built_in_stitch(name: str) -> Stitch:
     """A built-in as the `stitch` block that would describe it. The places of its rows are in nobody's file."""
     text = "\n  ".join((f"stitch {name}", *STITCH_PATTERNS[name].lines)) + "\n"
-    teller = Teller()
-    found = Stitches().read(teller, find_blocks(teller, lay_out(text).roots)).blocks[name]
-    assert not teller.problems, teller.problems
+    context = ParseContext()
+    found = Stitches().read(context, find_blocks(context, lay_out(text).roots)).blocks[name]
+    assert not context.problems, context.problems
     return found._replace(span=BUILT_IN_SPAN)
 
 

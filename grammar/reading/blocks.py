@@ -7,7 +7,7 @@ from halfhank.grammar.language import FACTS, HEADERS, BlockKind
 from halfhank.grammar.lines.line_reader import accepted, first_word, guessed_word
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.block_body import parsed
-from halfhank.grammar.reading.values import Branch, Teller
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.text.indentation import LineNode, SourceLine
 
 _GUESSED_BY = 5
@@ -27,7 +27,7 @@ class Block(NamedTuple):
 
 
 class Blocks(NamedTuple):
-    """All blocks in the order of the file. `unsure`: a line could not be told for any block."""
+    """All blocks in the order of the file. `unsure`: some line belongs to no known block."""
 
     all: list[Block]
     unsure: bool
@@ -37,20 +37,20 @@ class Blocks(NamedTuple):
         return [block for block in self.all if block.kind.name == name]
 
 
-def find_blocks(teller: Teller, roots: list[LineNode]) -> Blocks:
-    """Sort the lines of the top level into blocks, and tell headers that are wrong, empty, doubled or out of order."""
+def find_blocks(context: ParseContext, roots: list[LineNode]) -> Blocks:
+    """Sort the lines of the top level into blocks; wrong, empty, doubled and misplaced headers are reported."""
     found: list[Block] = []
     unsure = False
     spared: set[int] = set()  # blocks that a line of no known kind may belong to
     kinds: set[str] = set()
     for line in roots:
-        if teller.spent:
+        if context.should_stop:
             unsure = True
             break
-        if _is_stray(line, found):
-            unsure |= not _take_in(teller, line, found)
+        if _is_misplaced_fact(line, found):
+            unsure |= not _take_misplaced(context, line, found)
             continue
-        tree = parsed(teller, line.source, "header")
+        tree = parsed(context, line.source, "header")
         kind = _kind(line, kinds)
         if guessed_word(line.source, "header") is None:
             spared.update(block.source.number for block in found[-1:])
@@ -59,8 +59,8 @@ def find_blocks(teller: Teller, roots: list[LineNode]) -> Blocks:
             found.append(Block(kind, line.source, tree, list(line.children)))
         else:
             unsure = True
-    _tell_empty(teller, [block for block in found if block.source.number not in spared])
-    _tell_order(teller, _without_doubles(teller, found))
+    _report_empty(context, [block for block in found if block.source.number not in spared])
+    _report_order(context, _without_doubles(context, found))
     return Blocks(found, unsure)
 
 
@@ -84,7 +84,7 @@ def _fitting(lines: list[LineNode], start: str) -> int:
     return sum(accepted(line.source, start) for line in lines[:_GUESSED_BY])
 
 
-def _is_stray(line: LineNode, found: list[Block]) -> bool:
+def _is_misplaced_fact(line: LineNode, found: list[Block]) -> bool:
     """Whether a line of the top level is a fact of some block."""
     word, source = first_word(line.source), line.source
     if word in HEADERS or source.code.startswith("cast off"):
@@ -95,13 +95,13 @@ def _is_stray(line: LineNode, found: list[Block]) -> bool:
     return bool(found) and found[-1].kind.name == "part" and accepted(source, "in_part")
 
 
-def _take_in(teller: Teller, line: LineNode, found: list[Block]) -> bool:
-    """Tell a fact that is not indented, and give it to the block above if it belongs there."""
+def _take_misplaced(context: ParseContext, line: LineNode, found: list[Block]) -> bool:
+    """Report a fact that is not indented, and give it to the block above if it belongs there."""
     source = line.source
-    if source.number not in teller.told:
-        teller.told.add(source.number)
+    if source.number not in context.reported_lines:
+        context.reported_lines.add(source.number)
         message = f"`{first_word(source)}` stands inside a block and is indented under its first line."
-        teller.tell("not-indented", source.span, message, "indent it by two spaces")
+        context.report("not-indented", source.span, message, "indent it by two spaces")
     if not found or not found[-1].kind.facts:
         return False
     start = found[-1].kind.start
@@ -114,36 +114,36 @@ def _take_in(teller: Teller, line: LineNode, found: list[Block]) -> bool:
     return True
 
 
-def _tell_empty(teller: Teller, found: list[Block]) -> None:
+def _report_empty(context: ParseContext, found: list[Block]) -> None:
     for block in found:
         if not block.lines and not block.kind.may_be_empty and block.tree is not None:
             message = f"This `{block.kind.name}` block is empty."
-            teller.tell("empty-block", block.span, message, "indent its lines under it, or delete it")
+            context.report("empty-block", block.span, message, "indent its lines under it, or delete it")
 
 
-def _without_doubles(teller: Teller, found: list[Block]) -> list[Block]:
-    """The blocks without second ones, which are told."""
+def _without_doubles(context: ParseContext, found: list[Block]) -> list[Block]:
+    """The blocks without second ones, which are reported."""
     first: dict[str, int] = {}
     kept = []
     for block in found:
         name = block.kind.name
         if name in first and not block.kind.many:
-            if block.source.number in teller.told:
+            if block.source.number in context.reported_lines:
                 continue
             message = f"A description has one `{name}` block."
-            teller.tell("duplicate-block", block.span, message, f"line {first[name]} has it already")
+            context.report("duplicate-block", block.span, message, f"line {first[name]} has it already")
         else:
             first.setdefault(name, block.source.number)
             kept.append(block)
     return kept
 
 
-def _tell_order(teller: Teller, found: list[Block]) -> None:
-    """Tell the fewest blocks whose move would put all in order."""
+def _report_order(context: ParseContext, found: list[Block]) -> None:
+    """Report the fewest blocks whose move would put all in order."""
     settled = _settled([block.kind for block in found])
     for index, block in enumerate(found):
         if index not in settled:
-            teller.tell("misplaced-block", block.span, block.kind.place.format(block.kind.name))
+            context.report("misplaced-block", block.span, block.kind.place.format(block.kind.name))
 
 
 def _settled(kinds: Sequence[BlockKind]) -> set[int]:
@@ -155,8 +155,8 @@ def _settled(kinds: Sequence[BlockKind]) -> set[int]:
         before.append(last)
         tops[kind.rank] = (weight + kind.weight, index)
     settled: set[int] = set()
-    at = max(tops)[1]
-    while at >= 0:
-        settled.add(at)
-        at = before[at]
+    last = max(tops)[1]
+    while last >= 0:
+        settled.add(last)
+        last = before[last]
     return settled

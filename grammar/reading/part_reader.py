@@ -1,43 +1,44 @@
 """The parts: their shaping lines, bands and repeats."""
 
-from halfhank.grammar.description import Part, Repeat, ShapingLine
+from halfhank.grammar.description import AnyBand, Part, Repeat, ShapingLine
 from halfhank.grammar.lines.line_reader import guessed_word
 from halfhank.grammar.problems import Span
-from halfhank.grammar.reading.band_builders import AnyBand, BandContext
+from halfhank.grammar.reading.band_builders import BandReader
 from halfhank.grammar.reading.block_body import parsed
 from halfhank.grammar.reading.blocks import Block
 from halfhank.grammar.reading.facts import FACT_BUILDERS
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.stitch_blocks import Stitches
-from halfhank.grammar.reading.values import Branch, Teller, branch, text
+from halfhank.grammar.reading.values import branch, text
 from halfhank.grammar.text.indentation import LineNode
 
 
 class PartReader:
     """Reads the parts of one description; `as yarn allows` is counted over all of them."""
 
-    def __init__(self, teller: Teller, stitches: Stitches) -> None:
-        self._teller, self._bands = teller, BandContext(teller, stitches)
+    def __init__(self, context: ParseContext, stitches: Stitches) -> None:
+        self._context, self._bands = context, BandReader(context, stitches)
 
     def part(self, block: Block) -> Part | None:
         """One part; None where its name was not understood or it has no rows."""
-        self._teller.line = block.source.number
-        title = None if block.tree is None else text(self._teller, branch(block.tree, 0))
+        self._context.line = block.source.number
+        title = None if block.tree is None else text(self._context, branch(block.tree, 0))
         lines = _PartLines()
         bands = self._read_bands(block.lines, lines, 0)
         if block.lines and len(lines.shaping) + (lines.even is not None) == len(block.lines):
-            self._teller.tell("no-bands", block.span, "This part is shaped but has no rows.", "add bands to it")
+            self._context.report("no-bands", block.span, "This part is shaped but has no rows.", "add bands to it")
             return None
         if title is None:
             return None
         return Part(title, lines.even, tuple(lines.shaping), bands, block.span)
 
     def _read_bands(self, lines: list[LineNode], part: "_PartLines", depth: int) -> tuple[AnyBand, ...]:
-        bands = (None if self._teller.spent else self._line(line, part, depth) for line in lines)
+        bands = (None if self._context.should_stop else self._line(line, part, depth) for line in lines)
         return tuple(band for band in bands if band is not None)
 
     def _line(self, line: LineNode, part: "_PartLines", depth: int) -> AnyBand | None:
-        before = len(self._teller.problems)
-        tree = parsed(self._teller, line.source, "in_part")
+        before = len(self._context.problems)
+        tree = parsed(self._context, line.source, "in_part")
         if tree is None:
             part.note_unread(guessed_word(line.source, "in_part"))
             self._read_bands(line.children, part, depth + 1)
@@ -49,36 +50,36 @@ class PartReader:
         return self._band(tree, line, part, depth, before)
 
     def _shaping(self, tree: Branch, line: LineNode, part: "_PartLines", depth: int) -> None:
-        teller, span = self._teller, line.source.span
-        before = len(teller.problems)
-        said = None if tree.data == "even" else FACT_BUILDERS[tree.data](teller, tree, span)
+        context, span = self._context, line.source.span
+        before = len(context.problems)
+        shaping = None if tree.data == "even" else FACT_BUILDERS[tree.data](context, tree, span)
         if depth:
-            teller.tell("shaping-in-repeat", span, "Shaping stands at the head of a part, not inside a repeat.")
+            context.report("shaping-in-repeat", span, "Shaping stands at the head of a part, not inside a repeat.")
         elif part.banded:
-            teller.tell("late-shaping", span, "Shaping stands at the head of a part, before its bands.")
+            context.report("late-shaping", span, "Shaping stands at the head of a part, before its bands.")
         elif tree.data == "even":
             self._even(part, span)
         elif part.even_seen:
-            teller.tell("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
-        clean = len(teller.problems) == before and line.source.number not in teller.told
-        part.shaped = part.shaped or said is not None
-        if said is not None and clean:
-            part.shaping.append(said)
+            context.report("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
+        clean = context.is_clean(before)
+        part.shaped = part.shaped or shaping is not None
+        if shaping is not None and clean:
+            part.shaping.append(shaping)
         part.even = span if tree.data == "even" and clean else part.even
 
     def _even(self, part: "_PartLines", span: Span) -> None:
         if part.even_seen:
-            self._teller.tell("duplicate-fact", span, "A part says `even` only once.")
+            self._context.report("duplicate-fact", span, "A part says `even` only once.")
         elif part.shaped:
-            self._teller.tell("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
+            self._context.report("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
         part.even_seen = True
 
     def _band(self, tree: Branch, line: LineNode, part: "_PartLines", depth: int, before: int) -> AnyBand | None:
         span = line.source.span
         band = self._bands.band(tree, span, in_repeat=depth > 0)
-        if isinstance(band, Repeat) and not line.children and line.source.number not in self._teller.told:
-            self._teller.tell("empty-block", span, "This repeat is empty.", "indent its bands under it")
-        clean = len(self._teller.problems) == before and line.source.number not in self._teller.told
+        if isinstance(band, Repeat) and not line.children and line.source.number not in self._context.reported_lines:
+            self._context.report("empty-block", span, "This repeat is empty.", "indent its bands under it")
+        clean = self._context.is_clean(before)
         inner = self._read_bands(line.children, part, depth + 1)
         if not clean:
             return None
@@ -86,7 +87,7 @@ class PartReader:
 
 
 class _PartLines:
-    """What one part has said so far."""
+    """What has been read of one part so far."""
 
     def __init__(self) -> None:
         self.even: Span | None = None

@@ -1,7 +1,7 @@
 """The first stage of reading finds out which line stands inside which; each keeps the comment behind it.
 
 Nothing is thrown away: `Layout.lines` has every physical line with its ending, so that a file can be written back with
-all other bytes kept. Lines with a mistake of layout are told here (`told`) and still find a place in the tree.
+all other bytes kept. Lines with a mistake of layout are reported here and still find a place in the tree.
 """
 
 import re
@@ -54,14 +54,14 @@ class LineNode(NamedTuple):
 class SourceTree(NamedTuple):
     """A whole file: `bom` where it opened with a byte-order mark, `roots` the lines of the top level.
 
-    `told` are the numbers of the lines with one of the `problems`.
+    `reported_lines` are the numbers of the lines with one of the `problems`.
     """
 
     bom: bool
     lines: tuple[SourceLine, ...]
     roots: list[LineNode]
     problems: tuple[Problem, ...]
-    told: frozenset[int]
+    reported_lines: frozenset[int]
 
 
 def lay_out(text: str) -> SourceTree:
@@ -119,7 +119,7 @@ class _Frame:
     def __init__(self, indent: int, depth: int, line: LineNode, siblings: list[LineNode]) -> None:
         self.indent, self.depth, self.line, self.siblings = indent, depth, line, siblings
         self.column: int | None = None
-        self.told: set[int] = set()
+        self.reported: set[int] = set()
 
     @cached_property
     def opens(self) -> bool:
@@ -157,23 +157,23 @@ class _Tree:
     def _nest(self, line: LineNode, parent: _Frame, width: int) -> None:
         if parent.column is None:
             parent.column = width
-        width = self._aligned(line.source, parent.column, width, parent.told)
+        width = self._aligned(line.source, parent.column, width, parent.reported)
         siblings = parent.line.children
         if parent.depth >= MAX_NESTING:
-            if parent.depth == MAX_NESTING and not parent.told:
+            if parent.depth == MAX_NESTING and not parent.reported:
                 message = f"Blocks nest at most {MAX_NESTING} deep."
-                self._tell(line.source, "nesting-too-deep", message, "unroll a repeat")
+                self._report(line.source, "nesting-too-deep", message, "unroll a repeat")
                 siblings.append(line)
-            parent.told.add(width)
+            parent.reported.add(width)
             siblings = []
         self._hang(line, siblings, parent.depth + 1, width)
 
     def _adopt(self, line: LineNode, parent: _Frame, width: int) -> None:
         """A line under one that opens no block stands beside it instead."""
-        if not parent.told:
-            parent.told.add(width)
+        if not parent.reported:
+            parent.reported.add(width)
             message = "This line is indented under a line that opens no block."
-            self._tell(line.source, "unexpected-indent", message, f"start it in column {parent.line.source.column}")
+            self._report(line.source, "unexpected-indent", message, f"start it in column {parent.line.source.column}")
         self._hang(line, parent.siblings, parent.depth, width)
 
     def _width(self, source: SourceLine) -> int:
@@ -182,24 +182,24 @@ class _Tree:
         width = source.indent
         if "\t" in blank:
             column = blank.index("\t") + 1
-            self._tell(source, "tab-indentation", "A tab stands in the indentation.", "indent with spaces", column)
+            self._report(source, "tab-indentation", "A tab stands in the indentation.", "indent with spaces", column)
             width += blank.count("\t") * (self._step - 1)
         if source.indent and _is_header(source.code):
             message = "A line that opens a block of its own is not indented."
-            self._tell(source, "indented-header", message, "start it in column 1")
+            self._report(source, "indented-header", message, "start it in column 1")
             return 0
         return width
 
-    def _aligned(self, source: SourceLine, column: int, width: int, told: set[int]) -> int:
-        """Tell a line that stands in another column than its block, once a column; it counts as standing in it."""
+    def _aligned(self, source: SourceLine, column: int, width: int, reported: set[int]) -> int:
+        """Report a line that stands in another column than its block, once a column; it counts as standing in it."""
         tabbed = "\t" in source.raw[: source.indent]
-        if width != column and width not in told and not tabbed:
-            told.add(width)
+        if width != column and width not in reported and not tabbed:
+            reported.add(width)
             message = "The lines of one block start in one column."
-            self._tell(source, "uneven-indentation", message, f"start it in column {column + 1}")
+            self._report(source, "uneven-indentation", message, f"start it in column {column + 1}")
         return column
 
-    def _tell(self, source: SourceLine, code: str, message: str, hint: str, column: int | None = None) -> None:
+    def _report(self, source: SourceLine, code: str, message: str, hint: str, column: int | None = None) -> None:
         start = column or source.column
         end = start + 1 if column else len(source.code) + 1
         self._problems.setdefault(source.number, mistake(code, Span(source.number, start, end), message, hint))

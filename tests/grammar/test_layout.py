@@ -6,7 +6,7 @@ from halfhank.grammar.text.indentation import MAX_LINE, MAX_NESTING, LineNode, l
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.grammar.cases import CASES, told
+from tests.grammar.cases import CASES, reported
 
 TERN = (CASES / "tern-lane.shawl").read_text(encoding="utf-8")
 
@@ -59,23 +59,23 @@ def test_both_line_endings_and_a_byte_order_mark_read_alike() -> None:
 
 
 def test_a_lone_carriage_return_is_a_control_character() -> None:
-    assert (2, 3, "control-character") in told(parse('shawl "A"\n  \rby "me"\n').problems)
+    assert (2, 3, "control-character") in reported(parse('shawl "A"\n  \rby "me"\n').problems)
 
 
 @pytest.mark.parametrize("char", ["\x00", "\x1b", "\x7f", "\x85", "\u2028", "\ud800", "\ufffe"])
 def test_control_characters_are_refused_in_texts_facts_and_comments(char: str) -> None:
     for line, column in [(f'  by "a{char}b"', 8), (f"  units{char} cm", 8), (f"  units cm # a{char}", 15)]:
         text = TERN.replace('  by "the demo workroom"', line)
-        assert told(parse(text).problems) == [(2, column, "control-character")]
+        assert reported(parse(text).problems) == [(2, column, "control-character")]
 
 
-def test_a_line_of_4000_characters_is_read_and_one_more_told() -> None:
+def test_a_line_of_4000_characters_is_read_and_one_more_reported() -> None:
     fits = '  by "' + "x" * (MAX_LINE - 7) + '"'
     assert len(fits) == MAX_LINE
     assert parse(TERN.replace('  by "the demo workroom"', fits)).problems == ()
     over = TERN.replace('  by "the demo workroom"', fits[:-1] + 'x"')
-    assert told(parse(over).problems) == [(2, MAX_LINE + 1, "line-too-long")]
-    assert told(parse(TERN + "#" * (MAX_LINE + 1)).problems) == [(44, MAX_LINE + 1, "line-too-long")]
+    assert reported(parse(over).problems) == [(2, MAX_LINE + 1, "line-too-long")]
+    assert reported(parse(TERN + "#" * (MAX_LINE + 1)).problems) == [(44, MAX_LINE + 1, "line-too-long")]
 
 
 def _nested(depth: int) -> str:
@@ -83,11 +83,11 @@ def _nested(depth: int) -> str:
     return TERN.replace("  garter 4 ridges\n", repeats + " " * depth + "garter 4 ridges\n")
 
 
-def test_50_levels_are_read_and_one_more_told() -> None:
+def test_50_levels_are_read_and_one_more_reported() -> None:
     assert parse(_nested(MAX_NESTING)).problems == ()
-    found = told(parse(_nested(MAX_NESTING + 1)).problems)
+    found = reported(parse(_nested(MAX_NESTING + 1)).problems)
     assert [code for _, _, code in found] == ["nesting-too-deep"]
-    assert [code for _, _, code in told(parse(_nested(900)).problems)] == ["nesting-too-deep"]
+    assert [code for _, _, code in reported(parse(_nested(900)).problems)] == ["nesting-too-deep"]
 
 
 def test_brackets_nest_50_deep_and_no_deeper() -> None:
@@ -99,7 +99,7 @@ def test_brackets_nest_50_deep_and_no_deeper() -> None:
     assert [p.code for p in parse(row(350)).problems] == ["brackets-too-deep"]
 
 
-def test_one_mib_is_read_and_one_byte_more_told() -> None:
+def test_one_mib_is_read_and_one_byte_more_reported() -> None:
     line = "# " + "é" * 1000 + "\n"
     rest = MAX_BYTES - len(TERN.encode())
     filler = line * (rest // len(line.encode()))
@@ -107,16 +107,16 @@ def test_one_mib_is_read_and_one_byte_more_told() -> None:
     whole = TERN + filler
     assert len(whole.encode()) == MAX_BYTES
     assert parse_bytes(whole.encode()).problems == ()
-    assert told(parse_bytes(whole.encode() + b"\n").problems) == [(0, 0, "file-too-large")]
-    assert told(parse(whole + "\n").problems) == [(0, 0, "file-too-large")]
+    assert reported(parse_bytes(whole.encode() + b"\n").problems) == [(0, 0, "file-too-large")]
+    assert reported(parse(whole + "\n").problems) == [(0, 0, "file-too-large")]
 
 
 def test_bytes_that_are_no_text() -> None:
-    assert told(parse_bytes(b"shawl\n  by \xe9\n").problems) == [(2, 6, "not-utf-8")]
-    assert told(parse_bytes(TERN.encode("utf-16")).problems) == [(0, 0, "not-text")]
-    assert told(parse_bytes(b"\x7fELF\0\0").problems) == [(0, 0, "not-text")]
-    assert told(parse_bytes(b"").problems) == [(0, 0, "empty-description")]
-    assert told(parse_bytes(b"\n  # nothing\n").problems) == [(0, 0, "empty-description")]
+    assert reported(parse_bytes(b"shawl\n  by \xe9\n").problems) == [(2, 6, "not-utf-8")]
+    assert reported(parse_bytes(TERN.encode("utf-16")).problems) == [(0, 0, "not-text")]
+    assert reported(parse_bytes(b"\x7fELF\0\0").problems) == [(0, 0, "not-text")]
+    assert reported(parse_bytes(b"").problems) == [(0, 0, "empty-description")]
+    assert reported(parse_bytes(b"\n  # nothing\n").problems) == [(0, 0, "empty-description")]
 
 
 def test_after_100_problems_only_their_number() -> None:

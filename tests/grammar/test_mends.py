@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from halfhank.grammar.lines.idioms import US_NEEDLES_MM, Idiom, said_otherwise
+from halfhank.grammar.lines.trade_phrases import US_NEEDLES_MM, Suggestion, suggestion_at
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import Problem
 
@@ -59,23 +59,23 @@ MENDS = [
 ]
 
 
-def _told(line: str, written: str) -> tuple[Problem, ...]:
+def _problems(line: str, written: str) -> tuple[Problem, ...]:
     assert line + "\n" in TEXT
     return parse(TEXT.replace(line + "\n", written + "\n")).problems
 
 
 @pytest.mark.parametrize(("line", "written", "mend"), MENDS, ids=[written.strip() for _, written, _ in MENDS])
-def test_the_mend_is_told_and_mends(line: str, written: str, mend: str) -> None:
-    (problem,) = _told(line, written)
+def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> None:
+    (problem,) = _problems(line, written)
     assert problem.hint == f"write `{mend}`" and problem.span
     mended = written[: problem.span.column - 1] + mend + written[problem.span.end - 1 :]
-    assert {p.code for p in _told(line, mended)} <= {"unknown-stitch"}
+    assert {p.code for p in _problems(line, mended)} <= {"unknown-stitch"}
 
 
 def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
-    (problem,) = _told("  row 1: *k2, p4*, k1", "  row 1: *k2, p4; rep from * to last st, k1")
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *k2, p4; rep from * to last st, k1")
     assert problem.hint == "write `*k2, p4*, k1`"
-    (problem,) = _told("  row 1: *k2, p4*, k1", "  row 1: *" + "k2, p4, " * 20 + "k2; rep from * to last 2 sts, k2")
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *" + "k2, p4, " * 20 + "k2; rep from * to last 2 sts, k2")
     assert problem.hint == "write `*…*, k2`"
 
 
@@ -108,42 +108,42 @@ def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
     ],
 )
 def test_other_hints(line: str, written: str, hint: str) -> None:
-    assert [problem.hint for problem in _told(line, written)] == [hint]
+    assert [problem.hint for problem in _problems(line, written)] == [hint]
 
 
 def test_rows_without_numbers_are_to_be_named() -> None:
     written = "  row 1: *k2, p4*, k1\n  even rows: purl"
-    assert [p.hint for p in _told("  row 1: *k2, p4*, k1", written)] == ["name each row, as in `rows 2, 4: purl`"]
+    assert [p.hint for p in _problems("  row 1: *k2, p4*, k1", written)] == ["name each row, as in `rows 2, 4: purl`"]
 
 
 def test_a_prime_after_a_figure_stands_for_inches() -> None:
-    (problem,) = _told("  gauge 20 sts 40 rows over 10 cm", "  gauge 20 sts 40 rows over 4″")
+    (problem,) = _problems("  gauge 20 sts 40 rows over 10 cm", "  gauge 20 sts 40 rows over 4″")
     assert (problem.code, problem.hint) == ("curly-quote", "write `in`")
 
 
-def test_a_second_start_is_told_as_one() -> None:
-    (problem,) = _told("  cast on 9 sts", "  cast on 9 sts\n  garter tab 3 sts 6 rows")
+def test_a_second_start_is_reported_as_one() -> None:
+    (problem,) = _problems("  cast on 9 sts", "  cast on 9 sts\n  garter tab 3 sts 6 rows")
     assert problem.message == "A shape has one start."
 
 
 def test_turning_back_after_the_bind_off_is_what_is_misplaced() -> None:
-    (problem,) = _told("bind off elastic", "bind off elastic\nturn back")
+    (problem,) = _problems("bind off elastic", "bind off elastic\nturn back")
     assert (problem.span and problem.span.line, problem.code) == (16, "misplaced-block")
 
 
 def test_passed_over_stitches_have_abbreviations() -> None:
-    (problem,) = _told("  row 1: *k2, p4*, k1", "  row 1: sl1, k2tog, psso")
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: sl1, k2tog, psso")
     assert re.findall("`(.*?)`", problem.hint or "") == ["sk2p", "s2kp"]
 
 
 def test_a_phrase_counts_only_where_reading_stopped() -> None:
     line = '  garter 4 rows "cast off, st st, every RS row" wide'
-    assert said_otherwise(line, line.index("wide") + 1, "in_part") is None
-    assert isinstance(said_otherwise("cast off", 1, "header"), Idiom)
+    assert suggestion_at(line, line.index("wide") + 1, "in_part") is None
+    assert isinstance(suggestion_at("cast off", 1, "header"), Suggestion)
 
 
 def test_a_mended_line_keeps_the_columns_of_its_other_mistakes() -> None:
-    found = _told("  increase 1 at spine every 2 rows", "  increase 1 at spine every RS row until 0 sts")
+    found = _problems("  increase 1 at spine every 2 rows", "  increase 1 at spine every RS row until 0 sts")
     assert [(p.code, p.span and p.span.column) for p in found] == [("unknown-word", 23), ("zero-number", 42)]
 
 

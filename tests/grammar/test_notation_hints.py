@@ -22,7 +22,7 @@ part "body"
 """
 
 
-def _told(line: str, written: str) -> tuple[Problem, ...]:
+def _problems(line: str, written: str) -> tuple[Problem, ...]:
     assert line + "\n" in TEXT
     return parse(TEXT.replace(line + "\n", written + "\n")).problems
 
@@ -32,13 +32,13 @@ def _told(line: str, written: str) -> tuple[Problem, ...]:
     [("k1, *yo, k2tog", 4), ("k1, yo, k2tog*", 13), ("k1, *[yo, k2tog*", 5), ("*k1, [p1] 2 times*, [k1", 20)],
 )
 def test_the_sign_that_stands_alone_is_pointed_at(row: str, sign: int) -> None:
-    (problem,) = _told("  row 1: knit", f"  row 1: {row}")
+    (problem,) = _problems("  row 1: knit", f"  row 1: {row}")
     assert problem.code == "unpaired-sign" and problem.span
     assert problem.span.column == len("  row 1: ") + sign + 1
 
 
 def test_a_line_whose_signs_are_paired_may_be_too_short_all_the_same() -> None:
-    (problem,) = _told("  row 1: knit", "  row 1: *k1, p1*,")
+    (problem,) = _problems("  row 1: knit", "  row 1: *k1, p1*,")
     assert problem.code == "line-too-short"
 
 
@@ -62,13 +62,13 @@ def test_a_line_whose_signs_are_paired_may_be_too_short_all_the_same() -> None:
     ],
 )
 def test_rows(row: str, hint: str) -> None:
-    (problem,) = _told("  row 1: knit", f"  row 1: {row}")
+    (problem,) = _problems("  row 1: knit", f"  row 1: {row}")
     assert problem.hint == hint
     if hint.startswith("write `") and problem.span:
         start, end = problem.span.column - 1, problem.span.end - 1
         line = f"  row 1: {row}"
         mended = line[:start] + hint.removeprefix("write `").removesuffix("`") + line[end:]
-        assert _told("  row 1: knit", mended) == ()
+        assert _problems("  row 1: knit", mended) == ()
 
 
 @pytest.mark.parametrize(
@@ -83,5 +83,5 @@ def test_rows(row: str, hint: str) -> None:
     ],
 )
 def test_commas_in_numbers(line: str, written: str, hint: str) -> None:
-    (problem,) = _told(line, written)
+    (problem,) = _problems(line, written)
     assert (problem.code, problem.hint) == ("comma-number", hint)

@@ -1,4 +1,4 @@
-"""What knitters write that the language says in other words: whole phrases, and what to write for them.
+"""Phrases that knitters use and the language does not, and what to write for each.
 
 Loaded only once a line has a mistake of grammar.
 """
@@ -30,9 +30,12 @@ _UNITS_BEHIND: dict[str, tuple[str, ...]] = {
 }
 
 
-class Idiom(NamedTuple):
-    """A phrase of a line: its offsets `start` and `end`, the problem's `code`, the `hint`, and the line as the mend
-    would make it (`mended`; None where its columns or its meaning would not be those of the line)."""
+class Suggestion(NamedTuple):
+    """What to write for a phrase of a line.
+
+    `start` and `end` are the phrase's offsets, `code` is the problem's, `mended` the line as the hint would make it
+    (None where its columns or its meaning would not be those of the line).
+    """
 
     start: int
     end: int
@@ -42,7 +45,9 @@ class Idiom(NamedTuple):
 
 
 class _Phrase(NamedTuple):
-    """`rules`: the start rules that read such lines, all where empty. The group `at`, or else the whole match, is told.
+    """A phrase of the trade: its `pattern`, whose group `at`, or else the whole match, is reported.
+
+    `rules`: the start rules that read such lines, all where empty.
 
     `put` takes the match's place in the line; `hint` is said in place of "write `put`", and nothing is mended with it.
     """
@@ -112,15 +117,15 @@ _PHRASES = (
 )
 
 
-def said_otherwise(code: str, column: int, rule: str) -> Idiom | None:
-    """The phrase around a column (from 1) of a line at which reading stopped, None where there is none known."""
-    for idiom in _known(code, rule):
-        if idiom.start <= column - 1 <= idiom.end:
-            return idiom
+def suggestion_at(code: str, column: int, rule: str) -> Suggestion | None:
+    """What to write for the phrase around a column (from 1) at which reading stopped, None where none is known."""
+    for suggestion in _suggestions(code, rule):
+        if suggestion.start <= column - 1 <= suggestion.end:
+            return suggestion
     return None
 
 
-def _known(code: str, rule: str) -> Iterator[Idiom]:
+def _suggestions(code: str, rule: str) -> Iterator[Suggestion]:
     yield from _fractions(code, rule)
     yield from _needles(code, rule)
     for phrase in _PHRASES:
@@ -130,16 +135,16 @@ def _known(code: str, rule: str) -> Iterator[Idiom]:
             yield _found(phrase, match)
 
 
-def _found(phrase: _Phrase, match: re.Match[str]) -> Idiom:
-    told = "at" if "at" in match.re.groupindex else 0
+def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
+    group = "at" if "at" in match.re.groupindex else 0
     put = match.expand(phrase.put)
     if not put:
-        hint, mended = phrase.hint or "leave it out", _replaced(match, told, "")
+        hint, mended = phrase.hint or "leave it out", _replaced(match, group, "")
     else:
         shown = _shown(put)
         hint = phrase.hint.format(shown) if phrase.hint else f"write `{shown}`"
         mended = None if phrase.hint else _replaced(match, 0, put)
-    return Idiom(match.start(told), match.end(told), phrase.code, hint, mended)
+    return Suggestion(match.start(group), match.end(group), phrase.code, hint, mended)
 
 
 def _shown(put: str) -> str:
@@ -162,25 +167,25 @@ def _replaced(match: re.Match[str], group: int | str, put: str) -> str | None:
     return match.string[:start] + put.ljust(end - start) + match.string[end:]
 
 
-def _fractions(code: str, rule: str) -> Iterator[Idiom]:
+def _fractions(code: str, rule: str) -> Iterator[Suggestion]:
     for match in re.finditer(r"([0-9]{0,9}) *([½¼¾⅓⅔⅛⅜⅝⅞])", code):
         value = int(match[1] or 0) + FRACTIONS[match[2]]
-        yield Idiom(match.start(), match.end(), "unexpected-sign", f"write `{value:.12g}`", None)
+        yield Suggestion(match.start(), match.end(), "unexpected-sign", f"write `{value:.12g}`", None)
     if re.match(r" *rows?\b", code) and rule == "in_stitch":
         return
     for match in re.finditer(r"\b([0-9]{1,9}) +([1-7])/([2-8])\b", code):
         value = int(match[1]) + int(match[2]) / int(match[3])
-        yield Idiom(match.start(), match.end(), "unexpected-number", f"write `{round(value, 3):g}`", None)
+        yield Suggestion(match.start(), match.end(), "unexpected-number", f"write `{round(value, 3):g}`", None)
 
 
-def _needles(code: str, rule: str) -> Iterator[Idiom]:
+def _needles(code: str, rule: str) -> Iterator[Suggestion]:
     match = re.match(r"needles +((?:US(?=[0-9])|(?:US|size|no)\b).*)$", code, re.IGNORECASE)
     if match is None or rule != "header":
         return
     size = re.fullmatch(r"US *(?:size)? *([0-9]+(?:\.5)?)", match[1], re.IGNORECASE)
     known = size and size[1] in US_NEEDLES_MM
     hint = f"write `{US_NEEDLES_MM[size[1]]:g} mm`" if size and known else "write their size in `mm`"
-    yield Idiom(match.start(1), match.end(1), "wrong-unit", hint, None)
+    yield Suggestion(match.start(1), match.end(1), "wrong-unit", hint, None)
 
 
 def units_behind(code: str, accepted: set[str]) -> list[str]:
