@@ -85,4 +85,4 @@ def _options(scale: float | None, width_mm: float | None, units: str | None, ram
 def _render(shawl: "Shawl", options: "Options", format_: str) -> bytes:
     from halfhank import renderer
 
-    return drawing_files.rendered(lambda: renderer.schematic(shawl, options), format_)
+    return drawing_files.rendered(lambda: renderer.draw_schematic(shawl, options), format_)

@@ -8,8 +8,9 @@ from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT
 from halfhank.renderer.paper.measure_words import MINUS
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, simplified
+from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.path_data import polyline, segment
+from halfhank.renderer.plane.polylines import simplified
 
 GRID = "#e4e8ea"
 TICK = 1.1

@@ -8,10 +8,10 @@ from halfhank.model.stitches.chart import Chart, ChartRow, Use
 from halfhank.renderer.charts.symbols import symbol
 from halfhank.renderer.charts.symbols.pen import SymbolBox
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, MARGIN, RULE, SMALL, SOFT, SUBTITLE, TEXT
+from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Scene, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
 
-WIDEST_MM = 180.0
 LARGEST_SQUARE, SMALLEST_SQUARE = 6.0, 2.8
 FLATTEST, TALLEST = 0.4, 2.0
 NO_STITCH = "#c9ced1"

@@ -7,6 +7,7 @@ from halfhank.model.phrases import counted
 from halfhank.model.scale.forecast import Forecast, Reading
 from halfhank.model.scale.posterior import BAND_SDS, Estimate
 from halfhank.model.shawl import Shawl
+from halfhank.renderer.charts.chart_heading import chart_heading
 from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon
 from halfhank.renderer.paper.house_style import (
     HAIRLINE,
@@ -20,19 +21,20 @@ from halfhank.renderer.paper.house_style import (
     SOFT,
     SUBTITLE,
     THIN,
-    TITLE,
 )
 from halfhank.renderer.paper.measure_words import plain_number, tenths, yarn_words
+from halfhank.renderer.paper.page_block import PageBlock
+from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.ramp import RAMPS
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene, Style
 from halfhank.renderer.paper.text_widths import fit, text_width, wrap
-from halfhank.renderer.plane.geometry import Box, Points, simplified
+from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.label_places import AROUND, above, free_label, leader, near, some_label
 from halfhank.renderer.plane.occupied import Arrangement
 from halfhank.renderer.plane.path_data import polyline, segment
-from halfhank.renderer.schematic.drawn_marks import DrawnMark, drawn_marks, mark_notes
+from halfhank.renderer.plane.polylines import Points, simplified
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks, mark_notes
 
-WIDTH = 180.0
 PLOT_HEIGHT = 92.0
 AXIS_ROOM = 14.0
 BIND_OFF_WIDTH = 12.5
@@ -74,22 +76,14 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     notes = _notes(shawl, forecast, plot.box.bottom + 16.0)
     height = plot.box.bottom + 16.0 + LINE * (len(notes.items) - 1) + MARGIN
     title = f"{shawl.title}: the yarn, row by row"
-    return Scene(WIDTH, height, title, _description(shawl, forecast), (*heading.items, *drawing, notes))
+    return Scene(WIDEST_MM, height, title, _description(shawl, forecast), (*heading.group.items, *drawing, notes))
 
 
-class _Heading(NamedTuple):
-    items: tuple[Element, ...]
-    bottom: float
-
-
-def _heading(shawl: Shawl) -> _Heading:
-    room = WIDTH - 2 * MARGIN
-    title = Label(MARGIN, MARGIN + TITLE * 0.72, fit(shawl.title, room, TITLE, "serif"), TITLE, INK, face="serif")
-    yarn = shawl.yarn
+def _heading(shawl: Shawl) -> PageBlock:
+    yarn, room = shawl.yarn, WIDEST_MM - 2 * MARGIN
     skein = f"{plain_number(yarn.skein_g)} g, {yarn_words(yarn.skein_m, shawl.units)}"
-    said = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
-    y = title.y + 6.2
-    return _Heading((title, Label(MARGIN, y, fit(said, room, SUBTITLE), SUBTITLE, SOFT)), y)
+    words = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
+    return chart_heading(shawl.title, [fit(words, room, SUBTITLE)], room)
 
 
 def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
@@ -101,7 +95,7 @@ def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
     worst = min(min(e.low for e in everything), 0.0)
     low = max(worst, min(min(e.mean for e in everything), 0.0) - 0.12 * high)
     step = nice_step(high - low, 11)
-    box = Box(MARGIN + AXIS_ROOM, top, WIDTH - MARGIN - AXIS_ROOM, top + PLOT_HEIGHT)
+    box = Box(MARGIN + AXIS_ROOM, top, WIDEST_MM - MARGIN - AXIS_ROOM, top + PLOT_HEIGHT)
     head = high + 0.25 * step
     return Plot(box, shawl.rows.count, box.right - BIND_OFF_WIDTH, low, head, shawl.yarn.skein_g)
 
@@ -246,7 +240,7 @@ def _at(plot: Plot, curve: YarnCurve, share: float) -> Point:
 def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
     """What the picture alone does not say: how sure the end is, the margin, marks that lie beyond the end."""
     lines = [_end_words(forecast.end), _chance_words(shawl), *mark_notes(shawl)]
-    wrapped = [line for text in lines for line in wrap(text, WIDTH - 2 * MARGIN, SMALL, 3)]
+    wrapped = [line for text in lines for line in wrap(text, WIDEST_MM - 2 * MARGIN, SMALL, 3)]
     labels = [Label(MARGIN, top + LINE * k, line, SMALL, SOFT) for k, line in enumerate(wrapped)]
     return Group("notes", tuple(labels))
 

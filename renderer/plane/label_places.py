@@ -6,8 +6,9 @@ from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import SMALL
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, Points
+from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.polylines import Points
 from halfhank.renderer.plane.text_boxes import label_box
 
 AROUND = ((1.0, -1.0), (0.0, -1.0), (-1.0, -1.0), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (1.0, 1.0), (-1.0, 1.0))

@@ -4,7 +4,10 @@ import math
 
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.scene import Label
-from halfhank.renderer.plane.geometry import Box, Points, box_of, crosses, crossings, inside, lines_meet
+from halfhank.renderer.plane.boxes import Box, box_of
+from halfhank.renderer.plane.crossings import crosses, crossings, lines_meet
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points
 from halfhank.renderer.plane.text_boxes import TextBox, corners_of, label_box, text_box
 
 LINE_GAP = 0.8

@@ -3,19 +3,22 @@
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import MARGIN
 from halfhank.renderer.paper.measure_words import length_words
+from halfhank.renderer.paper.page_block import PageColumn
+from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
 from halfhank.renderer.paper.scene import Element, Group, Scene, moved
-from halfhank.renderer.schematic import legend
 from halfhank.renderer.schematic.around.badges import badge_group
 from halfhank.renderer.schematic.around.direction import arrow_group
 from halfhank.renderer.schematic.around.flags import flag_group
-from halfhank.renderer.schematic.drawn_marks import mark_lines, mark_notes
 from halfhank.renderer.schematic.fabric import edge_lines
+from halfhank.renderer.schematic.fabric.drawn_marks import mark_notes
+from halfhank.renderer.schematic.fabric.mark_lines import mark_lines
 from halfhank.renderer.schematic.fabric.shading import fabric_group
 from halfhank.renderer.schematic.fabric.textures import textures_of
+from halfhank.renderer.schematic.facts import facts_block, remarks, shawl_facts
 from halfhank.renderer.schematic.heading import heading
-from halfhank.renderer.schematic.options import TALLEST_MM, WIDEST_MM, Options, check, scales
-from halfhank.renderer.schematic.page_block import PageColumn
+from halfhank.renderer.schematic.legend import legend
+from halfhank.renderer.schematic.options import Options, check
 from halfhank.renderer.schematic.parts_table import parts_table
 from halfhank.renderer.schematic.skein_ruler import ruler
 from halfhank.renderer.schematic.surroundings import Sheet, surround, with_dimensions
@@ -24,7 +27,7 @@ CONTENT_MM = 122.0
 """The least width of the column of text, so that small pieces still have room for their words."""
 
 
-def schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa: B008 (immutable)
+def draw_schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa: B008 (immutable)
     """The page for a shawl. Raises `OptionError` for options that cannot be followed."""
     check(options)
     if options.units is not None:
@@ -87,11 +90,11 @@ def _page(shawl: Shawl, sheet: Sheet, scale: float, options: Options) -> Scene:
     drawing = drawing_group(sheet, (shift_x, top - sheet.bounds.top), ramp, options)
     skein = ruler(shawl, column, top + sheet.bounds.height + 7.0, ramp, sheet.marks)
     table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
-    swatches = legend.legend(shawl, column, table.bottom + 4.5, ramp)
+    swatches = legend(shawl, column, table.bottom + 4.5, ramp)
     step_g = edge_lines.contour_step(sheet.piece) if options.contours else 0
     contours = [f"A fine line follows each {step_g:,} g of yarn."] if options.contours else []
-    told = legend.shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours + legend.remarks(shawl)
-    facts = legend.facts(shawl, column, swatches.bottom + 2.0, told, scale)
+    sentences = shawl_facts(shawl) + _measures(sheet) + mark_notes(shawl) + contours + remarks(shawl)
+    facts = facts_block(shawl, column, swatches.bottom + 2.0, sentences, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
     return Scene(width, facts.bottom + MARGIN, shawl.title, describe(shawl, scale), groups)
 
@@ -134,8 +137,8 @@ def describe(shawl: Shawl, scale: float) -> str:
     """The drawing in one or two sentences, for those who do not see it."""
     size = shawl.outline.size
     parts = ", ".join(part.name for part in shawl.parts[:8])
-    remarks = "".join(f" {remark}" for remark in legend.remarks(shawl))
+    words = "".join(f" {remark}" for remark in remarks(shawl))
     return (
         f"{shawl.summary}. Drawn at 1:{scale:.4g}: {length_words(size.wingspan_cm, shawl.units)} wide and "
-        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count:,} rows. Parts: {parts}.{remarks}"
+        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count:,} rows. Parts: {parts}.{words}"
     )

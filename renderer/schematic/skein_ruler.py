@@ -20,14 +20,14 @@ from halfhank.renderer.paper.house_style import (
     THIN,
 )
 from halfhank.renderer.paper.measure_words import grams, plain_number, signed, yarn_words
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
-from halfhank.renderer.plane.geometry import spread
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.around.badges import badge_items
-from halfhank.renderer.schematic.drawn_marks import DrawnMark
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
-from halfhank.renderer.schematic.page_block import PageBlock, PageColumn
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
 
 BAR = 7.5
 STEPS = 100

@@ -5,15 +5,16 @@ from typing import NamedTuple
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import length_words
-from halfhank.renderer.plane.geometry import Box, Points
+from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.polylines import Points
 from halfhank.renderer.schematic.around.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
 from halfhank.renderer.schematic.around.dimensions import Dimension, along_edge, depth, spine, wingspan
 from halfhank.renderer.schematic.around.direction import Arrow, arrow_of
 from halfhank.renderer.schematic.around.edge_lengths import edge_lengths
 from halfhank.renderer.schematic.around.flags import Flag, corridor, place_flags
-from halfhank.renderer.schematic.drawn_marks import DrawnMark, drawn_marks
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 

@@ -9,9 +9,13 @@ from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import BADGE_RADIUS, INK, LIGHT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT
-from halfhank.renderer.plane.geometry import Box, Points, at_length, distance_to, inside, length_of, lines_meet, spread
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import lines_meet
 from halfhank.renderer.plane.occupied import Arrangement
 from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55, 0.85, 0.1, 0.9, 0.5)

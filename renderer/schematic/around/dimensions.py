@@ -10,9 +10,11 @@ from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import ASCENT, CAP_HEIGHT, DESCENT, text_width
-from halfhank.renderer.plane.geometry import Points, at_length, inside, length_of, lines_meet, offset, part_of
+from halfhank.renderer.plane.crossings import lines_meet
 from halfhank.renderer.plane.occupied import Arrangement
 from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, length_of, offset, part_of
 from halfhank.renderer.plane.text_boxes import text_box
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 

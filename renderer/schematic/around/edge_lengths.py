@@ -1,7 +1,7 @@
 """The lengths along a piece's edges that are worth telling, beside its wingspan and depth."""
 
 from halfhank.model.outline.region import LEFT, RIGHT
-from halfhank.renderer.plane.geometry import Points, distance_to, length_of
+from halfhank.renderer.plane.polylines import Points, distance_to, length_of
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 EdgeLength = tuple[str, float, Points]

@@ -9,11 +9,15 @@ from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import RED, TEXT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, Points, crosses, inside, lines_meet, spread
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import crosses, lines_meet
 from halfhank.renderer.plane.occupied import Arrangement
 from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.plane.text_boxes import label_box
-from halfhank.renderer.schematic.drawn_marks import DrawnMark
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 LANE = 5.0

@@ -4,8 +4,10 @@ from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import PathData
-from halfhank.renderer.plane.geometry import area_of, curve_length, cut_at, length_of, simplified
+from halfhank.renderer.plane.curve_cutting import curve_length, cut_at
 from halfhank.renderer.plane.path_data import onwards, open_path
+from halfhank.renderer.plane.polygons import area_of
+from halfhank.renderer.plane.polylines import length_of, simplified
 
 FLAT_MM = 0.03
 

@@ -1,4 +1,4 @@
-"""The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours, direction."""
+"""The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours."""
 
 from itertools import pairwise
 
