@@ -1,7 +1,6 @@
 """The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
 `halfhank.model.planning`."""
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from halfhank.grammar.description import Description
@@ -117,8 +116,7 @@ class YarnPlan(NamedTuple):
     basis: str
 
 
-@dataclass(frozen=True)
-class Shawl:
+class Shawl(NamedTuple):
     """A whole plan. `used_g[i]` is the yarn used after row i, start included, i from 0; `allowed` is the count that
     `as yarn allows` came to, None without one. `summary` is the drawing's second line in words. `problems` are
     advice."""

@@ -4,7 +4,6 @@ The count of `as yarn allows` and what the log says hang on each other where row
 so the two are found in turns, until the count stays.
 """
 
-from dataclasses import replace
 from typing import NamedTuple
 
 from halfhank.grammar.description import Description, Weighing
@@ -164,4 +163,4 @@ def _corrected(lesson: Lesson, problems: list[Problem]) -> Plan:
         return Plan(None, found)
     total, left = used_in_all(lesson.accounts, lesson.heard.belief)
     yarn = shawl.yarn._replace(sd_g=total.sd, chance_enough=left.chance_positive, basis=WEIGHED)
-    return Plan(replace(shawl, yarn=yarn), found)
+    return Plan(shawl._replace(yarn=yarn), found)

@@ -31,9 +31,7 @@ def draw_schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa
     """The page for a shawl. Raises `OptionError` for options that cannot be followed."""
     check(options)
     if options.units is not None:
-        from dataclasses import replace
-
-        shawl = replace(shawl, units=options.units)
+        shawl = shawl._replace(units=options.units)
     scale, sheet = _choose_scale(shawl, options)
     return _page(shawl, sheet, scale, options)
 

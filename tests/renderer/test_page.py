@@ -1,6 +1,5 @@
 """What the page says: texts, figures, edges and textures."""
 
-from dataclasses import replace
 
 import pytest
 from halfhank.renderer.paper.house_style import MARGIN
@@ -106,7 +105,7 @@ def test_an_end_that_leaves_yarn_says_how_much() -> None:
 
 def test_the_designers_name_stays_together() -> None:
     summary = "triangle from the neck, pinned to 160 cm by 55 cm, elastic bind-off, by Nell Ottershaw-Quill"
-    shawl = replace(shawl_of(PIECES["triangle"]), summary=summary)
+    shawl = shawl_of(PIECES["triangle"])._replace(summary=summary)
     items = checks.group(draw_schematic(shawl, Options(scale=10)), "heading").items[1:]
     lines = [item.text for item in items if isinstance(item, Label)]
     assert lines[-1] == "by Nell Ottershaw-Quill" and " ".join(lines) == summary

@@ -1,4 +1,4 @@
-"""The rows that a knitter must know (halfway, bind off by, turn back by) with their words; notes on those further on."""
+"""The rows that a knitter must know (halfway, bind off by, turn back by), their words, and notes on those beyond."""
 
 from typing import NamedTuple
 
