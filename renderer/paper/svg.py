@@ -51,6 +51,8 @@ def number(value: float) -> str:
 
 def checked(text: str) -> str:
     """The text itself, if XML 1.0 can hold it and it has no control characters."""
+    if text.isprintable():  # most are, and then they hold none of those below
+        return text
     for character in text:
         code = ord(character)
         if code < 0x20 or 0x7F <= code < 0xA0 or 0xD800 <= code < 0xE000 or code & 0xFFFE == 0xFFFE:
