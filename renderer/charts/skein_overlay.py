@@ -54,7 +54,7 @@ class SkeinOutline(NamedTuple):
 
     @property
     def entry(self) -> tuple[str, str]:
-        """What the lane says of it, in two lines."""
+        """Its text in the lane, in two lines."""
         return _entry(self.name, self.piece.shawl)
 
     def further(self, by: Point) -> "SkeinOutline":
@@ -141,7 +141,7 @@ def _shaded(outline: SkeinOutline, number: int, count: int) -> Group:
 
 
 def _entry(name: str, shawl: Shawl) -> tuple[str, str]:
-    """What the lane says of one skein."""
+    """The text of one skein in the lane."""
     size, units = shawl.outline.size, shawl.units
     allowed = allowed_words(shawl)
     repeats = f", as yarn allows {allowed}" if allowed else ""
@@ -168,5 +168,5 @@ def _lane(outlines: list[SkeinOutline], x: float, drawn: Box) -> _Part:
 
 
 def _describe(outlines: list[SkeinOutline], scale: float) -> str:
-    told = "; ".join(", ".join(outline.entry) for outline in outlines)
-    return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {told}."
+    entries = "; ".join(", ".join(outline.entry) for outline in outlines)
+    return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {entries}."

@@ -30,7 +30,7 @@ from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, R
 from halfhank.renderer.paper.text_widths import fit, text_width, wrap
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.label_places import AROUND, above, free_label, leader, near, some_label
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.path_data import polyline, segment
 from halfhank.renderer.plane.polylines import Points, simplified
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks, mark_notes
@@ -61,16 +61,16 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     plot = _plot(shawl, forecast, heading.bottom + 9.0)
     now = _curve(plot, forecast.rows, forecast.end)
     before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.readings else None
-    taken = _taken(shawl, plot, now, before)
+    obstacles = _obstacles(shawl, plot, now, before)
     drawing = [
         _areas(shawl, plot),
         grid(plot),
         _bands(plot, now, before),
         _part_lane(shawl, plot),
-        _marks(shawl, plot, taken),
+        _marks(shawl, plot, obstacles),
         _lines(now, before),
-        _readings(forecast.readings, plot, taken),
-        _names(plot, now, before, taken),
+        _readings(forecast.readings, plot, obstacles),
+        _names(plot, now, before, obstacles),
         axes(plot),
     ]
     notes = _notes(shawl, forecast, plot.box.bottom + 16.0)
@@ -106,17 +106,17 @@ def _curve(plot: Plot, rows: tuple[Estimate, ...], end: Estimate) -> YarnCurve:
     return YarnCurve(xs, estimates, simplified([(x, plot.y(e.mean)) for x, e in zip(xs, estimates, strict=True)], 0.02))
 
 
-def _taken(shawl: Shawl, plot: Plot, now: YarnCurve, before: YarnCurve | None) -> Arrangement:
+def _obstacles(shawl: Shawl, plot: Plot, now: YarnCurve, before: YarnCurve | None) -> Obstacles:
     """What labels keep off: the curves and the edges of their bands (that of `now` first), and the part bounds."""
-    taken = Arrangement(plot.box)
+    obstacles = Obstacles(plot.box)
     for curve in filter(None, (now, before)):
-        taken.add_line(curve.points)
+        obstacles.add_line(curve.points)
         for grams in ([e.low for e in curve.estimates], [e.high for e in curve.estimates]):
-            taken.add_line(simplified([(x, plot.y(g)) for x, g in zip(curve.xs, grams, strict=True)], 0.05))
+            obstacles.add_line(simplified([(x, plot.y(g)) for x, g in zip(curve.xs, grams, strict=True)], 0.05))
     for part in shawl.parts:
         x = plot.x(part.last_row)
-        taken.add_line([(x, plot.box.top), (x, plot.box.bottom)])
-    return taken
+        obstacles.add_line([(x, plot.box.top), (x, plot.box.bottom)])
+    return obstacles
 
 
 def _areas(shawl: Shawl, plot: Plot) -> Group:
@@ -170,7 +170,7 @@ def _short(name: str, number: str, room: float) -> str:
     return next((text for text in (name, number) if text_width(text, SMALL) <= room), "")
 
 
-def _marks(shawl: Shawl, plot: Plot, taken: Arrangement) -> Group:
+def _marks(shawl: Shawl, plot: Plot, obstacles: Obstacles) -> Group:
     """Each mark as a cross-hair from its point on the curve to both axes, and its words above the curve."""
     items: list[Element] = []
     for mark in drawn_marks(shawl):
@@ -178,22 +178,22 @@ def _marks(shawl: Shawl, plot: Plot, taken: Arrangement) -> Group:
         across = [(plot.box.left, point[1]), point, (point[0], plot.box.bottom)]
         items.append(Path(polyline(across), mark.style._replace(width=0.45, dash=_fine(mark))))
         items.append(Circle(*point, 0.9, Style(fill=RED, stroke=LIGHT, width=THIN)))
-        taken.add_line(across)
+        obstacles.add_line(across)
     for mark in drawn_marks(shawl):
         point = (plot.x(mark.row), plot.y(mark.left_g))
-        items += _told(taken, plot, point, mark.words)
+        items += _mark_words(obstacles, plot, point, mark.words)
     return Group("marks", tuple(items))
 
 
-def _told(taken: Arrangement, plot: Plot, point: Point, words: str) -> list[Element]:
+def _mark_words(obstacles: Obstacles, plot: Plot, point: Point, words: str) -> list[Element]:
     """A mark's words above the curve, on a leader where they stand far off."""
-    label = some_label(taken, plot.box, list(above(point, words, RED, plot.box)), taken.lines[:3])
+    label = some_label(obstacles, plot.box, list(above(point, words, RED, plot.box)), obstacles.lines[:3])
     if label is None:
         return []
     line = leader(point, label)
     if line is None:
         return [label]
-    taken.add_line(line)
+    obstacles.add_line(line)
     return [label, Path(polyline(line), Style(stroke=RED, width=THIN))]
 
 
@@ -201,12 +201,12 @@ def _fine(mark: DrawnMark) -> tuple[float, ...]:
     return (0.0, 1.2) if mark.style.cap == "round" else (1.8, 1.0)
 
 
-def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> Group:
+def _readings(readings: tuple[Reading, ...], plot: Plot, obstacles: Obstacles) -> Group:
     """Each weighing as a point with the scale's own 90 % as its bar; figures where they find room."""
     items: list[Element] = []
     points = [(plot.x(r.row), plot.y(r.left_g)) for r in readings]
     for x, y in points:
-        taken.add_box(Box(x - 1, y - 1, x + 1, y + 1))
+        obstacles.add_box(Box(x - 1, y - 1, x + 1, y + 1))
     stroke = Style(stroke=INK, width=0.3)
     for reading, (x, y) in zip(readings, points, strict=True):
         reach = BAND_SDS * reading.noise_sd_g
@@ -214,19 +214,19 @@ def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> 
         items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
         items.append(Path(segment((x, low), (x, high)), stroke))
         items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(taken, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND, CLOSE))
+        label = free_label(obstacles, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND, CLOSE))
         items += [label] if label else []
     return Group("weighings", tuple(items))
 
 
-def _names(plot: Plot, now: YarnCurve, before: YarnCurve | None, taken: Arrangement) -> Group:
+def _names(plot: Plot, now: YarnCurve, before: YarnCurve | None, obstacles: Obstacles) -> Group:
     """What each curve is, written beside it."""
     named = [(now, "forecast with its 90 % band" if before else "plan with its 90 % band", DEEP)]
     named += [(before, "plan before the weighings", SOFT)] if before else []
     items: list[Element] = []
     for curve, text, ink in named:
         places = [label for share in ALONG for label in near(_at(plot, curve, share), text, ink, AROUND)]
-        label = some_label(taken, plot.box, places, taken.lines[:3])
+        label = some_label(obstacles, plot.box, places, obstacles.lines[:3])
         items += [label] if label else []
     return Group("names", tuple(items))
 

@@ -80,7 +80,7 @@ class _Named(NamedTuple):
 
 
 class _Writer:
-    """Builds svgwrite's tree; takes a digest of everything on the way, which becomes the prefix of all ids."""
+    """Builds svgwrite's tree; takes a digest of everything written, which becomes the prefix of all ids."""
 
     def __init__(self) -> None:
         self._svgwrite = svgwrite_package()
@@ -182,7 +182,7 @@ class _Writer:
 
 
 def _paint(style: Style) -> dict[str, str]:
-    """Presentation attributes; what the root already says (no fill, round joins) is left out."""
+    """Presentation attributes; what the root already has (no fill, round joins) is left out."""
     attributes = {}
     if style.fill is not None:
         attributes["fill"] = style.fill

@@ -8,7 +8,7 @@ NARROWEST_MM = 100.0
 
 
 class OptionError(ValueError):
-    """An option that no drawing can follow, said for the person who gave it."""
+    """An option that no drawing can follow, worded for the person who gave it."""
 
 
 class Options(NamedTuple):

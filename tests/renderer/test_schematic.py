@@ -9,10 +9,10 @@ from halfhank.renderer.paper.house_style import INK, MARGIN
 from halfhank.renderer.paper.page_sizes import scales
 from halfhank.renderer.paper.scene import Circle, Label, Path
 from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.drawing_layout import place_annotations, with_dimensions
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.options import OptionError, Options
 from halfhank.renderer.schematic.page import CONTENT_MM, draw_schematic
-from halfhank.renderer.schematic.surroundings import surround, with_dimensions
 from shapely import LineString, Point, Polygon, unary_union
 
 from tests.pipe import svg_files
@@ -210,7 +210,7 @@ def test_scale_of_its_own_choice(name: str) -> None:
     if len(row) > 1:
         larger = draw_schematic(shawl, Options(scale=row[-2]))
         high = 10 * shawl.outline.size.depth_cm / row[-2]
-        without = with_dimensions(surround(shawl, row[-2], CONTENT_MM), edges_too=False)
+        without = with_dimensions(place_annotations(shawl, row[-2], CONTENT_MM), edges_too=False)
         assert larger.width > 180 or high > 150 or without.bounds.width + 2 * MARGIN > 180
 
 

@@ -40,7 +40,7 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
 
 
 def mark_notes(shawl: Shawl) -> list[str]:
-    """What is said of marks beyond the planned end, and of an end that leaves more than another ridge takes."""
+    """Notes on marks beyond the planned end, and on an end that leaves more than another ridge takes."""
     marks = shawl.marks
     notes = []
     for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
@@ -58,7 +58,7 @@ def _fabric_words(shawl: Shawl, mark: Mark) -> str:
 
 
 def _spare_note(shawl: Shawl) -> list[str]:
-    """The yarn to spare where not the yarn but the planned end says when to bind off."""
+    """The yarn to spare where not the yarn but the planned end decides when to bind off."""
     mark, yarn = shawl.marks.bind_off_by, shawl.yarn
     spare_g = yarn.left_g - yarn.keep_g
     ends = mark is not None and not _is_beyond(mark, shawl) and mark.row >= shawl.rows.count - 1

@@ -1,4 +1,4 @@
-"""Textures that tell fabrics apart without colour: lines, dots and rungs that follow the rows.
+"""Textures that distinguish stitch patterns without colour: lines, dots and rungs that follow the rows.
 
 All are strokes along rows. Dots are round dashes without length and rungs are short dashes of a stroke as wide as the
 elongated row, so that one path draws a whole row of either. No two marks of a fabric lie closer than 1.5 mm.
@@ -54,7 +54,7 @@ def textures_of(shawl: Shawl) -> Textures:
 
 
 def fabric_key(band: BandPlan) -> tuple[str, int]:
-    """What tells two fabrics apart: the stitch, and for elongated rows the wraps."""
+    """What distinguishes two fabrics: the stitch, and for elongated rows the wraps."""
     return band.stitch, band.wraps
 
 

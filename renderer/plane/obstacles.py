@@ -13,7 +13,7 @@ from halfhank.renderer.plane.text_boxes import TextBox, corners_of, label_box, t
 LINE_GAP = 0.8
 
 
-class Arrangement:
+class Obstacles:
     """Boxes and lines in use, in the piece's own mm, and the box around everything placed."""
 
     def __init__(self, piece: Box) -> None:
@@ -23,9 +23,9 @@ class Arrangement:
         self.dimension_lines: list[Points] = []
         self.bounds = piece
 
-    def copy(self) -> "Arrangement":
-        """The same arrangement, to try more on."""
-        other = Arrangement(self.bounds)
+    def copy(self) -> "Obstacles":
+        """The same obstacles, to try more among them."""
+        other = Obstacles(self.bounds)
         other.boxes, other.turned = [*self.boxes], [*self.turned]
         other.lines, other.dimension_lines = [*self.lines], [*self.dimension_lines]
         return other
