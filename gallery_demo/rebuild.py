@@ -26,7 +26,7 @@ class Demo:
         assert described.shawl is not None, (path, described.problems)
         self.path = path
         self.shawl: Shawl = described.shawl
-        self.scene: Scene = renderer.schematic(self.shawl, renderer.Options())
+        self.scene: Scene = renderer.draw_schematic(self.shawl, renderer.Options())
 
     @property
     def sentence(self) -> str:

@@ -1,7 +1,6 @@
 """The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
 `halfhank.model.planning.planning`."""
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
@@ -116,12 +115,11 @@ class YarnPlan(NamedTuple):
     basis: str
 
 
-@dataclass(frozen=True)
-class Shawl:
+class Shawl(NamedTuple):
     """The result of a plan, with the texts that drawings show.
 
-    `used_g[i]` is the yarn used after row i, start included, i from 0. `allowed` is the count that `as yarn allows` came
-    to, None without one; `allowance_words` says it with its unit. `summary` is the drawing's second line in words.
+    `used_g[i]` is the yarn used after row i, start included, i from 0. `allowed` is the count that `as yarn allows`
+    came to, None without one; `allowance_words` says it with its unit. `summary` is the drawing's second line in words.
     `problems` are advice.
     """
 

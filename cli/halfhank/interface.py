@@ -57,7 +57,7 @@ def draw(
     if write is None:
         raise renderer.OptionError(f"a drawing is svg, png or pdf, not {format!r}")
     options = renderer.Options(scale, width_mm, units, ramp, contours)
-    return write(renderer.schematic(_drawable(text).shawl, options))
+    return write(renderer.draw_schematic(_drawable(text).shawl, options))
 
 
 def _drawable(text: "str | bytes | Plan") -> "Plan":

@@ -1,6 +1,6 @@
 """What the shapes are: where each may be shaped, and the spine that it has where none is written.
 
-How the rows of each lie is `halfhank.model.outline.shapes`' affair.
+How the rows of each lie: `halfhank.model.outline.shapes`.
 """
 
 from typing import NamedTuple

@@ -52,8 +52,8 @@ class PlacedOutline:
         self.stretch: Stretch | None = None
         self.problems: tuple[Problem, ...] = laid.problems
         if self.pinned:
-            self.stretch, told = stretch_of(layout, laid, scales)
-            self.problems += told
+            self.stretch, found = stretch_of(layout, laid, scales)
+            self.problems += found
         elif layout.pinned:
             self.problems += (_in_vain(layout.pinned),)
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from halfhank.model.outline.curve import Curve, Point, line
+from halfhank.model.outline.curve import Curve, Point
 
 LEFT, RIGHT = 0, 1
 """The two ends of a row; in a piece worked sideways its upper and its lower end."""
@@ -29,7 +29,7 @@ class Region:
         self.name = name
         self.spine_end = spine_end
         self._ends = ends
-        self._curve = curve or (lambda row, after: line(ends(row, after)))
+        self._curve = curve
 
     def ends(self, row: int, after: bool = False) -> RowEnds:
         """The two ends of one boundary."""
@@ -37,7 +37,10 @@ class Region:
 
     def boundary(self, row: int, after: bool = False) -> Curve:
         """The curve of one boundary, from its left (or upper) end."""
-        return self._curve(row, after)
+        if self._curve is not None:
+            return self._curve(row, after)
+        first, last = self._ends(row, after)
+        return Curve(first, ((last,),))
 
     def mapped(self, transform: Transform) -> "Region":
         """The region under an affine map."""
@@ -46,7 +49,10 @@ class Region:
             first, last = self._ends(row, after)
             return transform(first), transform(last)
 
-        return Region(self.name, ends, lambda row, after: self._curve(row, after).mapped(transform), self.spine_end)
+        curve = self._curve
+        if curve is None:
+            return Region(self.name, ends, None, self.spine_end)
+        return Region(self.name, ends, lambda row, after: curve(row, after).mapped(transform), self.spine_end)
 
 
 def one_panel(

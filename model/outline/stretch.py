@@ -59,9 +59,9 @@ def _too_far(layout: Layout, worst: _Worst) -> Problem:
     span = layout.pinned.span if layout.pinned else None
     fabric = "openwork" if worst.openwork else "plain fabric"
     bears = OPENWORK_BEARS if worst.openwork else PLAIN_BEARS
-    way = "along" if worst.along else "across"
+    direction = "along" if worst.along else "across"
     message = (
-        f"Pinned so, the fabric is stretched by {_percent(worst.stretch)} {way} its rows at row {worst.row:,}; "
+        f"Pinned so, the fabric is stretched by {_percent(worst.stretch)} {direction} its rows at row {worst.row:,}; "
         f"{fabric} bears about {_percent(bears)}."
     )
     return advice("overstretched", span, message, "pin it to less, or change the shaping")

@@ -4,7 +4,6 @@ The count of `as yarn allows` and what the log says hang on each other where row
 so the two are found in turns, until the count stays.
 """
 
-from dataclasses import replace
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, mistake
@@ -188,5 +187,5 @@ def _corrected(found: CountWithLog, problems: list[Problem]) -> Planned:
     total, left = total_and_left(found.model, found.log.posterior)
     shawl = planned.plan.shawl
     yarn = shawl.yarn._replace(sd_g=total.sd, chance_enough=left.chance_positive, basis=WEIGHED)
-    planned.plan.shawl = replace(shawl, yarn=yarn)
+    planned.plan.shawl = shawl._replace(yarn=yarn)
     return planned

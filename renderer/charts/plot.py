@@ -8,8 +8,9 @@ from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT
 from halfhank.renderer.paper.measure_words import MINUS
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, simplified
+from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.path_data import polyline, segment
+from halfhank.renderer.plane.polylines import simplified
 
 GRID = "#e4e8ea"
 TICK = 1.1
@@ -72,8 +73,8 @@ def axes(plot: Plot) -> Group:
     step = _gram_step(plot)
     left = [(plot.y(g), tick_text(g, step)) for g in ticks(plot.low_g, plot.high_g, step)]
     most = plot.skein_g - plot.low_g
-    gone = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
-    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in gone]
+    used_g = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
+    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in used_g]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
     items.append(_axis_title(_beside(plot.box.left, left, -1), middle, "left on the scale, g"))

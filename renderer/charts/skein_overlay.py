@@ -5,17 +5,20 @@ from typing import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT, MARGIN, SMALL, SOFT, SUBTITLE, TEXT, THIN, TITLE
+from halfhank.renderer.charts.chart_heading import chart_heading
+from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT, MARGIN, SMALL, SOFT, SUBTITLE, TEXT, THIN
 from halfhank.renderer.paper.measure_words import length_words, row_range
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn
+from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS
+from halfhank.renderer.paper.scale_bar import scale_bar
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Scene, Style, moved
-from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width, wrap
-from halfhank.renderer.plane.geometry import Box, at_length, length_of, spread
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.polylines import at_length, length_of
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.edge_lines import start_line
-from halfhank.renderer.schematic.legend import scale_bar
-from halfhank.renderer.schematic.options import TALLEST_MM, WIDEST_MM, scales
-from halfhank.renderer.schematic.page_block import PageColumn
 
 LANE_GAP, LEADER_GAP = 4.0, 1.2
 ENTRY = 2.5 * TEXT
@@ -50,7 +53,7 @@ class SkeinOutline(NamedTuple):
 
     @property
     def entry(self) -> tuple[str, str]:
-        """What the lane says of it, in two lines."""
+        """Its text in the lane, in two lines."""
         return _entry(self.name, self.piece.shawl)
 
     def further(self, by: Point) -> "SkeinOutline":
@@ -71,10 +74,10 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
     drawn = _around(outlines)
     labels = _lane(outlines, drawn.right + LANE_GAP, drawn)
     below = max(drawn.bottom, labels.bottom) + 4.0
-    bar, _ = scale_bar(shawl, PageColumn(MARGIN, width - 2 * MARGIN), below, scale)
+    bar, _ = scale_bar(shawl.units, PageColumn(MARGIN, width - 2 * MARGIN), below, scale)
     shaded = Group("outlines", tuple(_shaded(outline, k, len(outlines)) for k, outline in enumerate(outlines)))
     start = moved(start_line(outlines[0].piece), outlines[0].place)
-    items = (*head.items, shaded, start, *labels.items, bar)
+    items = (*head.group.items, shaded, start, *labels.items, bar)
     title, height = f"{shawl.title}: from other skeins", below + SMALL * 1.5 + MARGIN
     return Scene(width, height, title, _describe(outlines, scale), items)
 
@@ -122,13 +125,10 @@ class _Part(NamedTuple):
     bottom: float
 
 
-def _heading(shawl: Shawl, width: float) -> _Part:
+def _heading(shawl: Shawl, width: float) -> PageBlock:
     room = width - 2 * MARGIN
-    title = Label(MARGIN, MARGIN + TITLE * 0.72, fit(shawl.title, room, TITLE, "serif"), TITLE, INK, face="serif")
-    said = f"the same shawl from skeins of other lengths (in 100 g), {shawl.bind_off.words}"
-    lines = wrap(said, room, SUBTITLE, 2)
-    labels = [Label(MARGIN, title.y + 6.2 + 1.45 * SUBTITLE * k, line, SUBTITLE, SOFT) for k, line in enumerate(lines)]
-    return _Part((title, *labels), labels[-1].y)
+    words = f"the same shawl from skeins of other lengths (in 100 g), {shawl.bind_off.words}"
+    return chart_heading(shawl.title, wrap(words, room, SUBTITLE, 2), room)
 
 
 def _shaded(outline: SkeinOutline, number: int, count: int) -> Group:
@@ -140,7 +140,7 @@ def _shaded(outline: SkeinOutline, number: int, count: int) -> Group:
 
 
 def _entry(name: str, shawl: Shawl) -> tuple[str, str]:
-    """What the lane says of one skein."""
+    """The text of one skein in the lane."""
     size, units = shawl.outline.size, shawl.units
     allowed = shawl.allowance_words
     repeats = f", as yarn allows {allowed}" if allowed else ""
@@ -167,5 +167,5 @@ def _lane(outlines: list[SkeinOutline], x: float, drawn: Box) -> _Part:
 
 
 def _describe(outlines: list[SkeinOutline], scale: float) -> str:
-    told = "; ".join(", ".join(outline.entry) for outline in outlines)
-    return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {told}."
+    entries = "; ".join(", ".join(outline.entry) for outline in outlines)
+    return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {entries}."

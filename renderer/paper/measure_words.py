@@ -68,5 +68,5 @@ def row_range(first: int, last: int) -> str:
 
 
 def plain_number(value: float) -> str:
-    """A number as short as it can be said to a tenth: `20`, `22.5`."""
+    """A number as short as it can be written to a tenth: `20`, `22.5`."""
     return signed(fixed(value, 1).removesuffix(".0"))

@@ -19,7 +19,7 @@ class Style(NamedTuple):
 class Path(NamedTuple):
     """A path of SVG commands in absolute coordinates: `("M", (x, y))`, `("L", …)`, `("C", …)`, `("Z", ())`.
 
-    `title` is told on hovering.
+    `title` is shown on hovering.
     """
 
     data: PathData
@@ -64,7 +64,7 @@ class Label(NamedTuple):
 
 
 class Group(NamedTuple):
-    """Items under one id of meaning (`shading`, `marks`, `ruler` …), drawn in order; `title` is told on hovering.
+    """Items under one id of meaning (`shading`, `marks`, `ruler` …), drawn in order; `title` is shown on hovering.
 
     `clip` confines them to a closed path.
     """

@@ -6,12 +6,12 @@ from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import HEAVY, INK, RULE, SMALL, SOFT, TEXT
 from halfhank.renderer.paper.measure_words import percent, tenths
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width
 from halfhank.renderer.schematic.around.badges import badge_items
 from halfhank.renderer.schematic.fabric.bind_off_edges import SCALLOP_PITCH, strokes_before, strokes_behind
-from halfhank.renderer.schematic.page_block import PageBlock, PageColumn
 
 HEADS = ("rows", "sts at end", "grams", "share", "g left")
 GAP, NAME_GAP = 6.0, 4.0

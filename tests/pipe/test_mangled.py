@@ -7,7 +7,7 @@ from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
 from halfhank.model.planning.planning import plan
 from halfhank.renderer.paper.svg import to_svg
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -38,7 +38,7 @@ def _run(text: str) -> bool:
         check_problems(text, problems)
         assert (found is None) == any(problem.severity == MISTAKE for problem in problems)
         if found is not None:
-            svg_files.check(to_svg(schematic(found)))
+            svg_files.check(to_svg(draw_schematic(found)))
             drawn = True
     return drawn
 

@@ -24,7 +24,8 @@ def refused(constant: str) -> None:
 
 def read_back(plan: Planned) -> Any:
     """The plan through its text and back, where only finite numbers may pass."""
-    return json.loads(json.dumps(plan_json(plan.shawl, plan.problems, with_rows=True), allow_nan=True), parse_constant=refused)
+    written = json.dumps(plan_json(plan.shawl, plan.problems, with_rows=True), allow_nan=True)
+    return json.loads(written, parse_constant=refused)
 
 
 @pytest.mark.parametrize("first", range(0, 200, STEP))

@@ -8,7 +8,7 @@ from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import Circle, Element, Label, Path, Rect, Scene
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.schematic.options import Options
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 from hypothesis import given, settings
 from shapely import Polygon, unary_union
 
@@ -26,7 +26,7 @@ Drawn = list[tuple[int, Shawl, Scene]]
 
 def drawn(numbers: range) -> Drawn:
     found = [(number, planned(write(seeded(number))).shawl) for number in numbers]
-    return [(number, one, schematic(one, Options(scale=SCALE))) for number, one in found if one is not None]
+    return [(number, one, draw_schematic(one, Options(scale=SCALE))) for number, one in found if one is not None]
 
 
 @pytest.fixture(scope="module", params=range(0, 120, STEP))
@@ -111,7 +111,7 @@ def test_files_are_sound(some: Drawn) -> None:
 
 def test_scale_of_its_own_choice_keeps_the_rules(some: Drawn) -> None:
     for number, shawl, _ in some:
-        scene = schematic(shawl)
+        scene = draw_schematic(shawl)
         assert scene.width <= 180 + 1e-6, number
         assert not meeting(scene) and not outside(scene), number
 
@@ -124,7 +124,7 @@ def test_any_description_is_drawn(text: str) -> None:
     if found is None:
         assert problems
         return
-    scene = schematic(found)
+    scene = draw_schematic(found)
     assert not meeting(scene)
     assert not outside(scene)
     svg_files.check(to_svg(scene))

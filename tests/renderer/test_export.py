@@ -8,7 +8,7 @@ import time
 import zlib
 
 import pytest
-from halfhank.renderer import ExportError, schematic, to_pdf, to_png
+from halfhank.renderer import ExportError, draw_schematic, to_pdf, to_png
 from halfhank.renderer.paper import export
 from halfhank.renderer.paper.scene import Label, Rect, Scene, Style
 from PIL import Image
@@ -47,7 +47,7 @@ def test_png_is_whole() -> None:
 
 
 def test_png_of_a_drawing_is_inked_to_its_margins() -> None:
-    scene = schematic(shawl_of(Piece([("all", [("garter", 20)])], chevron, spine=True)))
+    scene = draw_schematic(shawl_of(Piece([("all", [("garter", 20)])], chevron, spine=True)))
     image = Image.open(io.BytesIO(to_png(scene, dpi=100))).convert("L")
     left, top, right, bottom = image.point(lambda value: 255 if value < 250 else 0).getbbox() or (0, 0, 0, 0)
     mm = 25.4 / 100

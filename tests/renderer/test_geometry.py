@@ -5,22 +5,12 @@ import math
 
 import pytest
 from halfhank.model.outline.curve import Curve, arc, line
-from halfhank.renderer.plane.geometry import (
-    Box,
-    area_of,
-    at_length,
-    crosses,
-    curve_length,
-    cut_at,
-    distance_to,
-    inside,
-    length_of,
-    lines_meet,
-    offset,
-    part_of,
-    simplified,
-    spread,
-)
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import crosses, lines_meet
+from halfhank.renderer.plane.curve_cutting import curve_length, cut_at
+from halfhank.renderer.plane.polygons import area_of, inside
+from halfhank.renderer.plane.polylines import at_length, distance_to, length_of, offset, part_of, simplified
+from halfhank.renderer.plane.spreading import spread
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString, Point, Polygon, box

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from halfhank.renderer import Options, schematic, to_svg
+from halfhank.renderer import Options, draw_schematic, to_svg
 
 from tests.renderer.pieces import Piece, chevron, fan, level, shawl_of, upright
 
@@ -23,7 +23,7 @@ SMALL = {
 @pytest.mark.parametrize("name", SMALL)
 def test_golden_drawing(name: str, accept: bool) -> None:
     piece, method, options = SMALL[name]
-    drawn = to_svg(schematic(shawl_of(piece, title=name.title(), method=method), options))
+    drawn = to_svg(draw_schematic(shawl_of(piece, title=name.title(), method=method), options))
     path = FOLDER / f"{name}.svg"
     if accept:
         path.write_bytes(drawn)

@@ -1,6 +1,5 @@
 """What the page says: texts, figures, edges and textures."""
 
-from dataclasses import replace
 
 import pytest
 from halfhank.renderer.paper.house_style import MARGIN
@@ -8,7 +7,7 @@ from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
 from halfhank.renderer.schematic.fabric.textures import textures_of
 from halfhank.renderer.schematic.options import Options
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 
 from tests.renderer import checks
 from tests.renderer.pieces import (
@@ -100,14 +99,14 @@ def test_an_end_that_leaves_yarn_says_how_much() -> None:
     """82 g of 100 g, 5 g kept: told where more than two ridges, here of 2 g, could still be worked."""
     told = "The piece ends with row 120: 18 g are left, 5 g of them kept back."
     assert told in checks.texts(SCENES["triangle"])
-    nearly = schematic(shawl_of(PIECES["triangle"], total_g=91.5))
+    nearly = draw_schematic(shawl_of(PIECES["triangle"], total_g=91.5))
     assert not [text for text in checks.texts(nearly) if text.startswith("The piece ends")]
 
 
 def test_the_designers_name_stays_together() -> None:
     summary = "triangle from the neck, pinned to 160 cm by 55 cm, elastic bind-off, by Nell Ottershaw-Quill"
-    shawl = replace(shawl_of(PIECES["triangle"]), summary=summary)
-    items = checks.group(schematic(shawl, Options(scale=10)), "heading").items[1:]
+    shawl = shawl_of(PIECES["triangle"])._replace(summary=summary)
+    items = checks.group(draw_schematic(shawl, Options(scale=10)), "heading").items[1:]
     lines = [item.text for item in items if isinstance(item, Label)]
     assert lines[-1] == "by Nell Ottershaw-Quill" and " ".join(lines) == summary
 

@@ -6,12 +6,13 @@ import math
 import pytest
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.paper.house_style import INK, MARGIN
+from halfhank.renderer.paper.page_sizes import scales
 from halfhank.renderer.paper.scene import Circle, Label, Path
 from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.drawing_layout import place_annotations, with_dimensions
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
-from halfhank.renderer.schematic.options import OptionError, Options, scales
-from halfhank.renderer.schematic.page import CONTENT_MM, schematic
-from halfhank.renderer.schematic.surroundings import surround, with_dimensions
+from halfhank.renderer.schematic.options import OptionError, Options
+from halfhank.renderer.schematic.page import CONTENT_MM, draw_schematic
 from shapely import LineString, Point, Polygon, unary_union
 
 from tests.pipe import svg_files
@@ -132,14 +133,14 @@ def test_dimensions_stay_off_the_fabric(name: str) -> None:
 
 @pytest.mark.parametrize("name", ["bulging sides", "hollow sides"])
 def test_a_side_that_bends_a_little_has_its_dimension(name: str) -> None:
-    scene = schematic(shawl_of(PIECES[name], spare_rows=-10))
+    scene = draw_schematic(shawl_of(PIECES[name], spare_rows=-10))
     assert checks.group(scene, "side")
 
 
 @pytest.mark.parametrize("name", ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "three metres"])
 def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
     shawl = shawl_of(PIECES[name])
-    scene = schematic(shawl, Options(scale=10))
+    scene = draw_schematic(shawl, Options(scale=10))
     areas = [Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)]
     whole = unary_union(areas)
     left, top, right, bottom = whole.bounds
@@ -154,7 +155,7 @@ def test_piece_is_as_large_and_as_formed_as_the_model_says(name: str) -> None:
 @pytest.mark.parametrize("name", ["triangle", "tip-to-tip", "half-circle"])
 def test_strips_reach_under_their_successors(name: str) -> None:
     """A seam is never bare: each strip but the last shares at least 0.15 mm of height with the next one."""
-    scene = schematic(shawl_of(PIECES[name]), Options(scale=10))
+    scene = draw_schematic(shawl_of(PIECES[name]), Options(scale=10))
     areas = [Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)]
     for one, other in itertools.pairwise(areas):
         shared = one.intersection(other)
@@ -163,7 +164,7 @@ def test_strips_reach_under_their_successors(name: str) -> None:
 
 def test_strips_are_about_a_hundredth_of_the_yarn() -> None:
     piece = Piece([("only", [("garter", 4000)])], scaled(level, 10))
-    scene = schematic(shawl_of(piece))
+    scene = draw_schematic(shawl_of(piece))
     assert 90 <= len(checks.strips(scene)) <= 101
 
 
@@ -172,7 +173,7 @@ def test_strips_are_about_a_hundredth_of_the_yarn() -> None:
 def test_contours_leave_the_fabric_to_be_seen(total_g: float, scale: float) -> None:
     """At least 1.5 mm apart, at whole multiples of the grams that the note tells."""
     shawl = shawl_of(PIECES["triangle"], skein_g=1.2 * total_g, total_g=total_g)
-    scene = schematic(shawl, Options(scale=scale, contours=True))
+    scene = draw_schematic(shawl, Options(scale=scale, contours=True))
     lines = [LineString(checks.points_of(i)) for i in checks.group(scene, "contours").items if isinstance(i, Path)]
     assert all(a.distance(b) >= 1.4 for a, b in itertools.pairwise(lines))
     (note,) = [text for text in checks.texts(scene) if text.startswith("A fine line")]
@@ -181,7 +182,7 @@ def test_contours_leave_the_fabric_to_be_seen(total_g: float, scale: float) -> N
 
 
 def test_a_narrow_piece_stands_in_the_middle() -> None:
-    scene = schematic(shawl_of(Piece(LEVELS, scaled(level, 0.5), sideways=True)), Options(scale=8))
+    scene = draw_schematic(shawl_of(Piece(LEVELS, scaled(level, 0.5), sideways=True)), Options(scale=8))
     whole = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
     left, _, right, _ = whole.bounds
     assert (left + right) / 2 == pytest.approx(scene.width / 2, abs=0.1)
@@ -196,7 +197,7 @@ def test_small_drawing_has_the_width_asked_for() -> None:
 def test_scale_of_its_own_choice(name: str) -> None:
     """The largest of the row at which the page is at most 180 mm wide and the piece 150 mm high."""
     shawl = shawl_of(PIECES[name])
-    scene = schematic(shawl)
+    scene = draw_schematic(shawl)
     assert scene.width <= 180
     (told,) = [text for text in checks.texts(scene) if ", 1:" in text]
     scale = float(told.split(", 1:")[1])
@@ -207,9 +208,9 @@ def test_scale_of_its_own_choice(name: str) -> None:
             break
     assert row[-1] == scale
     if len(row) > 1:
-        larger = schematic(shawl, Options(scale=row[-2]))
+        larger = draw_schematic(shawl, Options(scale=row[-2]))
         high = 10 * shawl.outline.size.depth_cm / row[-2]
-        without = with_dimensions(surround(shawl, row[-2], CONTENT_MM), edges_too=False)
+        without = with_dimensions(place_annotations(shawl, row[-2], CONTENT_MM), edges_too=False)
         assert larger.width > 180 or high > 150 or without.bounds.width + 2 * MARGIN > 180
 
 
@@ -234,7 +235,7 @@ def test_scales_go_on_evenly() -> None:
 )
 def test_options_that_cannot_be_followed(options: Options) -> None:
     with pytest.raises(OptionError):
-        schematic(shawl_of(PIECES["one row"]), options)
+        draw_schematic(shawl_of(PIECES["one row"]), options)
 
 
 def test_jumps_at_an_edge_are_drawn() -> None:
@@ -248,7 +249,7 @@ def test_jumps_at_an_edge_are_drawn() -> None:
         return before, Curve(before.start, (((x, y - 2.0),),))
 
     shawl = shawl_of(Piece([("teeth", [("garter", 120)])], teeth, sideways=True))
-    scene = schematic(shawl, Options(scale=4))
+    scene = draw_schematic(shawl, Options(scale=4))
     whole = unary_union([Polygon(checks.points_of(strip)).buffer(0) for strip in checks.strips(scene)])
     silhouette = Polygon(checks.outline(DrawnPiece(shawl, 2.5))).buffer(0)
     assert whole.area == pytest.approx(silhouette.area, rel=0.001)

@@ -5,7 +5,7 @@ import math
 
 import pytest
 from halfhank.renderer.paper.scene import Group, Path, Scene
-from halfhank.renderer.plane.geometry import at_length, length_of
+from halfhank.renderer.plane.polylines import at_length, length_of
 from halfhank.renderer.schematic.fabric.textures import (
     DOT_LENGTHS,
     LINE_DASHES,
@@ -15,7 +15,7 @@ from halfhank.renderer.schematic.fabric.textures import (
     textures_of,
 )
 from halfhank.renderer.schematic.options import Options
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -70,7 +70,7 @@ def nearest(points: list[checks.Point]) -> float:
 @pytest.mark.parametrize("scale", [5, 10, 20])
 def test_no_two_dots_of_a_band_are_near(boundary: checks.Boundary, sideways: bool, spine: bool, scale: int) -> None:
     piece = Piece([("all", [("mesh", 100)])], boundary, spine, sideways)
-    dotted = [p for p in textured(schematic(shawl_of(piece), Options(scale=scale))) if p.style.cap == "round"]
+    dotted = [p for p in textured(draw_schematic(shawl_of(piece), Options(scale=scale))) if p.style.cap == "round"]
     points = [point for path in dotted for point in marks(path)]
     assert points
     assert nearest(points) >= NEAREST
@@ -95,7 +95,7 @@ def test_a_high_band_is_filled_with_texture() -> None:
 
 def test_rungs_cross_the_elongated_row_from_edge_to_edge() -> None:
     piece = Piece([("all", [("garter", 20), ("drop", 2), ("garter", 20)])], level)
-    scene = schematic(shawl_of(piece), Options(scale=5))
+    scene = draw_schematic(shawl_of(piece), Options(scale=5))
     (rungs,) = [p for p in textured(scene) if p.style.width > 1]
     assert rungs.style.width == pytest.approx(7.5 / 5)
     (group,) = [

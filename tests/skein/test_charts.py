@@ -2,7 +2,6 @@
 
 import math
 import string
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -99,7 +98,7 @@ def test_the_chart_says_what_it_shows() -> None:
 def test_no_chance_is_told_as_certain(chance: float, told: str) -> None:
     made = plan_of(PLAIN)
     shawl = made.shawl
-    scene = yarn_chart(replace(shawl, yarn=shawl.yarn._replace(chance_enough=chance)), forecast(made))
+    scene = yarn_chart(shawl._replace(yarn=shawl.yarn._replace(chance_enough=chance)), forecast(made))
     assert any(text.startswith(f"Chance that the yarn lasts: {told}.") for text in texts(scene))
 
 

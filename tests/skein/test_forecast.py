@@ -55,7 +55,8 @@ def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Plan, 
     prior = np.diag(np.square([label, SD["garter"], *[SD["ratio"]] * 3, SD["end"], SD["end"]]))
     grams = by_stitch(shawl, plan)
     start = plan.shawl.yarn.start_g
-    off = next(f.yarn_m for f in plan.shawl.fabrics if f.name == "garter") / 3.9 * shawl.rows.stitches[-1] * (3 + 4.48) / 2
+    garter_m = next(f.yarn_m for f in plan.shawl.fabrics if f.name == "garter")
+    off = garter_m / 3.9 * shawl.rows.stitches[-1] * (3 + 4.48) / 2
     design = np.zeros((shawl.rows.count + 2, 7))
     design[:, 0] = skein
     rows = slice(0, shawl.rows.count + 1)

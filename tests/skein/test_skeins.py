@@ -78,7 +78,6 @@ def test_checkpoints_stand_at_the_ends_of_bands_and_every_so_many_rows() -> None
 
 def test_checkpoints_show_what_was_weighed() -> None:
     made = plan_of(logged(BANDED, "before cast on 100 g", "after row 28 95 g left", "after row 50 12 g used"))
-    shawl = made.shawl
     weighed = {p.row: p.weighed_g for p in checkpoints(made, 10) if p.weighed_g is not None}
     assert weighed == pytest.approx({28: 95.0, 50: 88.0}, abs=0.2)
     assert checkpoints(made)[1].reading.sd >= 1 / math.sqrt(12)

@@ -79,7 +79,6 @@ def test_an_even_sequence_cut_inside_a_band_looks_cut_off() -> None:
 
 def test_what_is_knitted_is_no_stop_any_more() -> None:
     made = plan_of(logged(BANDED, "before cast on 100.0 g", "after row 100 45.0 g left"))
-    shawl = made.shawl
     assert min(one.place.row for one in candidates(made)) >= 100
 
 

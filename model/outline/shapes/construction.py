@@ -6,7 +6,7 @@ from halfhank.model.outline.layout import Layout
 
 
 def lay_shape(layout: Layout) -> Laid | Problem:
-    """The rows of a piece, laid by its shape; a problem where a mistake is in the way.
+    """The rows of a piece, laid by its shape; a problem where a mistake prevents it.
 
     Raises `ValueError` for a shape that there is not: descriptions are checked before they are laid out.
     """

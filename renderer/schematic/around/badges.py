@@ -9,9 +9,13 @@ from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import BADGE_RADIUS, INK, LIGHT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT
-from halfhank.renderer.plane.geometry import Box, Points, at_length, distance_to, inside, length_of, lines_meet, spread
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import lines_meet
+from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55, 0.85, 0.1, 0.9, 0.5)
@@ -39,14 +43,14 @@ def badge_items(number: int, x: float, y: float, radius: float = BADGE_RADIUS) -
     return [disc, Label(x, y + size * CAP_HEIGHT / 2, str(number), size, INK, bold=True, anchor="middle")]
 
 
-def inner_badges(piece: DrawnPiece, lines: list[Points], taken: Arrangement) -> dict[int, Badge]:
+def inner_badges(piece: DrawnPiece, lines: list[Points], obstacles: Obstacles) -> dict[int, Badge]:
     """The badges that find room on the fabric, by number; `lines` are marks, spine and arrow that they keep off."""
     badges: dict[int, Badge] = {}
     for number, part in enumerate(piece.shawl.parts, 1):
         badge = _on_fabric(piece, number, part.first_row - 1, part.last_row, lines, list(badges.values()))
         if badge is not None:
             badges[number] = badge
-            taken.add_box(badge_box(badge.centre))
+            obstacles.add_box(badge_box(badge.centre))
     return badges
 
 
@@ -91,40 +95,40 @@ def points_of_row(piece: DrawnPiece, first: int, last: int, share: float) -> lis
 
 
 def outer_badges(
-    piece: DrawnPiece, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...] = LEADERS
+    piece: DrawnPiece, missing: list[int], obstacles: Obstacles, overhang: float, reaches: tuple[float, ...] = LEADERS
 ) -> dict[int, Badge]:
     """Badges outside the piece for the parts that are too thin, by number; one that finds no room is left out.
 
     Each stands where it finds room first; where that leaves some out, fanned ones are tried and taken if they are more.
     """
     outside = _Outside(piece)
-    badges = _one_by_one(outside, missing, taken.copy(), overhang, reaches)
+    badges = _one_by_one(outside, missing, obstacles.copy(), overhang, reaches)
     if len(badges) < len(missing) and reaches:
-        badges = max(badges, _fanned(outside, missing, taken, overhang, reaches), key=len)
+        badges = max(badges, _fanned(outside, missing, obstacles, overhang, reaches), key=len)
     for badge in badges.values():
-        _take(badge, taken)
+        _add(badge, obstacles)
     return badges
 
 
-def _take(badge: Badge, taken: Arrangement) -> None:
-    taken.add_box(badge_box(badge.centre))
-    taken.add_line(badge.leader)
+def _add(badge: Badge, obstacles: Obstacles) -> None:
+    obstacles.add_box(badge_box(badge.centre))
+    obstacles.add_line(badge.leader)
 
 
 class _Outside:
-    """Where badges find room outside the piece. What the fabric alone says of one is looked at once."""
+    """Where badges find room outside the piece. Whether one is clear of the fabric is looked at once."""
 
     def __init__(self, piece: DrawnPiece) -> None:
         self.piece = piece
         self._clear: dict[Badge, bool] = {}
 
-    def has_room(self, badge: Badge, taken: Arrangement) -> bool:
+    def has_room(self, badge: Badge, obstacles: Obstacles) -> bool:
         """Whether a badge and its leader meet neither the fabric nor what is there already."""
         return (
             self._is_clear(badge)
-            and taken.free(badge_box(badge.centre))
-            and taken.line_free(badge.leader, 0.3)
-            and not any(lines_meet(badge.leader, line) for line in taken.lines)
+            and obstacles.free(badge_box(badge.centre))
+            and obstacles.line_free(badge.leader, 0.3)
+            and not any(lines_meet(badge.leader, line) for line in obstacles.lines)
         )
 
     def _is_clear(self, badge: Badge) -> bool:
@@ -132,37 +136,37 @@ class _Outside:
             silhouette = self.piece.silhouette
             self._clear[badge] = (
                 not inside(badge.centre, silhouette)
-                and not any(inside(spot, silhouette) for spot in _way(badge))
+                and not any(inside(spot, silhouette) for spot in _spots(badge))
                 and distance_to(badge.centre, [*silhouette, silhouette[0]]) > BADGE_RADIUS + 0.8
             )
         return self._clear[badge]
 
 
 def _one_by_one(
-    outside: _Outside, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+    outside: _Outside, missing: list[int], obstacles: Obstacles, overhang: float, reaches: tuple[float, ...]
 ) -> dict[int, Badge]:
     badges: dict[int, Badge] = {}
     for number in missing:
         for badge in _places(outside.piece, number, reaches, overhang):
-            if outside.has_room(badge, taken):
+            if outside.has_room(badge, obstacles):
                 badges[number] = badge
-                _take(badge, taken)
+                _add(badge, obstacles)
                 break
     return badges
 
 
 def _fanned(
-    outside: _Outside, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+    outside: _Outside, missing: list[int], obstacles: Obstacles, overhang: float, reaches: tuple[float, ...]
 ) -> dict[int, Badge]:
     """Badges by turns on both sides, each side's in a row along the edge with leaders that spread like a fan."""
     best: dict[int, Badge] = {}
     for reach in sorted({*reaches, FAN_REACH}):
-        tried, found = taken.copy(), dict[int, Badge]()
+        tried, found = obstacles.copy(), dict[int, Badge]()
         for side, numbers in ((LEFT, missing[::2]), (RIGHT, missing[1::2])):
             for badge in _fan(outside.piece, numbers, side, reach):
                 if outside.has_room(badge, tried):
                     found[badge.number] = badge
-                    _take(badge, tried)
+                    _add(badge, tried)
         found |= _one_by_one(outside, [number for number in missing if number not in found], tried, overhang, reaches)
         best = max(best, found, key=len)
     return best
@@ -187,12 +191,12 @@ def _fan(piece: DrawnPiece, numbers: list[int], side: int, reach: float) -> Iter
     for number, end, own, place in zip(numbers, ends, along, places, strict=True):
         if abs(place - own) < 2 * (reach + BADGE_RADIUS):
             centre = (x + tx * place + nx * level, y + ty * place + ny * level)
-            way = math.dist(end, centre)
-            to_disc = ((centre[0] - end[0]) / way, (centre[1] - end[1]) / way)
-            yield Badge(number, centre, (end, _along(end, to_disc, way - BADGE_RADIUS)))
+            length = math.dist(end, centre)
+            to_disc = ((centre[0] - end[0]) / length, (centre[1] - end[1]) / length)
+            yield Badge(number, centre, (end, _along(end, to_disc, length - BADGE_RADIUS)))
 
 
-def _way(badge: Badge) -> list[Point]:
+def _spots(badge: Badge) -> list[Point]:
     """Spots along a leader, but for its first 3 mm, which lie on a part before its edge."""
     length = length_of(badge.leader)
     return [at_length(badge.leader, 3.0 + (length - 3.0) * share)[0] for share in (0.0, 0.3, 0.6, 0.9) if length > 3.0]

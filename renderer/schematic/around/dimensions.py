@@ -10,9 +10,11 @@ from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import ASCENT, CAP_HEIGHT, DESCENT, text_width
-from halfhank.renderer.plane.geometry import Points, at_length, inside, length_of, lines_meet, offset, part_of
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.crossings import lines_meet
+from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, length_of, offset, part_of
 from halfhank.renderer.plane.text_boxes import text_box
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
@@ -43,12 +45,12 @@ class Dimension(NamedTuple):
             items.append(Path(polyline(points), style))
         return Group(self.name, (*items, *self.labels))
 
-    def take(self, taken: Arrangement) -> None:
-        """Takes the dimension's room."""
+    def add_to(self, obstacles: Obstacles) -> None:
+        """Makes the dimension an obstacle."""
         for points, _ in self.lines:
-            taken.add_dimension_line(points)
+            obstacles.add_dimension_line(points)
         for label in self.labels:
-            taken.add_label(label)
+            obstacles.add_label(label)
 
 
 def straight(
@@ -100,45 +102,45 @@ def _tick(point: Point, start: Point, end: Point) -> tuple[Point, Point]:
     return ((point[0] - dx, point[1] - dy), (point[0] + dx, point[1] + dy))
 
 
-def wingspan(piece: DrawnPiece, taken: Arrangement, overhang: float) -> Dimension:
+def wingspan(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension:
     """The width of the piece's box, above everything that stands there."""
     left = min(piece.silhouette, key=lambda p: (round(p[0], 1), p[1]))
     right = max(piece.silhouette, key=lambda p: (round(p[0], 1), -p[1]))
-    y = min(taken.bounds.top - 4.0, -overhang - 6.0)
+    y = min(obstacles.bounds.top - 4.0, -overhang - 6.0)
     outline = piece.shawl.outline
     words = length_words(outline.size.wingspan_cm, piece.shawl.units)
     words += ", pinned" if outline.pinned else ", as knitted"
     extensions = []
     for x, point in ((0.0, left), (piece.width, right)):
-        start = _free_start(x, point[1] - CLEAR - overhang, taken)
+        start = _free_start(x, point[1] - CLEAR - overhang, obstacles)
         extensions.append(((x, start), (x, y - BEYOND)))
     return straight("wingspan", (0.0, y), (piece.width, y), words, extensions)
 
 
-def _free_start(x: float, start: float, taken: Arrangement) -> float:
+def _free_start(x: float, start: float, obstacles: Obstacles) -> float:
     """Where an upward extension line begins: above all that would touch it."""
-    for box in taken.boxes:
+    for box in obstacles.boxes:
         if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
             start = min(start, box.top - 0.8)
-    for text in taken.turned:
+    for text in obstacles.turned:
         box = text.bounds
         if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
             start = min(start, box.top - 0.8)
-    for line in taken.lines + taken.dimension_lines:
+    for line in obstacles.lines + obstacles.dimension_lines:
         near = [py for px, py in line if abs(px - x) < 0.9]
         if near and min(near) < start:
             start = min(near) - 0.8
     return start
 
 
-def depth(piece: DrawnPiece, taken: Arrangement, overhang: float) -> Dimension:
+def depth(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension:
     """The height of the piece's box on its right, or on its left where flags stand there or more is in the way."""
-    sides = (LEFT, RIGHT) if taken.bounds.right > piece.width + 10 else (RIGHT, LEFT)
-    both = [_upright(piece, taken, "depth", side, (0.0, piece.height), overhang) for side in sides]
+    sides = (LEFT, RIGHT) if obstacles.bounds.right > piece.width + 10 else (RIGHT, LEFT)
+    both = [_upright(piece, obstacles, "depth", side, (0.0, piece.height), overhang) for side in sides]
     return min(both, key=lambda dimension: len(dimension.lines))
 
 
-def spine(piece: DrawnPiece, taken: Arrangement, overhang: float, side: int) -> Dimension | None:
+def spine(piece: DrawnPiece, obstacles: Obstacles, overhang: float, side: int) -> Dimension | None:
     """The spine from the start to the point, on one side; None where there is none or the depth says the same."""
     size = piece.shawl.outline.size
     if size.spine_cm is None or not piece.spine:
@@ -148,31 +150,31 @@ def spine(piece: DrawnPiece, taken: Arrangement, overhang: float, side: int) -> 
         return None
     if length_words(size.spine_cm, piece.shawl.units) == length_words(size.depth_cm, piece.shawl.units):
         return None
-    found = _upright(piece, taken, "spine", side, (low, high), overhang)
+    found = _upright(piece, obstacles, "spine", side, (low, high), overhang)
     return found if len(found.lines) <= UNBROKEN else None
 
 
 def _upright(
-    piece: DrawnPiece, taken: Arrangement, name: str, side: int, heights: tuple[float, float], overhang: float
+    piece: DrawnPiece, obstacles: Obstacles, name: str, side: int, heights: tuple[float, float], overhang: float
 ) -> Dimension:
     sign = -1 if side == LEFT else 1
-    edge = min(0.0, taken.bounds.left) if side == LEFT else max(piece.width, taken.bounds.right)
+    edge = min(0.0, obstacles.bounds.left) if side == LEFT else max(piece.width, obstacles.bounds.right)
     words = length_words((heights[1] - heights[0]) / piece.mm, piece.shawl.units)
     words = f"{name} {words}" if name != "depth" else words
     x = edge + sign * COLUMN
     extensions = []
     for y in heights:
         start = _outermost(piece, side, y) + sign * (CLEAR + overhang)
-        extensions += _broken((start, y), (x + sign * BEYOND, y), taken) if sign * (x - start) > 0 else []
+        extensions += _broken((start, y), (x + sign * BEYOND, y), obstacles) if sign * (x - start) > 0 else []
     return straight(name, (x, heights[0]), (x, heights[1]), words, extensions, side)
 
 
-def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
+def _broken(start: Point, end: Point, obstacles: Obstacles) -> list[tuple[Point, Point]]:
     """An extension line with a gap around each line, text and badge that it crosses."""
     length = math.dist(start, end)
     ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     runs, done = [], 0.0
-    for first, last in [*taken.gaps(start, end), (length, length)]:
+    for first, last in [*obstacles.gaps(start, end), (length, length)]:
         if first - done > 0.5:
             runs.append(((start[0] + ux * done, start[1] + uy * done), (start[0] + ux * first, start[1] + uy * first)))
         done = max(done, last)
@@ -194,7 +196,7 @@ def _outermost(piece: DrawnPiece, side: int, y: float) -> float:
 
 
 def along_edge(
-    piece: DrawnPiece, taken: Arrangement, overhang: float, name: str, cm: float, points: Points
+    piece: DrawnPiece, obstacles: Obstacles, overhang: float, name: str, cm: float, points: Points
 ) -> Dimension | None:
     """A dimension along an edge outside the piece, as far out as it must be.
 
@@ -203,7 +205,7 @@ def along_edge(
     outside = _outer_side(piece, points)
     for distance in EDGE_OFFSETS:
         found = _along(piece, name, cm, points, outside * (distance + overhang))
-        if found is not None and _has_room(found, taken) and _off_fabric(piece, found):
+        if found is not None and _has_room(found, obstacles) and _off_fabric(piece, found):
             return found
     return None
 
@@ -259,13 +261,13 @@ def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
     return ((px + ux * CLEAR, py + uy * CLEAR), (qx + ux * BEYOND, qy + uy * BEYOND))
 
 
-def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
-    if not all(taken.free_for(text_box(label)) for label in dimension.labels):
+def _has_room(dimension: Dimension, obstacles: Obstacles) -> bool:
+    if not all(obstacles.free_for(text_box(label)) for label in dimension.labels):
         return False
     for points, _ in dimension.lines:
-        if not taken.line_free(points, 0.3):
+        if not obstacles.line_free(points, 0.3):
             return False
-        if any(lines_meet(points, line) for line in taken.lines):
+        if any(lines_meet(points, line) for line in obstacles.lines):
             return False
     own = [[*box.corners, box.corners[0]] for box in map(text_box, dimension.labels)]
     return not any(lines_meet(points, around) for points, _ in dimension.lines for around in own)

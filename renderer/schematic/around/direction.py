@@ -8,7 +8,8 @@ from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import INK, LIGHT
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Group, Path, Style
-from halfhank.renderer.plane.geometry import Points, at_length, distance_to, inside, length_of
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 

@@ -1,7 +1,7 @@
-"""The lengths along a piece's edges that are worth telling, beside its wingspan and depth."""
+"""The lengths along a piece's edges that are shown, beside its wingspan and depth."""
 
 from halfhank.model.outline.region import LEFT, RIGHT
-from halfhank.renderer.plane.geometry import Points, distance_to, length_of
+from halfhank.renderer.plane.polylines import Points, distance_to, length_of
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 EdgeLength = tuple[str, float, Points]
@@ -11,14 +11,14 @@ WAVY_MM = 1.5
 
 
 def edge_lengths(piece: DrawnPiece) -> list[EdgeLength]:
-    """Name, length in cm, and the edge itself; it is empty where the length is to be told in words only.
+    """Name, length in cm, and the edge itself; it is empty where the length is to be given in words only.
 
     Left out are lengths that the drawing gives already, and those of less than a twentieth of the wingspan.
     """
     size = piece.shawl.outline.size
-    told = (size.wingspan_cm, size.depth_cm)
+    given = (size.wingspan_cm, size.depth_cm)
     found = _arms(piece) or [*_sides(piece), ("last edge", size.last_row_cm, piece.points(piece.last))]
-    chosen = [edge for edge in found if edge[1] > told[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in told)]
+    chosen = [edge for edge in found if edge[1] > given[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in given)]
     return [(name, cm, _evened(edge) if _is_drawable(edge) else []) for name, cm, edge in chosen]
 
 

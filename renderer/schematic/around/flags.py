@@ -9,11 +9,15 @@ from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import RED, TEXT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, Points, crosses, inside, lines_meet, spread
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import crosses, lines_meet
+from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.plane.text_boxes import label_box
-from halfhank.renderer.schematic.drawn_marks import DrawnMark
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 LANE = 5.0
@@ -36,11 +40,11 @@ class Flag(NamedTuple):
     leader: tuple[Point, ...]
     labels: tuple[Label, ...]
 
-    def take(self, taken: Arrangement) -> None:
-        """Takes the flag's room."""
-        taken.add_line(self.leader)
+    def add_to(self, obstacles: Obstacles) -> None:
+        """Makes the flag an obstacle."""
+        obstacles.add_line(self.leader)
         for label in self.labels:
-            taken.add_label(label)
+            obstacles.add_label(label)
 
 
 def exit_of(piece: DrawnPiece, row: int) -> Exit:
@@ -57,7 +61,7 @@ def exit_of(piece: DrawnPiece, row: int) -> Exit:
 
 
 def corridor(piece: DrawnPiece, row: int) -> tuple[Point, ...]:
-    """The way of a mark's leader for its first 30 mm; beside the piece also the room of its text."""
+    """The path of a mark's leader for its first 30 mm; beside the piece also the room of its text."""
     (x, y), direction = exit_of(piece, row)
     if direction in (UP, DOWN):
         return ((x, y), (x, y + (30 if direction == DOWN else -30)))
@@ -80,9 +84,9 @@ def _clear(silhouette: Points, point: Point, direction: str) -> bool:
 
 
 def place_flags(
-    piece: DrawnPiece, marks: list[DrawnMark], taken: Arrangement, limits: tuple[float, float], overhang: float
+    piece: DrawnPiece, marks: list[DrawnMark], obstacles: Obstacles, limits: tuple[float, float], overhang: float
 ) -> list[Flag] | None:
-    """All flags, placed, and their room taken; None where they do not all find room.
+    """All flags, placed among the obstacles; None where they do not all find room.
 
     `limits` are the leftmost and rightmost place of a text.
     """
@@ -91,13 +95,13 @@ def place_flags(
     for direction in (UP, DOWN, RIGHTWARDS, LEFTWARDS):
         group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0])
         if direction in (UP, DOWN):
-            flags = _in_lanes(piece, group, direction, taken, limits, overhang)
+            flags = _in_lanes(piece, group, direction, obstacles, limits, overhang)
         else:
-            flags = _beside(piece, sorted(group, key=lambda item: item[0][1]), direction, taken, limits)
+            flags = _beside(piece, sorted(group, key=lambda item: item[0][1]), direction, obstacles, limits)
         if flags is None:
             return None
         for flag in flags:
-            flag.take(taken)
+            flag.add_to(obstacles)
         placed += flags
     return placed
 
@@ -109,7 +113,7 @@ def _in_lanes(
     piece: DrawnPiece,
     group: ExitMarks,
     direction: str,
-    taken: Arrangement,
+    obstacles: Obstacles,
     limits: tuple[float, float],
     overhang: float,
 ) -> list[Flag] | None:
@@ -123,7 +127,7 @@ def _in_lanes(
     for choice in product(*options):
         cost = sum(price for price, _ in choice)
         flags = [flag for _, flag in choice]
-        if (best is None or cost < best[0]) and _compatible(flags, taken, limits):
+        if (best is None or cost < best[0]) and _compatible(flags, obstacles, limits):
             best = (cost, flags)
     return best[1] if best else None
 
@@ -151,12 +155,12 @@ def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
     return (point, (x, point[1] + sign * 1.8), (x, tip))
 
 
-def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, float]) -> bool:
+def _compatible(flags: list[Flag], obstacles: Obstacles, limits: tuple[float, float]) -> bool:
     boxes = [label_box(flag.labels[0]) for flag in flags]
     for k, box in enumerate(boxes):
-        if box.left < limits[0] or box.right > limits[1] or not taken.free(box):
+        if box.left < limits[0] or box.right > limits[1] or not obstacles.free(box):
             return False
-        if not taken.line_free(flags[k].leader[1:]):
+        if not obstacles.line_free(flags[k].leader[1:]):
             return False
         for j, flag in enumerate(flags):
             if j != k and (crosses(flag.leader, box.grown(0.6)) or lines_meet(flag.leader, flags[k].leader)):
@@ -167,7 +171,7 @@ def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, floa
 
 
 def _beside(
-    piece: DrawnPiece, group: ExitMarks, direction: str, taken: Arrangement, limits: tuple[float, float]
+    piece: DrawnPiece, group: ExitMarks, direction: str, obstacles: Obstacles, limits: tuple[float, float]
 ) -> list[Flag] | None:
     """Texts at the height of their rows' ends, in two lines where the room is narrow, apart where rows lie close."""
     if not group:
@@ -188,9 +192,9 @@ def _beside(
         anchor = "start" if sign > 0 else "end"
         labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
         flags.append(Flag(leader, tuple(labels)))
-    free = all(taken.free(label_box(label)) for flag in flags for label in flag.labels)
-    clear = all(taken.line_free(flag.leader[1:]) for flag in flags)
-    crossed = any(lines_meet(flag.leader, line) for flag in flags for line in taken.lines)
+    free = all(obstacles.free(label_box(label)) for flag in flags for label in flag.labels)
+    clear = all(obstacles.line_free(flag.leader[1:]) for flag in flags)
+    crossed = any(lines_meet(flag.leader, line) for flag in flags for line in obstacles.lines)
     return flags if free and clear and not crossed else None
 
 

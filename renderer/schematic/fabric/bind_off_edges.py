@@ -3,9 +3,8 @@
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT
 from halfhank.renderer.paper.scene import Path, Style
-from halfhank.renderer.plane.geometry import curve_length
+from halfhank.renderer.plane.curve_cutting import curve_length, trimmed
 from halfhank.renderer.plane.path_data import open_path
-from halfhank.renderer.schematic.fabric.textures import trimmed
 
 SCALLOP_WIDTH, SCALLOP_PITCH = 2.0, 2.2
 LOOSE_REACH, LOOSE_WIDTH, LOOSE_PITCH, LOOSE_DASH = 1.0, 0.26, 3.0, 1.9

@@ -1,4 +1,4 @@
-"""Runs of rows that are drawn as one: bands, neighbours merged where they are too thin to be told apart."""
+"""Runs of rows that are drawn as one: bands, neighbours merged where they are too thin to be distinguished."""
 
 from typing import NamedTuple
 
@@ -19,7 +19,7 @@ class DrawnBand(NamedTuple):
 
     @property
     def title(self) -> str:
-        """What hovering tells: rows, fabric, stitches at the end, grams."""
+        """What hovering shows: rows, fabric, stitches at the end, grams."""
         names = list(dict.fromkeys(fabric_words(band) for band in self.bands))
         label = f" “{self.bands[0].label}”" if len(self.bands) == 1 and self.bands[0].label else ""
         used = sum(band.used_g for band in self.bands)

@@ -1,11 +1,13 @@
 """The piece to scale: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
 
-from halfhank.model.outline.curve import Curve, Point, joined
+from halfhank.model.outline.curve import Curve, Point
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import PathData
-from halfhank.renderer.plane.geometry import area_of, curve_length, cut_at, length_of, simplified
+from halfhank.renderer.plane.curve_cutting import curve_length, cut_at
 from halfhank.renderer.plane.path_data import onwards, open_path
+from halfhank.renderer.plane.polygons import area_of
+from halfhank.renderer.plane.polylines import length_of, simplified
 
 FLAT_MM = 0.03
 
@@ -25,7 +27,7 @@ class DrawnPiece:
         self.height = shawl.outline.size.depth_cm * mm
         spine = shawl.outline.spine
         self.spine = None if spine is None else [(x * mm, y * mm) for x, y in spine]
-        self._stretches: dict[tuple[int, bool], list[Curve]] = {}
+        self._curves: dict[tuple[int, bool], Curve] = {}
         self._points: dict[tuple[int, bool], list[Point]] = {}
         self._edges = self._both_edges()
         self._runs: dict[tuple[int, int, int], list[Point]] = {}
@@ -44,11 +46,7 @@ class DrawnPiece:
 
     def stretches(self, row: int, after: bool = False) -> list[Curve]:
         """One boundary as the outline's regions have it, from left to right."""
-        key = (row, after)
-        if key not in self._stretches:
-            regions = self.shawl.outline.regions
-            self._stretches[key] = [self._scaled(region.boundary(row, after)) for region in regions]
-        return self._stretches[key]
+        return [self._scaled(region.boundary(row, after)) for region in self.shawl.outline.regions]
 
     def _scaled(self, curve: Curve) -> Curve:
         mm = self.mm
@@ -59,7 +57,10 @@ class DrawnPiece:
 
     def curve(self, row: int, after: bool = False) -> Curve:
         """One boundary from end to end."""
-        return joined(self.stretches(row, after))
+        key = (row, after)
+        if key not in self._curves:
+            self._curves[key] = self._scaled(self.shawl.outline.boundary(row, after))
+        return self._curves[key]
 
     def halves(self, row: int) -> list[Curve]:
         """One boundary as its halves from the spine outwards; see `outwards`."""

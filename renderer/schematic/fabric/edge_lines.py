@@ -1,4 +1,4 @@
-"""The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours, direction."""
+"""The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours."""
 
 from itertools import pairwise
 
@@ -37,15 +37,15 @@ def part_bounds(piece: DrawnPiece) -> Group:
 
 
 def bound_widths(piece: DrawnPiece) -> dict[int, float]:
-    """The rows with a line and its width, mm: at most a third of the way to the next one; none where that is hardly
-    to be seen."""
+    """The rows with a line and its width, mm: at most a third of the distance to the next one; none where that is
+    hardly to be seen."""
     rows = [part.last_row for part in piece.shawl.parts[:-1]]
     drawn: list[int] = []
     for row in rows:
         if piece.rise(drawn[-1] if drawn else 0, row) >= CLOSEST_MM and piece.rise(row, piece.last) >= CLOSEST_MM:
             drawn.append(row)
-    ways = [piece.rise(first, last) for first, last in pairwise([0, *drawn, piece.last])]
-    return {row: min(BOUND_WIDTH, min(ways[k : k + 2]) / 3) for k, row in enumerate(drawn)}
+    heights = [piece.rise(first, last) for first, last in pairwise([0, *drawn, piece.last])]
+    return {row: min(BOUND_WIDTH, min(heights[k : k + 2]) / 3) for k, row in enumerate(drawn)}
 
 
 def spine_line(piece: DrawnPiece) -> Group:

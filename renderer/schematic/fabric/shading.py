@@ -1,4 +1,4 @@
-"""The fabric: bands shaded by the yarn used, each with its texture and what hovering tells."""
+"""The fabric: bands shaded by the yarn used, each with its texture and what hovering shows."""
 
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Path, Style

@@ -1,4 +1,4 @@
-"""Textures that tell fabrics apart without colour: lines, dots and rungs that follow the rows.
+"""Textures that distinguish stitch patterns without colour: lines, dots and rungs that follow the rows.
 
 All are strokes along rows. Dots are round dashes without length and rungs are short dashes of a stroke as wide as the
 elongated row, so that one path draws a whole row of either. No two marks of a fabric lie closer than 1.5 mm.
@@ -7,11 +7,11 @@ elongated row, so that one path draws a whole row of either. No two marks of a f
 import math
 from typing import NamedTuple
 
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.curve import Curve
 from halfhank.model.shawl import BandPlan, Shawl
 from halfhank.renderer.paper.ramp import Lab, Ramp, ink_on
 from halfhank.renderer.paper.scene import Path, PathData, Style
-from halfhank.renderer.plane.geometry import curve_length, cut_at
+from halfhank.renderer.plane.curve_cutting import halfway_between, trimmed
 from halfhank.renderer.plane.path_data import open_path
 from halfhank.renderer.schematic.fabric.drawn_bands import DrawnBand, share_at
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
@@ -54,7 +54,7 @@ def textures_of(shawl: Shawl) -> Textures:
 
 
 def fabric_key(band: BandPlan) -> tuple[str, int]:
-    """What tells two fabrics apart: the stitch, and for elongated rows the wraps."""
+    """What distinguishes two fabrics: the stitch, and for elongated rows the wraps."""
     return band.stitch, band.wraps
 
 
@@ -164,25 +164,3 @@ def _joined(by_ink: dict[Style, list[PathData]]) -> list[Path]:
     """One path for each ink; none for rows too short to hold a mark."""
     joined = ((style, tuple(command for data in parts for command in data)) for style, parts in by_ink.items())
     return [Path(data, style) for style, data in joined if data]
-
-
-def trimmed(curve: Curve, start: float, end: float) -> Curve | None:
-    """The curve without so much of its two ends; None where nothing is left."""
-    length = curve_length(curve)
-    if length - start - end < 0.1:
-        return None
-    return cut_at(cut_at(curve, start)[1], length - start - end)[0]
-
-
-def halfway_between(one: Curve, other: Curve) -> Curve:
-    """The curve midway between two neighbouring boundaries; the second where they are built differently."""
-    if [len(p) for p in one.pieces] != [len(p) for p in other.pieces]:
-        return other
-
-    def middle(p: Point, q: Point) -> Point:
-        return ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
-
-    pieces = [
-        tuple([middle(p, q) for p, q in zip(a, b, strict=True)]) for a, b in zip(one.pieces, other.pieces, strict=True)
-    ]
-    return Curve(middle(one.start, other.start), tuple(pieces))

@@ -4,13 +4,16 @@ import math
 
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.scene import Label
-from halfhank.renderer.plane.geometry import Box, Points, box_of, crosses, crossings, inside, lines_meet
+from halfhank.renderer.plane.boxes import Box, box_of
+from halfhank.renderer.plane.crossings import crosses, crossings, lines_meet
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points
 from halfhank.renderer.plane.text_boxes import TextBox, corners_of, label_box, text_box
 
 LINE_GAP = 0.8
 
 
-class Arrangement:
+class Obstacles:
     """Boxes and lines in use, in the piece's own mm, and the box around everything placed."""
 
     def __init__(self, piece: Box) -> None:
@@ -20,9 +23,9 @@ class Arrangement:
         self.dimension_lines: list[Points] = []
         self.bounds = piece
 
-    def copy(self) -> "Arrangement":
-        """The same arrangement, to try more on."""
-        other = Arrangement(self.bounds)
+    def copy(self) -> "Obstacles":
+        """The same obstacles, to try more among them."""
+        other = Obstacles(self.bounds)
         other.boxes, other.turned = [*self.boxes], [*self.turned]
         other.lines, other.dimension_lines = [*self.lines], [*self.dimension_lines]
         return other

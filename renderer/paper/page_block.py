@@ -1,4 +1,4 @@
-"""A block of the page under the drawing: its items, already in place, and the height that it takes."""
+"""Blocks of a page, one below the other, and the column that they keep to."""
 
 from typing import NamedTuple
 
