@@ -32,10 +32,7 @@ def format_of(target: str) -> str:
 def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
     """The file of what `draw` draws. Raises `CommandError` where it cannot be made."""
     from halfhank import renderer
-    from halfhank.cli.startup import load_without_unused
-    from halfhank.renderer.paper.svg import svgwrite_package
 
-    load_without_unused(svgwrite_package)
     write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
     return made(lambda: write(draw()))
 
@@ -43,7 +40,10 @@ def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
 def made(make: "Callable[[], bytes]") -> bytes:
     """The file that `make` makes. Raises `CommandError` where it cannot be made."""
     from halfhank import renderer
+    from halfhank.cli.startup import load_without_unused
+    from halfhank.renderer.paper.svg import svgwrite_package
 
+    load_without_unused(svgwrite_package)
     try:
         return make()
     except (renderer.ExportError, renderer.OptionError) as error:

@@ -22,10 +22,10 @@ class Demo:
     """One description of the gallery with its drawing."""
 
     def __init__(self, path: Path) -> None:
-        described = plan_file(str(path))
-        assert described.shawl is not None, (path, described.problems)
+        found = plan_file(str(path))
+        assert found.plan is not None, (path, found.problems)
         self.path = path
-        self.shawl: Shawl = described.shawl
+        self.shawl: Shawl = found.plan.shawl
         self.scene: Scene = renderer.draw_schematic(self.shawl, renderer.Options())
 
     @property

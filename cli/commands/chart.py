@@ -2,7 +2,7 @@
 
 import click
 from halfhank.cli.click_options import helped
-from halfhank.cli.group import LazyGroup
+from halfhank.cli.lazy_group import LazyGroup
 
 # Name, and the module whose `command` it is.
 CHARTS = {"yarn": "halfhank.cli.commands.chart_yarn", "stitch": "halfhank.cli.commands.chart_stitch"}

@@ -3,10 +3,11 @@
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from halfhank.grammar.problems import Problem
     from halfhank.model.plan import Plan, Planned
+    from halfhank.renderer.paper.scene import Scene
 
 
 class DescriptionError(ValueError):
@@ -53,11 +54,12 @@ def draw(
     """
     from halfhank import renderer
 
-    write = {"svg": renderer.to_svg, "png": renderer.to_png, "pdf": renderer.to_pdf}.get(format)
-    if write is None:
+    if format not in ("svg", "png", "pdf"):
         raise renderer.OptionError(f"a drawing is svg, png or pdf, not {format!r}")
     options = renderer.Options(scale, width_mm, units, ramp, contours)
-    return write(renderer.draw_schematic(_drawable(text).shawl, options))
+    scene = renderer.draw_schematic(_drawable(text).shawl, options)
+    write: Callable[[Scene], bytes] = getattr(renderer, f"to_{format}")
+    return write(scene)
 
 
 def _drawable(text: "str | bytes | Plan") -> "Plan":

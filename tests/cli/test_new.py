@@ -4,9 +4,8 @@ from pathlib import Path
 
 import pytest
 from halfhank.cli.commands.new import SHAPES
-from halfhank.cli.planned_file import plan_file
 
-from tests.cli.running import halfhank
+from tests.cli.running import halfhank, shawl_of
 
 
 @pytest.mark.parametrize("shape", SHAPES)
@@ -22,8 +21,8 @@ def test_a_start_draws_without_advice(tmp_path: Path, shape: str) -> None:
 def test_a_start_is_a_whole_shawl_of_its_shape(tmp_path: Path, shape: str) -> None:
     path = tmp_path / "new.shawl"
     path.write_bytes(halfhank("new", shape).out)
-    shawl = plan_file(str(path)).shawl
-    assert shawl is not None and shawl.shape == shape
+    shawl = shawl_of(path)
+    assert shawl.shape == shape
     assert shawl.rows.count > 60
     assert 0.5 * shawl.yarn.skein_g < shawl.yarn.total_g <= shawl.yarn.skein_g - shawl.yarn.keep_g
     comments = [line for line in path.read_text().split("\n") if line.lstrip().startswith("#")]

@@ -12,14 +12,12 @@ from halfhank.cli.report.terminal_writer import report_text, text_layout
 from halfhank.model.plan_json import plan_json
 from halfhank.model.shawl import Shawl
 
-from tests.cli.running import GOOD, halfhank
+from tests.cli.running import GOOD, halfhank, shawl_of
 
 
 @pytest.fixture
 def shawl(good: Path) -> Shawl:
-    found = plan_file(str(good)).shawl
-    assert found is not None
-    return found
+    return shawl_of(good)
 
 
 def test_the_text_has_the_numbers_of_the_shawl(good: Path, shawl: Shawl) -> None:
@@ -55,9 +53,7 @@ def test_what_one_more_repeat_takes(good: Path) -> None:
 
     def shawl_with(times: str) -> Shawl:
         good.write_text(head + REPEAT.format(times) + rest)
-        found = plan_file(str(good)).shawl
-        assert found is not None
-        return found
+        return shawl_of(good)
 
     allowed = shawl_with("as yarn allows").allowed
     assert allowed is not None
@@ -145,8 +141,10 @@ def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
 
 
 @pytest.mark.parametrize("room", [24, 33, 47, 80])
-def test_the_text_keeps_to_its_room(shawl: Shawl, room: int) -> None:
-    lines = report_text(plan_report(shawl, with_rows=True), text_layout(room)).splitlines()
+def test_the_text_keeps_to_its_room(good: Path, room: int) -> None:
+    plan = plan_file(str(good)).plan
+    assert plan is not None
+    lines = report_text(plan_report(plan, with_rows=True), text_layout(room)).splitlines()
     assert max(map(len, lines)) <= room
     assert "Bands" in lines and any(line.startswith("body") for line in lines)
 
@@ -184,16 +182,16 @@ def _lines(text: str, title: str) -> list[str]:
 
 def test_pinning_says_how_far_it_draws_the_fabric_out() -> None:
     path = Path(__file__).parents[2] / "gallery_demo/kite-store.shawl"
-    shawl = plan_file(str(path)).shawl
-    assert shawl is not None and shawl.outline.stretch is not None
+    shawl = shawl_of(path)
+    assert shawl.outline.stretch is not None
     along, across = (f"{100 * share:+.0f} %" for share in shawl.outline.stretch)
     assert f"stretch   {along} along the rows, {across} across them" in halfhank("plan", path).out.decode()
 
 
 def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:
     good.write_text(GOOD.replace("skein 100 g", "skein 20 g").replace("repeat as yarn allows", "repeat 9 times"))
-    shawl = plan_file(str(good)).shawl
-    assert shawl is not None and shawl.yarn.left_g < 0
+    shawl = shawl_of(good)
+    assert shawl.yarn.left_g < 0
     text = halfhank("plan", good).out.decode()
     assert f"leaves    nothing: {-shawl.yarn.left_g:.1f} g short" in text
 
