@@ -11,10 +11,10 @@ from halfhank.cli.report.problem_report import problem_report
 from halfhank.cli.report.skein_report import skein_report
 from halfhank.cli.report.stop_report import stop_report
 from halfhank.cli.report.weighing_report import weighing_report
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.problems import ADVICE, MISTAKE, Problem, Span
-from halfhank.model.ends.stops import stops
 from halfhank.model.instructions.written_instructions import written_instructions
+from halfhank.model.planning.skeins import skein_plans
 from halfhank.model.report_tree import (
     Content,
     Figure,
@@ -30,9 +30,6 @@ from halfhank.model.report_tree import (
     Value,
     Verbatim,
 )
-from halfhank.model.scale.checkpoints import checkpoints
-from halfhank.model.scale.forecast import forecast
-from halfhank.model.scale.skeins import skein_plans
 from hypothesis import strategies as st
 
 DEMOS = sorted((Path(__file__).parents[2] / "gallery_demo").glob("*.shawl"))
@@ -41,22 +38,22 @@ DEMOS = sorted((Path(__file__).parents[2] / "gallery_demo").glob("*.shawl"))
 def reports_of(path: Path) -> Iterator[Report]:
     """Every report that the commands make of one description."""
     found = plan_file(str(path))
-    shawl = found.shawl
-    assert shawl is not None
-    yield plan_report(shawl, with_rows=True)
-    yield checkpoint_report(shawl, checkpoints(shawl, forecast(shawl), 10))
-    yield stop_report(shawl, stops(shawl))
+    plan = found.plan
+    assert plan is not None
+    yield plan_report(plan, with_rows=True)
+    yield checkpoint_report(plan, 10)
+    yield stop_report(plan)
     lengths = [100.0, 400.0]
-    yield skein_report(shawl, skein_plans(shawl, lengths), [f"{metres:g} m" for metres in lengths])
-    yield written_instructions(shawl)
+    yield skein_report(plan, skein_plans(plan, lengths), [f"{metres:g} m" for metres in lengths])
+    yield written_instructions(plan)
     yield problem_report(str(path), found.text, [*found.problems, Problem("x", ADVICE, Span(1, 1, 2), "Advice.")])
-    for weighing in shawl.description.log:
-        yield weighing_report(shawl, shawl, weighing.row, dry_run=True)
+    for weighing in plan.design.log:
+        yield weighing_report(plan, plan, weighing.row, dry_run=True)
 
 
 def fabric_reports() -> list[Report]:
     """The reports that hang on no description."""
-    return [fabric_list(), *map(fabric_report, FABRICS)]
+    return [fabric_list(), *map(fabric_report, STITCH_PATTERNS)]
 
 
 def values_in(part: object) -> Iterator[Value]:

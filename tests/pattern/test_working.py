@@ -7,7 +7,7 @@ from halfhank.cli.report.terminal_writer import FILE_LAYOUT, report_text
 from halfhank.grammar.parse import parse
 from halfhank.grammar.reading.instruction_reader import read_lines, same_items
 from halfhank.model.instructions.written_instructions import written_instructions
-from halfhank.model.planning import plan_parsed
+from halfhank.model.planning.planning import plan_parsed
 from halfhank.model.shawl import Shawl
 from halfhank.model.stitches.mirror import mirrored
 from halfhank.model.stitches.pattern import patterns_of
