@@ -55,9 +55,9 @@ def _pattern(measures: "StitchMeasures", name: str | None) -> "Pattern":
     """The stitch that is asked for. Raises `CommandError` where it is not known which, or it has no rows."""
     from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
     from halfhank.grammar.language import BUILT_IN_STITCHES
-    from halfhank.model.stitches.pattern import built_in_pattern, patterns_of
+    from halfhank.model.stitches.pattern import built_in_pattern, patterns_with
 
-    patterns = patterns_of(measures, name)
+    patterns = patterns_with(measures, name)
     named = ", ".join(patterns)
     if name is None:
         if len(patterns) != 1:

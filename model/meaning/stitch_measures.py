@@ -1,8 +1,8 @@
 """How wide a stitch and how high its row is once blocked: by its own gauge, by one taken over, or by default."""
 
 import math
-from collections.abc import Iterator
-from typing import NamedTuple
+from collections.abc import Callable, Iterator
+from typing import Any, NamedTuple, TypeVar, cast
 
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import WrittenRow
@@ -10,6 +10,8 @@ from halfhank.model.meaning.design import Design, Gauge, StitchBlock
 from halfhank.model.meaning.resolve import DEFAULT_FILL
 from halfhank.model.meaning.stitch_chain import by_name, chain
 from halfhank.model.notation.loops import has_yarn_overs
+
+T = TypeVar("T")
 
 BUILT_IN = ("garter", "stockinette", "drop")
 STOCKINETTE_ROW = 1.5
@@ -53,6 +55,13 @@ class StitchMeasures:
         self.blocks = by_name(design.stitches)
         self._built_ins = by_name(design.built_ins)
         self._measures: dict[str, Measure] = {}
+        self._made: dict[Callable[[StitchMeasures], Any], Any] = {}
+
+    def once(self, make: "Callable[[StitchMeasures], T]") -> T:
+        """What `make` makes of these stitches, made at the first call."""
+        if make not in self._made:
+            self._made[make] = make(self)
+        return cast(T, self._made[make])
 
     def chain(self, name: str) -> Iterator[StitchBlock]:
         """The stitch's block and those that it takes over from, nearest first."""

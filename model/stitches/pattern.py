@@ -75,12 +75,16 @@ def pattern_of(stitch: Stitch) -> Pattern | None:
     return Pattern(stitch.name.value, multiple, written, rows, fill, stitch.span, least)
 
 
-def patterns_of(measures: StitchMeasures, asked: str | None = None) -> dict[str, Pattern]:
+def patterns_of(measures: StitchMeasures) -> dict[str, Pattern]:
     """The patterns of the stitches that have rows, or that a band is worked in and that take rows over; by name.
 
-    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …). `asked` is
-    one more name to look at.
+    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …).
     """
+    return measures.once(patterns_with)
+
+
+def patterns_with(measures: StitchMeasures, asked: str | None = None) -> dict[str, Pattern]:
+    """The same, with `asked` as one more name to look at."""
     names = [name for name, block in measures.blocks.items() if block.rows or name == asked]
     names += [band.stitch for band in bands_of(measures.design)]
     found, known = {}, dict[tuple[str, Multiple | None], Pattern]()
