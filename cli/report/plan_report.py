@@ -10,13 +10,15 @@ from halfhank.cli.report.figures import (
     metres,
     number_of,
     row_range,
+    rows,
     size_in_both,
     stitch_words,
     stitches,
     swatch_length,
     tenths,
 )
-from halfhank.cli.report.spare_yarn import spare_yarn
+from halfhank.model.ends.allowance_words import unit_words
+from halfhank.model.ends.stops import one_more
 from halfhank.model.number_words import counted
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.phrases import going_on
@@ -73,7 +75,7 @@ def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
     yield "leaves", content(_left(yarn.left_g), "; the last ridge takes ", grams(yarn.last_ridge_g))
     sure = f" likely (by {yarn.basis}, give or take "
     yield "lasts", content(chance(yarn.chance_enough), sure, grams(yarn.sd_g), ")")
-    if more := spare_yarn(plan):
+    if more := _spare_yarn(plan):
         yield "more", more
     for remark in shawl.remarks:
         yield "remark", (remark,)
@@ -235,3 +237,30 @@ def _rows(shawl: Shawl) -> Table:
             for row in range(1, shawl.rows.count + 1)
         ),
     )
+
+
+def _spare_yarn(plan: Plan) -> Content:
+    """How many rows more could be paid for, and what one more repeat takes; empty where neither is known."""
+    return joined("; ", [text for text in (_more_rows(plan.shawl), _more_repeats(plan)) if text])
+
+
+def _more_rows(shawl: Shawl) -> Content:
+    mark = shawl.marks.bind_off_by
+    if mark is None or mark.row < shawl.rows.count:
+        return ()
+    more, spare_g = mark.row - shawl.rows.count, shawl.yarn.left_g - shawl.yarn.keep_g
+    if not more and spare_g > shawl.yarn.last_ridge_g:
+        return ()  # Its decreases end the piece, not the yarn.
+    return content("the yarn pays for ", rows(more) if more else "no row", " past the end")
+
+
+def _more_repeats(plan: Plan) -> Content:
+    more, shawl = one_more(plan), plan.shawl
+    if more is None:
+        return ()
+    takes = content(unit_words(plan.table.measures), " would take ", grams(shawl.yarn.left_g - more.mean))
+    if more.mean >= shawl.yarn.keep_g:
+        return content(takes, ", and ", grams(more.mean), " would be left")
+    if more.mean >= 0:
+        return content(takes, ", which goes into the margin")
+    return content(takes, ", ", grams(-more.mean), " more than there is")

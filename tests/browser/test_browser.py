@@ -12,8 +12,8 @@ from halfhank.renderer.schematic.page import draw_schematic
 from playwright.sync_api import Browser, Page, sync_playwright
 from shapely import Polygon, STRtree, box
 
-from tests.pipe.making import seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
 from tests.whole import planned
 
 CHROMIUM = Path("/usr/bin/chromium")

@@ -7,7 +7,7 @@ from halfhank.grammar.parse import parse
 
 from tests.grammar.cases import CASES, expected, reported
 
-FILES = sorted((CASES / "problems").glob("*.shawl"))
+FILES = sorted((CASES / "problems").rglob("*.shawl"))
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)

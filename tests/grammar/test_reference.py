@@ -126,7 +126,7 @@ def test_examples_of_mistakes_give_the_code_beside_them(code: str, example: str)
 
 def test_every_code_has_a_case() -> None:
     """By case files, or by the tests of caps and bytes where a file would be unwieldy."""
-    in_files = {code for path in CASES.glob("problems/*.shawl") for _, _, code in expected(path.read_text("utf-8"))}
+    in_files = {code for path in CASES.glob("problems/**/*.shawl") for _, _, code in expected(path.read_text("utf-8"))}
     elsewhere = {
         "brackets-too-deep",
         "control-character",
@@ -139,7 +139,7 @@ def test_every_code_has_a_case() -> None:
         "not-utf-8",
     }
     assert in_files | elsewhere == set(_code_table())
-    tests = (Path(__file__).parent / "test_layout.py").read_text(encoding="utf-8")
+    tests = (Path(__file__).parent / "text" / "test_layout.py").read_text(encoding="utf-8")
     assert all(f'"{code}"' in tests for code in elsewhere)
 
 

@@ -363,7 +363,7 @@ def test_mistakes_of_grammar_and_of_value_are_told_in_one_run() -> None:
     assert spans == sorted(spans)
 
 
-@pytest.mark.parametrize("path", sorted((CASES / "problems").glob("*.shawl")), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", sorted((CASES / "problems").rglob("*.shawl")), ids=lambda path: path.stem)
 def test_descriptions_with_mistakes_are_never_planned(path: Path) -> None:
     parsed = parse(path.read_text())
     found = plan_parsed(parsed)

@@ -7,8 +7,8 @@ from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.schematic.options import Options
 from halfhank.renderer.schematic.page import draw_schematic
 
-from tests.pipe import svg_files
-from tests.pipe.test_scene import meeting, outside
+from tests.pipe.drawing import svg_files
+from tests.pipe.drawing.test_scene import meeting, outside
 from tests.whole import shawl
 
 FOUND = sorted((Path(__file__).parents[1] / "cases" / "found").glob("*.shawl"))

@@ -11,10 +11,10 @@ from halfhank.renderer.schematic.page import draw_schematic
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.pipe import svg_files
-from tests.pipe.making import seeded
-from tests.pipe.mangling import mangle
-from tests.pipe.writing import write
+from tests.pipe.drawing import svg_files
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.mangling import mangle
+from tests.pipe.random_shawls.writing import write
 from tests.whole import ending
 
 STEP = 50

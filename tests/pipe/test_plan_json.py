@@ -10,8 +10,8 @@ from halfhank.model.plan import Planned
 from halfhank.model.plan_json import plan_json
 from jsonschema import Draft202012Validator
 
-from tests.pipe.making import seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
 from tests.whole import planned
 
 STEP = 25

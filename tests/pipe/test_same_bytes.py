@@ -15,8 +15,8 @@ try:
     locale.setlocale(locale.LC_ALL, "")
 except locale.Error:
     pass
-from tests.pipe.making import seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
 from tests.whole import planned
 from halfhank.model.plan_json import plan_json
 from halfhank.renderer.schematic.page import draw_schematic
