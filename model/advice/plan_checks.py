@@ -4,8 +4,20 @@ problems."""
 from collections.abc import Callable, Iterator
 
 from halfhank.grammar.builtin.stitch_patterns import FABRICS
-from halfhank.grammar.description import EVENLY, SPINE, Band, Description, Drop, Mass, Shape, ShapingLine
-from halfhank.grammar.problems import Problem, Span, advice, mistake
+from halfhank.grammar.description import (
+    EVENLY,
+    SPINE,
+    Band,
+    CastOn,
+    Description,
+    Drop,
+    Mass,
+    Shape,
+    ShapingLine,
+    Stitch,
+)
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.ends.marks import Progress
 from halfhank.model.phrases import counted
 from halfhank.model.rows.row_table import Rows
@@ -51,7 +63,7 @@ def check_rows(room: StitchTable, allowed: int) -> list[Problem]:
     if rows <= MAX_ROWS:
         return []
     span = room.description.parts[-1].span
-    return [mistake("too-many-rows", span, f"The parts come to {rows:,} rows; a shawl has at most {MAX_ROWS:,}.")]
+    return [known.TOO_MANY_ROWS.at(span, rows=rows, most=MAX_ROWS)]
 
 
 # From the description alone.
@@ -61,11 +73,8 @@ def _odd_gauge(room: StitchTable) -> Iterator[Problem]:
     for name, (least, most) in ROWS_TO_STITCHES.items():
         gauge = room.blocks[name].gauge if name in room.blocks else None
         if gauge and not least <= gauge.rows / gauge.stitches <= most:
-            message = (
-                f"{name.capitalize()} has {gauge.rows / gauge.stitches:.2f} rows to a stitch here; "
-                f"{least:g} to {most:g} are usual."
-            )
-            yield advice("odd-gauge", gauge.span, message, "count the swatch again: stitches first, then rows")
+            ratio, fabric = gauge.rows / gauge.stitches, name.capitalize()
+            yield known.ODD_GAUGE.at(gauge.span, fabric=fabric, rows_to_stitch=ratio, least=least, most=most)
 
 
 def _odd_swatch(room: StitchTable) -> Iterator[Problem]:
@@ -77,8 +86,7 @@ def _odd_swatch(room: StitchTable) -> Iterator[Problem]:
             continue
         times = swatch_m(room.description, block.swatch) * 100 / room.unblocked_cm(name)
         if not least <= times <= most:
-            message = f"A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual."
-            yield advice("odd-swatch", block.swatch.span, message, "check the swatch, its gauge and the skein's length")
+            yield known.ODD_SWATCH.at(block.swatch.span, times=times, least=least, most=most)
 
 
 def _assumed_gauge(room: StitchTable) -> Iterator[Problem]:
@@ -89,28 +97,34 @@ def _assumed_gauge(room: StitchTable) -> Iterator[Problem]:
             continue
         if room.measure(name).assumed:
             if room.root(name) in FABRICS and name not in BUILT_IN:
-                message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
-                hint = f"give the gauge of a swatch in its block, with `as {name}`"
-                yield advice("assumed-gauge", span, message, hint)
+                yield known.ASSUMED_GAUGE_OF_BUILT_IN.at(span, stitch=name)
                 continue
             source = "garter" if name != "garter" else room.measure(name).source.name.value
-            message = f"`{name[:40]}` has no gauge; that of {source[:40]} stands in for it."
-            yield advice("assumed-gauge", span, message)
+            yield known.ASSUMED_GAUGE.at(span, stitch=name, source=source)
 
 
 def _measures_only(room: StitchTable) -> Iterator[Problem]:
     worked = {band.stitch.value for band in bands_of(room.description.parts, Band)}
     for name, block in room.blocks.items():
         if name in FABRICS and name not in BUILT_IN and name in worked and not room.rows(name):
-            message = f"This block gives what `{name}` measures; the built-in's rows are not taken with it."
-            yield advice("measures-only", block.name.span, message, f"write `as {name}` in it to work them")
+            first, indent = _first_place(block)
+            yield known.MEASURES_ONLY.at(block.name.span, first, stitch=name, indent=indent)
+
+
+def _first_place(block: Stitch) -> tuple[Span | None, str | None]:
+    """The place before a block's first measure, and the spaces before that."""
+    facts = [fact.span for fact in (block.gauge, block.before_blocking, block.swatch) if fact]
+    if not facts:
+        return None, None
+    line, column, _ = min(facts)
+    return Span(line, column, column), " " * (column - 1)
 
 
 def _keep(room: StitchTable) -> Iterator[Problem]:
     keep = room.description.yarn.keep
     weighed = next((one for one in room.description.log if one.row == 0), None)
     if weighed and isinstance(keep, Mass) and keep.g >= weighed.mass.g:
-        yield mistake("keep-too-large", keep.span, "A margin of the whole skein leaves nothing to knit with.")
+        yield known.KEEP_TOO_LARGE.at(keep.span)
 
 
 def _places(room: StitchTable) -> Iterator[Problem]:
@@ -119,8 +133,8 @@ def _places(room: StitchTable) -> Iterator[Problem]:
     shape = room.description.shape
     kind = SHAPES.get(shape.name.value)
     if kind is None:
-        hint = "here fits " + ", ".join(f"`{name}`" for name in SHAPES)
-        yield mistake("unknown-shape", shape.name.span, f"There is no shape `{shape.name.value[:40]}`.", hint)
+        shapes = ", ".join(f"`{name}`" for name in SHAPES)
+        yield known.UNKNOWN_SHAPE.at(shape.name.span, shape=shape.name.value, shapes=shapes)
         return
     allowed = tuple(place for place in kind.places)
     for line in all_lines(room.description):
@@ -137,11 +151,10 @@ def _placed(line: ShapingLine) -> list[tuple[str, Span]]:
 
 def _not_allowed(shape: str, place: str, allowed: tuple[str, ...], span: Span) -> Problem:
     if not allowed:
-        message = f"A {shape} is not shaped: every row has the stitches of the cast-on."
-        return mistake("shaping-not-allowed", span, message, "a strip on the bias is `asymmetric`")
+        return known.SHAPING_NOT_ALLOWED.at(span, shape=shape)
     where = place if place == EVENLY else f"at {place}"
-    hint = "shape it " + ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
-    return mistake("place-not-allowed", span, f"`{shape}` is not shaped {where}.", hint)
+    places = ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
+    return known.PLACE_NOT_ALLOWED.at(span, shape=shape, where=where, places=places)
 
 
 def all_lines(description: Description) -> Iterator[ShapingLine]:
@@ -154,8 +167,7 @@ def all_lines(description: Description) -> Iterator[ShapingLine]:
 def _unshaped(room: StitchTable) -> Iterator[Problem]:
     shape = room.description.shape
     if shape.name.value == "triangle" and not any(all_lines(room.description)):
-        message = "Nothing shapes this triangle: every row has the stitches of the cast-on."
-        yield advice("unshaped", shape.name.span, message, "add a line such as `increase 1 at each edge every 2 rows`")
+        yield known.UNSHAPED.at(shape.name.span)
 
 
 def _spine(room: StitchTable) -> Iterator[Problem]:
@@ -168,8 +180,7 @@ def _spine(room: StitchTable) -> Iterator[Problem]:
         return
     if SPINE not in kind.places:
         if shape.spine and shape.spine.value:
-            message = f"A {shape.name.value} has no spine; these stitches are worked like the rest."
-            yield advice("no-spine", shape.spine.span, message, "leave the line out")
+            yield known.NO_SPINE.at(shape.spine.span, shape=shape.name.value)
         return
     if any(place == SPINE for line in all_lines(room.description) for place, _ in _placed(line)):
         yield from _halved(shape, shape.spine.value if shape.spine else kind.spine_stitches)
@@ -180,20 +191,21 @@ def _halved(shape: Shape, spine: int) -> Iterator[Problem]:
     wings = start - edges - spine
     if start < edges or (wings >= 0 and wings % 2 == 0):
         return
-    taken = f"{counted(edges, 'st')} of the edges and {counted(spine, 'st')} of the spine"
+    taken = {"edges": counted(edges, "st"), "spine": counted(spine, "st")}
     if wings < 0:
-        message = f"The shawl starts with {counted(start, 'st')}, too few for {taken}."
-        yield advice("narrow-start", shape.start.span, message, f"start with at least {edges + spine}")
+        least = edges + spine
+        cast_on = least if isinstance(shape.start, CastOn) else None
+        start_words = counted(start, "st")
+        yield known.NARROW_START.at(shape.start.span, **taken, start=start_words, least=least, cast_on=cast_on)
     else:
-        message = f"Without {taken}, {counted(wings, 'st')} of the start cannot be halved for two wings."
-        yield advice("uneven-start", shape.start.span, message, f"start with {start - 1:,} or {start + 1:,}")
+        wing_words, fewer, more = counted(wings, "st"), start - 1, start + 1
+        yield known.UNEVEN_START.at(shape.start.span, **taken, wings=wing_words, fewer=fewer, more=more)
 
 
 def _too_many_at_once(room: StitchTable) -> Iterator[Problem]:
     start = room.description.shape.start
     if start.stitches > MAX_STITCHES:
-        message = f"The shawl would start with {start.stitches:,} stitches; a row has at most {MAX_STITCHES:,}."
-        yield mistake("too-many-stitches", start.span, message)
+        yield known.TOO_MANY_STITCHES_AT_START.at(start.span, stitches=start.stitches, most=MAX_STITCHES)
 
 
 def _saw_teeth(room: StitchTable) -> Iterator[Problem]:
@@ -202,16 +214,13 @@ def _saw_teeth(room: StitchTable) -> Iterator[Problem]:
     lines = {line: None for part in parts for line in force_of(description, part).lines}
     for line in lines:
         if line.action == BIND_OFF:
-            message = "Saw teeth do not turn back: what is bound off cannot be worked back."
-            hint = "turn back around the part with the teeth, or leave it out"
-            yield mistake("teeth-turn-back", line.span, message, hint)
+            yield known.TEETH_TURN_BACK.at(line.span)
 
 
 def _too_many_wraps(room: StitchTable) -> Iterator[Problem]:
     for band in bands_of(room.description.parts, Drop):
         if band.wraps > MAX_WRAPS:
-            message = f"A needle is wrapped at most {MAX_WRAPS} times for a stitch."
-            yield mistake("too-many-wraps", band.span, message)
+            yield known.TOO_MANY_WRAPS.at(band.span, most=MAX_WRAPS)
 
 
 def _patterns(room: StitchTable) -> Iterator[Problem]:
@@ -255,9 +264,7 @@ def _wrong_side_start(at: Progress) -> Iterator[Problem]:
         for line in part.force.lines:
             if line.every == 1 or line.from_row % 2 == 0 or (part.first_row + line.from_row) % 2 == 0:
                 continue
-            row = part.first_row + line.from_row - 1
-            message = f"This line first acts on row {row:,}, a wrong-side row: odd rows lie before the part."
-            yield advice("wrong-side-start", line.span, message, "make the part before it a row longer or shorter")
+            yield known.WRONG_SIDE_START.at(line.span, row=part.first_row + line.from_row - 1)
 
 
 def _wrong_side_back(at: Progress) -> Iterator[Problem]:
@@ -272,8 +279,7 @@ def _wrong_side_back(at: Progress) -> Iterator[Problem]:
             if not right or (line.every or 0) % 2 or (first + row) % 2 == 0 or line.span in told:
                 continue
             told.add(line.span)
-            message = f"On the way back this line first acts on row {first + row - 1:,}, a wrong-side row."
-            yield advice("wrong-side-start", line.span, message, "make the way out a row longer or shorter")
+            yield known.WRONG_SIDE_START_ON_WAY_BACK.at(line.span, row=first + row - 1)
 
 
 def _wrong_side_pattern(at: Progress) -> Iterator[Problem]:
@@ -283,8 +289,7 @@ def _wrong_side_pattern(at: Progress) -> Iterator[Problem]:
         for run in part.section.runs:
             if isinstance(run.source, Band) and at.room.repeat_rows(run.stitch) and row % 2 == 0:
                 if run.source.span not in told:
-                    message = f"Row 1 of `{run.stitch}` falls on row {row:,}, a wrong-side row."
-                    yield advice("wrong-side-start", run.source.span, message, "put an even number of rows before it")
+                    yield known.WRONG_SIDE_START_OF_ROWS.at(run.source.span, stitch=run.stitch, row=row)
                 told.add(run.source.span)
             row += run.rows
 
@@ -298,9 +303,7 @@ def _lines_without_effect(at: Progress) -> Iterator[Problem]:
         owners = (part for part in at.parts if part.force.own and part.first_row <= line.from_row <= part.last_row)
         own = next(owners, None)
         if line in at.room.description.shape.shaping and line.every is None and own:
-            name = own.section.name
-            message = f"Row {line.from_row:,} lies in “{name}”, which has shaping lines of its own: this one is lost."
-            yield advice("line-lost", line.span, message, "write it in that part")
+            yield known.LINE_LOST.at(line.span, row=line.from_row, part=own.section.name)
         else:
             yield _idle(at, line, rows)
 
@@ -308,9 +311,8 @@ def _lines_without_effect(at: Progress) -> Iterator[Problem]:
 def _idle(at: Progress, line: ShapingLine, rows: int) -> Problem:
     part = next((one for one in at.parts if one.force.own and line in one.force.lines), None)
     if part is None or line.from_row <= part.section.rows:
-        return advice("idle-line", line.span, f"This line never acts in the {rows:,} rows that are worked.")
-    message = f"This line never acts in the {part.section.rows:,} rows of its part."
-    return advice("idle-line", line.span, message, "in a part, `from row` counts from the part's first row")
+        return known.IDLE_LINE.at(line.span, rows=rows)
+    return known.IDLE_LINE_IN_PART.at(line.span, rows=part.section.rows)
 
 
 def _wide_edges(at: Progress) -> Iterator[Problem]:
@@ -318,8 +320,7 @@ def _wide_edges(at: Progress) -> Iterator[Problem]:
     counts = (k for part in at.parts for k in part.counts)
     narrow = next((k for k in (shape.start.stitches, *counts) if k < at.yarn.edges), None)
     if narrow is not None and shape.edge:
-        message = f"The edges have {at.yarn.edges:,} stitches together, wider than a row of {narrow:,}."
-        yield advice("wide-edges", shape.edge.span, message)
+        yield known.WIDE_EDGES.at(shape.edge.span, edges=at.yarn.edges, stitches=narrow)
 
 
 def _picot_multiple(at: Progress) -> Iterator[Problem]:
@@ -328,20 +329,16 @@ def _picot_multiple(at: Progress) -> Iterator[Problem]:
         return
     every = off.bind_off - off.cast_on
     if (live - 1) % every:
-        message = f"Each picot uses up {counted(every, 'st')}; {live:,} are not a multiple of that, plus 1."
-        yield advice("picot-multiple", off.span, message)
+        yield known.PICOT_MULTIPLE.at(off.span, each=counted(every, "st"), stitches=live)
 
 
 def _yarn_short(at: Progress) -> Iterator[Problem]:
     gram, skein = at.skein.metres_per_gram, at.skein
     total_g, span = at.total_m / gram, at.room.description.yarn.skein.span
     if total_g > skein.skein_g:
-        message = f"The shawl takes {total_g:,.1f} g; the skein has {skein.skein_g:,.1f} g."
-        yield advice("yarn-short", span, message, "work fewer rows, or one band `as yarn allows`")
+        yield known.YARN_SHORT.at(span, total_g=total_g, skein_g=skein.skein_g)
     elif not skein.pays(at.total_m):
-        left_g = skein.skein_g - total_g
-        message = f"The shawl leaves {left_g:,.1f} g, less than the margin of {skein.keep_g:,.1f} g."
-        yield advice("margin-short", span, message, "work fewer rows, or `keep` less")
+        yield known.MARGIN_SHORT.at(span, left_g=skein.skein_g - total_g, keep_g=skein.keep_g)
 
 
 WORK_CHECKS: tuple[WorkCheck, ...] = (

@@ -7,7 +7,8 @@ pass to pass does not (common practice, no source).
 from collections.abc import Iterator
 
 from halfhank.grammar.description import Band, Description, Drop, Repeat, Stitch
-from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 
 Piece = Band | Drop | Repeat
 
@@ -17,8 +18,13 @@ def check_even_sequence(description: Description) -> tuple[Problem, ...]:
     repeat = open_repeat(description)
     if repeat is None or description.turn_back is not None or not is_even(repeat):
         return ()
-    message = "The yarn decides where this even sequence ends, and an even sequence looks cut off between its passes."
-    return (advice("even-sequence", repeat.span, message, _proposal(description, repeat)),)
+    proposal = _proposal(description, repeat)
+    if proposal is None:
+        return (known.EVEN_SEQUENCE.at(repeat.span),)
+    band, varied = proposal
+    place = Span(band.span.line, band.counts[0].span.column, band.counts[-1].span.end)
+    stitch, unit = band.stitch.value, _plural(band.unit)
+    return (known.EVEN_SEQUENCE_TO_VARY.at(repeat.span, place, stitch=stitch, counts=varied, unit=unit),)
 
 
 def open_piece(description: Description) -> Band | Repeat | None:
@@ -66,16 +72,15 @@ def _walked(pieces: tuple[Piece, ...]) -> Iterator[Piece]:
             yield from _walked(piece.bands)
 
 
-def _proposal(description: Description, repeat: Repeat) -> str | None:
-    """The list to write, for the first band that can be varied: plain fabrics before those with written rows."""
+def _proposal(description: Description, repeat: Repeat) -> tuple[Band, str] | None:
+    """The first band that can be varied, plain fabrics before those with written rows, and the list to write in it."""
     written = {stitch.name.value: stitch for stitch in description.stitches}
     direct = [piece for piece in repeat.bands if isinstance(piece, Band) and piece.counts]
     direct.sort(key=lambda band: _rows_of(written.get(band.stitch.value)) > 0)
     for band in direct:
         varied = uneven(counts(band)[0], _step(band, written.get(band.stitch.value)))
         if varied is not None:
-            numbers = ", ".join(str(number) for number in varied)
-            return f"`{band.stitch.value} {numbers} {_plural(band.unit)}` takes the same total in three passes"
+            return band, ", ".join(str(number) for number in varied)
     return None
 
 

@@ -9,7 +9,8 @@ such bound, every count is.
 from typing import NamedTuple
 
 from halfhank.grammar.description import Band, Drop, Repeat, ShapingLine
-from halfhank.grammar.problems import Problem, Span, advice, mistake
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.rows.sections import (
     MAX_ROWS,
     AnyBand,
@@ -53,7 +54,7 @@ def allowance(room: StitchTable, yarn: RowYarn, skein: YarnSupply) -> tuple[int,
     That is a mistake where the count is 0, advice where something else than the yarn ends it.
     """
     cap, span = _most_within_rows(room), allowance_span(room)
-    over = mistake("too-many-rows", span, f"A shawl has at most {MAX_ROWS:,} rows.")
+    over = known.TOO_MANY_ROWS_AS_YARN_ALLOWS.at(span, most=MAX_ROWS)
     if cap == 0:
         return 0, [over]
     trials = Trials(room, yarn)
@@ -72,15 +73,14 @@ def allowance(room: StitchTable, yarn: RowYarn, skein: YarnSupply) -> tuple[int,
 def _too_dear(reckoned: Reckoned, skein: YarnSupply, span: Span) -> Problem:
     needed_g = reckoned.total_m / skein.metres_per_gram
     there_g = skein.skein_g - skein.keep_g
-    message = f"Worked only once, the whole shawl takes {needed_g:,.1f} g; {there_g:,.1f} g may be used."
-    return mistake("yarn-too-short", span, message, "take a larger skein, or make the other bands shorter")
+    return known.YARN_TOO_SHORT.at(span, needed_g=needed_g, there_g=there_g)
 
 
 def _not_by_yarn(problem: Problem, count: int, span: Span) -> Problem:
     """The problem itself where not even one can be worked, else advice that it sets the count."""
     if count == 0:
         return problem
-    return advice("not-by-yarn", span, f"Not the yarn sets the count of {count:,}. {problem.message}")
+    return known.NOT_BY_YARN.at(span, count=count, reason=problem.message)
 
 
 def _most_within_rows(room: StitchTable) -> int:

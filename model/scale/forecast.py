@@ -8,7 +8,8 @@ that of Bayesian linear regression (`halfhank.model.scale.posterior`).
 from typing import NamedTuple
 
 from halfhank.grammar.description import Weighing
-from halfhank.grammar.problems import Problem, Span, advice
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.rows.worked import work
 from halfhank.model.scale.posterior import Estimate, LinearSum, Posterior
 from halfhank.model.scale.yarn_model import SKEIN, Accounts, accounts_of, noise_sd_g
@@ -118,12 +119,15 @@ def disagreements(heard: Heard) -> list[Problem]:
 
 
 def _disagrees(reading: Reading) -> Problem:
-    off = reading.foretold.mean - reading.left_g
-    message = (
-        f"After row {reading.row:,} there were to be {reading.foretold.mean:.1f} g left, give or take "
-        f"{reading.foretold.sd:.1f} g; this is {abs(off):.1f} g {'less' if off > 0 else 'more'}."
+    less_g = reading.foretold.mean - reading.left_g
+    return known.LOG_DISAGREES.at(
+        reading.span,
+        row=reading.row,
+        mean_g=reading.foretold.mean,
+        sd_g=reading.foretold.sd,
+        less_g=less_g if less_g > 0 else None,
+        more_g=None if less_g > 0 else abs(less_g),
     )
-    return advice("log-disagrees", reading.span, message, "weigh again, and see that the row is counted right")
 
 
 def _used(accounts: Accounts, left: LinearSum) -> LinearSum:
