@@ -1,10 +1,11 @@
 """Text in, description and problems out."""
 
+from halfhank.grammar.builtin.built_in_stitches import with_built_ins
 from halfhank.grammar.description import Parsed
 from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place, mistake
 from halfhank.grammar.reading.assemble import assemble
 from halfhank.grammar.reading.blocks import find_blocks
-from halfhank.grammar.reading.values import Teller
+from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.text.indentation import lay_out
 
 MAX_BYTES = 1 << 20
@@ -38,13 +39,13 @@ def parse(text: str) -> Parsed:
     if len(text) > MAX_BYTES or (not text.isascii() and _size(text) > MAX_BYTES):
         return _refused(_too_large(_size(text)))
     layout = lay_out(text)
-    teller = Teller()
-    teller.problems.extend(layout.problems)
-    teller.told.update(layout.told)
-    if not layout.roots and not teller.problems:
+    context = ParseContext()
+    context.problems.extend(layout.problems)
+    context.reported_lines.update(layout.reported_lines)
+    if not layout.roots and not context.problems:
         return _refused(mistake("empty-description", None, "This description is empty.", 'start with `shawl "…"`'))
-    description = assemble(teller, find_blocks(teller, layout.roots))
-    return Parsed(description, _ordered(teller.problems))
+    description = assemble(context, find_blocks(context, layout.roots))
+    return Parsed(description and with_built_ins(description), _ordered(context.problems))
 
 
 def _size(text: str) -> int:

@@ -7,9 +7,11 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from halfhank.grammar.language import FACTS, HEADERS, PHRASES, SYNONYMS, UNITS, nearest
+from halfhank.grammar.language import FACTS, HEADERS, UNITS
+from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
 from halfhank.grammar.lines.tables import line_parser
 from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.spelling import nearest
 from halfhank.grammar.text.indentation import SourceLine
 from lark import Token, Tree
 from lark.exceptions import UnexpectedToken
@@ -42,7 +44,7 @@ def read_line(source: SourceLine, start: str) -> LineReading:
     try:
         return LineReading(line_parser().parse(source.code, start=start), None)
     except UnexpectedToken as error:
-        return _said_otherwise(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
+        return _suggested(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
 
 
 def accepted(source: SourceLine, start: str) -> bool:
@@ -50,12 +52,12 @@ def accepted(source: SourceLine, start: str) -> bool:
     return read_line(source, start).problem is None
 
 
-def _said_otherwise(token: Token, source: SourceLine, start: str) -> LineReading | None:
-    """A line with a phrase that knitters use and the language does not, and what the language says for it."""
-    from halfhank.grammar.lines.idioms import said_otherwise
+def _suggested(token: Token, source: SourceLine, start: str) -> LineReading | None:
+    """A line with a phrase that knitters use and the language does not, read with the words of the language for it."""
+    from halfhank.grammar.lines.trade_phrases import suggestion_at
 
     column = len(source.code) + 1 if token.type == _END else token.column or 1
-    found = said_otherwise(source.code, column, start)
+    found = suggestion_at(source.code, column, start)
     if found is None:
         return None
     span = Span(source.number, found.start + 1, found.end + 1)
@@ -185,7 +187,7 @@ def _overhang(token: Token, source: SourceLine) -> str:
 
 
 def _ended(accepts: set[str], source: SourceLine) -> Problem:
-    from halfhank.grammar.lines.idioms import missing_end, unpaired
+    from halfhank.grammar.lines.trade_phrases import missing_end, unpaired
 
     lone = unpaired(source.code)
     if lone is not None:
@@ -206,7 +208,7 @@ def _ended(accepts: set[str], source: SourceLine) -> Problem:
 
 def _units_hint(accepts: set[str], before: str) -> str:
     """The hint that lists the units that fit behind the beginning of a line."""
-    from halfhank.grammar.lines.idioms import units_behind
+    from halfhank.grammar.lines.trade_phrases import units_behind
 
     return _listed([f"`{unit}`" for unit in units_behind(before, {*_keywords(accepts), *_signs(accepts)})])
 
@@ -227,19 +229,19 @@ def _wrong_word(
 ) -> Problem:
     hint = f"write `{PHRASES.get(token.casefold(), ' '.join(words))}`" if words else None
     if token.column == source.column and not words:
-        message, hint = _stray_fact(str(token), start)
+        message, hint = _wrong_first_word(str(token), start)
         return mistake("unknown-word", span, message, hint or _fits(accepts))
     if not hint and "TEXT" in accepts:
         hint = f'write `"{_short(source.code[(token.column or 1) - 1 :])}"`'
     return mistake("unknown-word", span, f"`{_short(token)}` is no word that fits here.", hint or _fits(accepts))
 
 
-def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
+def _wrong_first_word(word: str, start: str) -> tuple[str, str | None]:
     """The message for a line whose first word says nothing in this block."""
     if start == "header":
         return f"`{_short(word)}` opens no block.", None
     block = start.removeprefix("in_")
-    home = next((other.removeprefix("in_") for other, facts in FACTS.items() if word in facts), None)
+    home = next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
     hint = f"`{word}` belongs in a `{home}` block" if home else None
     return f"`{_short(word)}` says nothing in a `{block}` block.", hint
 

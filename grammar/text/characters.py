@@ -73,16 +73,16 @@ class _Scan:
         if char == '"' or char in _CURLY:
             self.text = '"' if char == '"' else '"' + _CURLY
             if char == "″" and "".join(self.out).rstrip(" ")[-1:].isdigit():
-                self._tell("curly-quote", offset, "The sign `″` stands for inches.", "write `in`")
+                self._report("curly-quote", offset, "The sign `″` stands for inches.", "write `in`")
             elif char != '"':
-                self._tell("curly-quote", offset, "Texts stand in straight double quotes.", 'write `"`')
+                self._report("curly-quote", offset, "Texts stand in straight double quotes.", 'write `"`')
             return '"'
         if char in _DASHES:
-            self._tell("dash", offset, "A dash is no hyphen.", "write `-`")
+            self._report("dash", offset, "A dash is no hyphen.", "write `-`")
             return "-"
         if not char.isprintable() or char.isspace():
             if char != " " and not self._refuse(char, offset):
-                self._tell("odd-space", offset, f"{_named(char)} is no space between words.", "write a plain space")
+                self._report("odd-space", offset, f"{_named(char)} is no space between words.", "write a plain space")
             return " "
         return char
 
@@ -102,10 +102,10 @@ class _Scan:
         if not is_refused(char):
             return False
         message = f"The control character {_named(char)} stands in this line."
-        self._tell("control-character", offset, message, "delete it")
+        self._report("control-character", offset, message, "delete it")
         return True
 
-    def _tell(self, code: str, offset: int, message: str, hint: str) -> None:
+    def _report(self, code: str, offset: int, message: str, hint: str) -> None:
         if self.odd is None:
             self.odd = (code, offset + 1, message, hint)
 

@@ -4,12 +4,13 @@ from collections.abc import Iterator, Sequence
 from math import gcd
 from typing import NamedTuple
 
-from halfhank.grammar.description import Band, Description, Work
+from halfhank.grammar.description import Work
 from halfhank.grammar.problems import Problem, Span
 from halfhank.model import known_row_problems as known
-from halfhank.model.phrases import counted
+from halfhank.model.meaning.design import Band, Design
+from halfhank.model.number_words import counted
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.shaping import Worked
+from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.stitches.chart import too_large
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, needle_of, whole_multiples
 from halfhank.model.stitches.pattern import Pattern
@@ -33,11 +34,9 @@ class Case(NamedTuple):
         return self.fits[0].pattern
 
 
-def advise(
-    description: Description, patterns: dict[str, Pattern], parts: Sequence[Worked], rows: Rows
-) -> Iterator[Problem]:
+def advise(design: Design, patterns: dict[str, Pattern], parts: Sequence[WorkedPart], rows: Rows) -> Iterator[Problem]:
     """All advice on the bands that are worked in patterns."""
-    needle = needle_of(description, rows)
+    needle = needle_of(design, rows)
     cases: dict[Span, list[Fit]] = {}
     for stretch in stretches(parts):
         pattern = patterns.get(stretch.stitch)
@@ -52,7 +51,7 @@ def advise(
         yield from _uneven_wings(needle, [fit for fits in cases.values() for fit in fits])
 
 
-def stretches(parts: Sequence[Worked]) -> Iterator[PatternRows]:
+def stretches(parts: Sequence[WorkedPart]) -> Iterator[PatternRows]:
     """The bands of all parts in working order, those without rows left out."""
     for part in parts:
         row = part.first_row

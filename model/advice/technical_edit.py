@@ -6,10 +6,10 @@ from itertools import pairwise
 from halfhank.grammar.description import Across, Item, Work
 from halfhank.grammar.problems import Problem
 from halfhank.model import known_row_problems as known
+from halfhank.model.notation.pairs import changes, unpaired
+from halfhank.model.notation.tally import tally_of
 from halfhank.model.stitches.chart import too_large
-from halfhank.model.stitches.pairs import changes, unpaired
 from halfhank.model.stitches.pattern import Pattern, PatternRow
-from halfhank.model.stitches.tally import tally_of
 from halfhank.model.stitches.worked_rows import WorkedItem, WorkedRow, worked_rows
 
 _ONE_LOOK = frozenset({"k", "p"})

@@ -7,7 +7,7 @@ from halfhank.grammar.problems import Problem
 from halfhank.model import known_problems as known
 from halfhank.model.outline.laid import Grain, Laid
 from halfhank.model.outline.layout import Layout
-from halfhank.model.shawl import Stretch
+from halfhank.model.outline.outline import Stretch
 
 PLAIN_BEARS, OPENWORK_BEARS = 0.10, 0.15
 """What fabrics bear to be stretched when they are blocked (common practice, no source)."""

@@ -5,8 +5,9 @@ from typing import NamedTuple
 from halfhank.grammar.description import Item
 from halfhank.grammar.problems import Problem
 from halfhank.model import known_row_problems as known
-from halfhank.model.stitches.appearance import Sign, bare, sign_of
-from halfhank.model.stitches.balance import StitchCount
+from halfhank.model.notation.appearance import Sign, sign_of
+from halfhank.model.notation.balance import StitchCount
+from halfhank.model.notation.bare_items import bare
 from halfhank.model.stitches.chart_columns import columns_of
 from halfhank.model.stitches.pattern import Pattern
 from halfhank.model.stitches.worked_rows import WorkedRow, levels_of, worked_rows

@@ -6,10 +6,10 @@ from typing import NamedTuple
 from halfhank.grammar.description import Across, InOne, Item, Times, Work
 from halfhank.grammar.problems import Problem, Span
 from halfhank.model import known_row_problems as known
-from halfhank.model.phrases import counted
+from halfhank.model.notation.balance import StitchCount, leaves, takes
+from halfhank.model.notation.pairs import Change, changes, unpaired
+from halfhank.model.number_words import counted
 from halfhank.model.rows.shaping import MAX_STITCHES
-from halfhank.model.stitches.balance import StitchCount, leaves, takes
-from halfhank.model.stitches.pairs import Change, changes, unpaired
 from halfhank.model.stitches.pattern import Pattern, PatternRow, derived_multiple
 
 _IN_ONE = frozenset({"k", "p", "yo"})

@@ -3,7 +3,7 @@
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Edit, Problem
-from halfhank.model.planning import plan_parsed
+from halfhank.model.planning.planning import plan_parsed
 
 from tests.model.texts import text
 from tests.project.registry import kinds

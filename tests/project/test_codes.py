@@ -13,7 +13,7 @@ from tests.project.registry import MODULES, ROOT, SOURCES, Use, fields, kinds, s
 REFERENCE = ROOT / "grammar/README.md"
 PATTERNS = ROOT / "model/stitches/README.md"
 # What makes or tells a problem in words of its own, and which of its arguments may be the code.
-TELLING = {"mistake": (0,), "advice": (0,), "tell": (0,), "_tell": (0, 1), "_Phrase": (3,), "Idiom": (2,)}
+TELLING = {"mistake": (0,), "advice": (0,), "report": (0,), "_report": (0, 1), "_Phrase": (3,), "Suggestion": (2,)}
 CODE = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 KINDS = kinds()
 USES = list(uses())

@@ -10,9 +10,10 @@ from halfhank.model import known_problems as known
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.region import one_panel, two_wings
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
-from halfhank.model.outline.shapes.straight import arms_ends, in_working_order, straight_curve
-from halfhank.model.outline.strip import Strip, settled
+from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
+from halfhank.model.outline.solvers.strip import Strip, settled
 from halfhank.model.rows.row_table import Rates, Rows
 
 LEAST_FAN, MOST_FAN = 100.0, 260.0
@@ -82,7 +83,7 @@ def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Laid:
     return Laid(
         words="triangle from its lower edge" if turned else "triangle from the neck",
         ends=ends,
-        curve=straight_curve(ends, spine),
+        regions=two_wings(ends, spine),
         reach=[spine[0], spine[-1]],
         lengths=_lengths_from_end if turned else _lengths_from_neck,
         grain=lambda row: grain,
@@ -132,7 +133,7 @@ def _level(layout: Layout, shaped: bool) -> Laid:
     return Laid(
         words=_level_words(layout, turned),
         ends=ends,
-        curve=straight_curve(ends, spine),
+        regions=two_wings(ends, spine) if spine else one_panel(ends),
         reach=[],
         lengths=_lengths_from_point if turned else level_lengths,
         grain=lambda row: LEVEL,
