@@ -127,7 +127,7 @@ def _comes_out(pattern: Pattern, stitches: int) -> bool:
 def _growth(case: Case) -> Iterator[Problem]:
     """How the gain at each side in one vertical repeat compares with the multiple.
 
-    Of two stitches nobody needs to be told.
+    Two stitches are not worth a word.
     """
     pattern, rows = case.pattern, len(case.pattern.rows)
     each = pattern.multiple.each
@@ -135,16 +135,16 @@ def _growth(case: Case) -> Iterator[Problem]:
     if each <= 2 or long is None:
         return
     first = long.stretch.first_row
-    told = set[tuple[int, int]]()
+    seen = set[tuple[int, int]]()
     for place, column in _sides(case):
         gain = sum(column[first : first + rows])
         steady = all(
             sum(column[start : start + rows]) == gain for start in range(first, long.stretch.last_row - rows + 2, rows)
         )
         turns = each // gcd(abs(gain), each) if gain else 1
-        if turns == 1 or not steady or (gain, turns) in told:
+        if turns == 1 or not steady or (gain, turns) in seen:
             continue
-        told.add((gain, turns))
+        seen.add((gain, turns))
         kind = known.GROWTH_OUT_OF_STEP_GAINED if gain > 0 else known.GROWTH_OUT_OF_STEP_LOST
         stitches, every = counted(abs(gain), "st"), turns * rows
         yield kind.at(case.source, place=place, rows=rows, stitches=stitches, multiple=each, every=every)

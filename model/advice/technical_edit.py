@@ -16,7 +16,7 @@ _ONE_LOOK = frozenset({"k", "p"})
 
 
 def edit(pattern: Pattern) -> tuple[Problem, ...]:
-    """The advice on a pattern that is free of mistakes; each thing is told once for each line that has it."""
+    """The advice on a pattern that is free of mistakes; each thing is reported once for each line that has it."""
     found: dict[Problem, None] = {}
     for row in pattern.rows:
         found.update(dict.fromkeys(_yarn_overs_meet(row)))

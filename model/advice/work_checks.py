@@ -29,27 +29,27 @@ def _wrong_side_start(working: Working) -> Iterator[Problem]:
 def _wrong_side_back(working: Working) -> Iterator[Problem]:
     """Lines that act on right-side rows on the way out and on wrong-side rows on the way back."""
     out = {part.section.part: part for part in working.parts if not part.section.mirrored}
-    told = set[Span]()
+    seen = set[Span]()
     for part in working.parts:
         first = part.first_row
         for k, row in sorted(part.starts.items()) if part.section.mirrored else ():
             line, forth = part.active.lines[k], out[part.section.part]
             right = all((forth.first_row + act.row) % 2 == 0 for act in forth.acts if act.line == k)
-            if not right or (line.every or 0) % 2 or (first + row) % 2 == 0 or line.span in told:
+            if not right or (line.every or 0) % 2 or (first + row) % 2 == 0 or line.span in seen:
                 continue
-            told.add(line.span)
+            seen.add(line.span)
             yield known.WRONG_SIDE_START_ON_WAY_BACK.at(line.span, row=first + row - 1)
 
 
 def _wrong_side_pattern(working: Working) -> Iterator[Problem]:
-    told = set[Span]()
+    seen = set[Span]()
     for part in working.parts:
         row = part.first_row
         for run in part.section.runs:
             if isinstance(run.source, Band) and working.table.measures.repeat_rows(run.stitch) and row % 2 == 0:
-                if run.source.span not in told:
+                if run.source.span not in seen:
                     yield known.WRONG_SIDE_START_OF_ROWS.at(run.source.span, stitch=run.stitch, row=row)
-                told.add(run.source.span)
+                seen.add(run.source.span)
             row += run.rows
 
 

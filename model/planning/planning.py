@@ -31,8 +31,8 @@ def plan(description: Description) -> Planned:
 def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:
     """Compute a design.
 
-    Weighings after a row correct the yarn; without any, `corrections` do (what another log of the same shawl has
-    taught).
+    Weighings after a row correct the yarn; without any, `corrections` do (of another log of the same
+    shawl).
     """
     table = StitchTable(design, corrections)
     problems = check_design(table)

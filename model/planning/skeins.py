@@ -1,7 +1,7 @@
 """One shawl from skeins of other lengths: what a pattern tells the people who buy it.
 
 The gauge stays, and so does the yarn of a stitch in metres: a finer or a fuller yarn is knitted to the same fabric. A
-swatch that was weighed is therefore taken as the length that it holds; what the log has taught of the yarn is kept, its
+swatch that was weighed is therefore taken as the length that it holds; what the log says of the yarn is kept, its
 weighings are not: they belong to another skein.
 """
 
@@ -26,8 +26,8 @@ class SkeinPlan(NamedTuple):
 
 def skein_plans(plan: Plan, metres_per_100g: list[float]) -> list[SkeinPlan]:
     """The same shawl from each of the skeins, in the order given. Skeins weigh what the description's label says."""
-    learned = corrections_without_skein(plan)
-    return [_planned(plan.design, metres, learned) for metres in metres_per_100g]
+    corrections = corrections_without_skein(plan)
+    return [_planned(plan.design, metres, corrections) for metres in metres_per_100g]
 
 
 def corrections_without_skein(plan: Plan) -> Corrections:
