@@ -21,8 +21,8 @@ class BuiltIn(NamedTuple):
     lines: tuple[str, ...]
 
 
-# Ratios: stockinette's from a published pair (17 x 22 against 17 x 33 in 10 cm, DROPS 253-28); drop stitch's follow from
-# its wraps; all others are common practice, to be replaced by a swatch's gauge.
+# Ratios: stockinette's from a published pair (17 x 22 against 17 x 33 in 10 cm, DROPS 253-28); those of drop stitch
+# follow from its wraps; all others are common practice, to be replaced by a swatch's gauge.
 _PATTERNS = (
     BuiltIn("garter", "every row knit: a ridge in two rows", 1.0, 1.0, ("rows 1, 2: knit",)),
     BuiltIn(
