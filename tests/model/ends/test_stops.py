@@ -4,6 +4,7 @@ import pytest
 from halfhank.model.ends.stops import candidates, one_more, stops
 
 from tests.model.scale.knits import BANDED, PLAIN, logged, plan_of, shawl_of
+from tests.model.texts import GARTER
 
 EVEN = BANDED.replace("garter 5, 2, 4 ridges", "garter 4 ridges")
 
@@ -97,3 +98,33 @@ def test_one_more_repeat_is_reckoned_with_all_that_follows() -> None:
     fixed = plan_of(BANDED.replace("as yarn allows", f"{shawl.allowed} times"))
     assert one_more(fixed).mean == pytest.approx(more.mean)
     assert one_more(plan_of(PLAIN)) is None
+
+
+def banded(times: int, skein_g: float) -> str:
+    head = f'shawl "Bands"\nyarn\n  skein {skein_g} g {4 * skein_g} m\nneedles 4 mm\n{GARTER}\nshape rectangle\n'
+    return f'{head}  cast on 60 sts\npart "all"\n  repeat {times} times\n    garter 3, 5 rows\n'
+
+
+def used_g(times: int, skein_g: float) -> float:
+    """What a shawl that ends there takes, worked alone."""
+    return shawl_of(banded(times, skein_g)).yarn.total_g
+
+
+@pytest.mark.parametrize("share", [0.599, 0.601])
+def test_stops_are_near_the_end_from_sixty_per_cent_of_the_skein_on(share: float) -> None:
+    """The skein is such that a shawl of 14 repeats takes just less, or just more, than 60 % of it."""
+    skein_g = used_g(14, 100.0) / share
+    assert used_g(14, skein_g) / skein_g == pytest.approx(share, abs=5e-4)
+    rows = {stop.row for stop in stops(plan_of(banded(20, skein_g)))}
+    assert (56 in rows) == (share > 0.6)
+    assert 59 in rows and 51 not in rows, "the ends of the bands after and before, 3 and 5 rows by turns"
+
+
+def test_at_most_twelve_stops_and_the_last_ones() -> None:
+    skein_g = used_g(60, 100.0)
+    made = plan_of(banded(60, 1.05 * skein_g))
+    found = stops(made)
+    assert len(found) == 12 and found[-1].row >= made.shawl.rows.count
+    near = [stop for stop in candidates(made) if 0 <= stop.left.mean <= 0.4 * 1.05 * skein_g]
+    assert len(near) > 12
+    assert [stop.row for stop in found] == [stop.place.row for stop in near[-12:]]
