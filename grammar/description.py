@@ -349,7 +349,8 @@ class TurnBack(NamedTuple):
 class BindOff(NamedTuple):
     """`bind off METHOD`: `standard`, `elastic`, `picot`, `i-cord`, `draw through` or `measured`.
 
-    `cast_on` and `bind_off` are picot's numbers; `times_width` is the X of `takes X times the width` (`measured`).
+    `cast_on` and `bind_off` are picot's numbers, 0 where none are written; `times_width` is the X of `takes X times the
+    width` (`measured`).
     """
 
     method: str

@@ -12,8 +12,6 @@ from halfhank.grammar.reading.stitch_blocks import Stitches
 from halfhank.grammar.reading.values import branch, branches, count, decimal, length, maybe, name, text
 from halfhank.grammar.spelling import nearest
 
-_PICOT = (2, 4)
-
 
 def assemble(context: ParseContext, blocks: Blocks) -> Description | None:
     """The description that the blocks make, None where a required fact was not understood."""
@@ -174,8 +172,8 @@ def _method(context: ParseContext, tree: Branch, span: Span) -> BindOff:
     if method != "picot":
         return BindOff(method, 0, 0, None, span)
     numbers = [count(context, number) for number in branches(tree)]
-    cast_on, bind_off = numbers or _PICOT
-    if bind_off <= cast_on:
+    cast_on, bind_off = numbers or (0, 0)
+    if numbers and bind_off <= cast_on:
         place = context.span(branch(tree, 1))
         message = "A picot binds off more stitches than it casts on, or the row would never end."
         context.report("picot-too-tight", place, message, f"bind off at least {cast_on + 1}")

@@ -3,8 +3,9 @@
 from collections.abc import Callable, Iterator
 
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
-from halfhank.grammar.description import EVENLY, SPINE
-from halfhank.grammar.problems import Problem, Span, advice, mistake
+from halfhank.grammar.description import EVENLY, SPINE, Stitch
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.band_walk import bands_of, elongated_of, total_rows
 from halfhank.model.meaning.design import Design, ShapingLine
 from halfhank.model.meaning.shape_kinds import SHAPES
@@ -36,7 +37,7 @@ def check_rows(design: Design, allowed: int) -> list[Problem]:
     if rows <= MAX_ROWS:
         return []
     span = design.parts[-1].span
-    return [mistake("too-many-rows", span, f"The parts come to {rows:,} rows; a shawl has at most {MAX_ROWS:,}.")]
+    return [known.TOO_MANY_ROWS.at(span, rows=rows, most=MAX_ROWS)]
 
 
 def _odd_gauge(table: StitchTable) -> Iterator[Problem]:
@@ -44,13 +45,10 @@ def _odd_gauge(table: StitchTable) -> Iterator[Problem]:
         block = table.blocks.get(name)
         gauge = block.gauge if block else None
         if gauge and not least <= gauge.rows / gauge.stitches <= most:
-            message = (
-                f"{name.capitalize()} has {gauge.rows / gauge.stitches:.2f} rows to a stitch here; "
-                f"{least:g} to {most:g} are usual."
-            )
+            ratio, fabric = gauge.rows / gauge.stitches, name.capitalize()
             written = block.written.value.gauge if block else None
             assert written
-            yield advice("odd-gauge", written.span, message, "count the swatch again: stitches first, then rows")
+            yield known.ODD_GAUGE.at(written.span, fabric=fabric, rows_to_stitch=ratio, least=least, most=most)
 
 
 def _odd_swatch(table: StitchTable) -> Iterator[Problem]:
@@ -62,10 +60,7 @@ def _odd_swatch(table: StitchTable) -> Iterator[Problem]:
             continue
         times = swatch_m(block.swatch) * 100 / table.measures.unblocked_cm(name)
         if not least <= times <= most:
-            message = f"A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual."
-            yield advice(
-                "odd-swatch", block.swatch.at.value, message, "check the swatch, its gauge and the skein's length"
-            )
+            yield known.ODD_SWATCH.at(block.swatch.at.value, times=times, least=least, most=most)
 
 
 def _assumed_gauge(table: StitchTable) -> Iterator[Problem]:
@@ -77,37 +72,41 @@ def _assumed_gauge(table: StitchTable) -> Iterator[Problem]:
             continue
         if measures.measure(name).assumed:
             if measures.root(name) in STITCH_PATTERNS and name not in BUILT_IN:
-                message = f"`{name[:40]}` has no gauge; what it usually measures stands in, reckoned from garter."
-                hint = f"give the gauge of a swatch in its block, with `as {name}`"
-                yield advice("assumed-gauge", span, message, hint)
+                yield known.ASSUMED_GAUGE_OF_BUILT_IN.at(span, stitch=name)
                 continue
             source = "garter" if name != "garter" else measures.measure(name).source.name
-            message = f"`{name[:40]}` has no gauge; that of {source[:40]} stands in for it."
-            yield advice("assumed-gauge", span, message)
+            yield known.ASSUMED_GAUGE.at(span, stitch=name, source=source)
 
 
 def _measures_only(table: StitchTable) -> Iterator[Problem]:
     worked = {band.stitch for band in bands_of(table.design)}
     for name, block in table.blocks.items():
         if name in STITCH_PATTERNS and name not in BUILT_IN and name in worked and not table.measures.rows(name):
-            message = f"This block gives what `{name}` measures; the built-in's rows are not taken with it."
-            yield advice(
-                "measures-only", block.written.value.name.span, message, f"write `as {name}` in it to work them"
-            )
+            first, indent = _first_place(block.written.value)
+            yield known.MEASURES_ONLY.at(block.written.value.name.span, first, stitch=name, indent=indent)
+
+
+def _first_place(block: Stitch) -> tuple[Span | None, str | None]:
+    """The place before a block's first measure, and the spaces before that."""
+    facts = [fact.span for fact in (block.gauge, block.before_blocking, block.swatch) if fact]
+    if not facts:
+        return None, None
+    line, column, _ = min(facts)
+    return Span(line, column, column), " " * (column - 1)
 
 
 def _keep(table: StitchTable) -> Iterator[Problem]:
     margin, weighed = table.design.yarn.margin, table.design.weighed_start
     if weighed and margin.grams is not None and margin.grams >= weighed.mass_g:
-        yield mistake("keep-too-large", margin.at.value, "A margin of the whole skein leaves nothing to knit with.")
+        yield known.KEEP_TOO_LARGE.at(margin.at.value)
 
 
 def _places(table: StitchTable) -> Iterator[Problem]:
     shape = table.design.shape
     kind = SHAPES.get(shape.name)
     if kind is None:
-        hint = "here fits " + ", ".join(f"`{name}`" for name in SHAPES)
-        yield mistake("unknown-shape", shape.span, f"There is no shape `{shape.name[:40]}`.", hint)
+        shapes = ", ".join(f"`{name}`" for name in SHAPES)
+        yield known.UNKNOWN_SHAPE.at(shape.span, shape=shape.name, shapes=shapes)
         return
     allowed = tuple(place for place in kind.places)
     for line in table.design.all_lines:
@@ -124,18 +123,16 @@ def _placed(line: ShapingLine) -> list[tuple[str, Span]]:
 
 def _not_allowed(shape: str, place: str, allowed: tuple[str, ...], span: Span) -> Problem:
     if not allowed:
-        message = f"A {shape} is not shaped: every row has the stitches of the cast-on."
-        return mistake("shaping-not-allowed", span, message, "a strip on the bias is `asymmetric`")
+        return known.SHAPING_NOT_ALLOWED.at(span, shape=shape)
     where = place if place == EVENLY else f"at {place}"
-    hint = "shape it " + ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
-    return mistake("place-not-allowed", span, f"`{shape}` is not shaped {where}.", hint)
+    places = ", ".join(one if one == EVENLY else f"at `{one}`" for one in allowed)
+    return known.PLACE_NOT_ALLOWED.at(span, shape=shape, where=where, places=places)
 
 
 def _unshaped(table: StitchTable) -> Iterator[Problem]:
     shape = table.design.shape
     if shape.name == "triangle" and not table.design.all_lines:
-        message = "Nothing shapes this triangle: every row has the stitches of the cast-on."
-        yield advice("unshaped", shape.span, message, "add a line such as `increase 1 at each edge every 2 rows`")
+        yield known.UNSHAPED.at(shape.span)
 
 
 def _spine(table: StitchTable) -> Iterator[Problem]:
@@ -147,8 +144,7 @@ def _spine(table: StitchTable) -> Iterator[Problem]:
     spine = table.design.spine
     if SPINE not in kind.places:
         if spine.at.value and spine.stitches:
-            message = f"A {shape.name} has no spine; these stitches are worked like the rest."
-            yield advice("no-spine", spine.at.value, message, "leave the line out")
+            yield known.NO_SPINE.at(spine.at.value, shape=shape.name)
         return
     if any(place == SPINE for line in table.design.all_lines for place, _ in _placed(line)):
         yield from _halved(table.design)
@@ -160,20 +156,20 @@ def _halved(design: Design) -> Iterator[Problem]:
     wings = start - edges - spine
     if start < edges or (wings >= 0 and wings % 2 == 0):
         return
-    taken = f"{counted(edges, 'st')} of the edges and {counted(spine, 'st')} of the spine"
+    taken = {"edges": counted(edges, "st"), "spine": counted(spine, "st")}
     if wings < 0:
-        message = f"The shawl starts with {counted(start, 'st')}, too few for {taken}."
-        yield advice("narrow-start", span, message, f"start with at least {edges + spine}")
+        least = edges + spine
+        cast_on = None if design.start.tab else least
+        yield known.NARROW_START.at(span, **taken, start=counted(start, "st"), least=least, cast_on=cast_on)
     else:
-        message = f"Without {taken}, {counted(wings, 'st')} of the start cannot be halved for two wings."
-        yield advice("uneven-start", span, message, f"start with {start - 1:,} or {start + 1:,}")
+        wing_words, fewer, more = counted(wings, "st"), start - 1, start + 1
+        yield known.UNEVEN_START.at(span, **taken, wings=wing_words, fewer=fewer, more=more)
 
 
 def _too_many_at_once(table: StitchTable) -> Iterator[Problem]:
     start = table.design.start
     if start.stitches > MAX_STITCHES:
-        message = f"The shawl would start with {start.stitches:,} stitches; a row has at most {MAX_STITCHES:,}."
-        yield mistake("too-many-stitches", start.at.value, message)
+        yield known.TOO_MANY_STITCHES_AT_START.at(start.at.value, stitches=start.stitches, most=MAX_STITCHES)
 
 
 def _saw_teeth(table: StitchTable) -> Iterator[Problem]:
@@ -181,16 +177,13 @@ def _saw_teeth(table: StitchTable) -> Iterator[Problem]:
     lines = {line: None for part in design.parts[: design.turned_parts] for line in design.lines_in(part)}
     for line in lines:
         if line.action == BIND_OFF:
-            message = "Saw teeth do not turn back: what is bound off cannot be worked back."
-            hint = "turn back around the part with the teeth, or leave it out"
-            yield mistake("teeth-turn-back", line.span, message, hint)
+            yield known.TEETH_TURN_BACK.at(line.span)
 
 
 def _too_many_wraps(table: StitchTable) -> Iterator[Problem]:
     for band in elongated_of(table.design):
         if band.wraps > MAX_WRAPS:
-            message = f"A needle is wrapped at most {MAX_WRAPS} times for a stitch."
-            yield mistake("too-many-wraps", band.span, message)
+            yield known.TOO_MANY_WRAPS.at(band.span, most=MAX_WRAPS)
 
 
 def _patterns(table: StitchTable) -> Iterator[Problem]:

@@ -2,7 +2,8 @@
 
 from collections.abc import Callable, Iterator
 
-from halfhank.grammar.problems import Problem, Span, advice
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.design import Band, ShapingLine
 from halfhank.model.number_words import counted
 from halfhank.model.yarn.working import Working
@@ -22,9 +23,7 @@ def _wrong_side_start(working: Working) -> Iterator[Problem]:
         for line in part.active.lines:
             if line.every == 1 or line.from_row % 2 == 0 or (part.first_row + line.from_row) % 2 == 0:
                 continue
-            row = part.first_row + line.from_row - 1
-            message = f"This line first acts on row {row:,}, a wrong-side row: odd rows lie before the part."
-            yield advice("wrong-side-start", line.span, message, "make the part before it a row longer or shorter")
+            yield known.WRONG_SIDE_START.at(line.span, row=part.first_row + line.from_row - 1)
 
 
 def _wrong_side_back(working: Working) -> Iterator[Problem]:
@@ -39,8 +38,7 @@ def _wrong_side_back(working: Working) -> Iterator[Problem]:
             if not right or (line.every or 0) % 2 or (first + row) % 2 == 0 or line.span in told:
                 continue
             told.add(line.span)
-            message = f"On the way back this line first acts on row {first + row - 1:,}, a wrong-side row."
-            yield advice("wrong-side-start", line.span, message, "make the way out a row longer or shorter")
+            yield known.WRONG_SIDE_START_ON_WAY_BACK.at(line.span, row=first + row - 1)
 
 
 def _wrong_side_pattern(working: Working) -> Iterator[Problem]:
@@ -50,8 +48,7 @@ def _wrong_side_pattern(working: Working) -> Iterator[Problem]:
         for run in part.section.runs:
             if isinstance(run.source, Band) and working.table.measures.repeat_rows(run.stitch) and row % 2 == 0:
                 if run.source.span not in told:
-                    message = f"Row 1 of `{run.stitch}` falls on row {row:,}, a wrong-side row."
-                    yield advice("wrong-side-start", run.source.span, message, "put an even number of rows before it")
+                    yield known.WRONG_SIDE_START_OF_ROWS.at(run.source.span, stitch=run.stitch, row=row)
                 told.add(run.source.span)
             row += run.rows
 
@@ -67,9 +64,7 @@ def _lines_without_effect(working: Working) -> Iterator[Problem]:
         )
         own = next(owners, None)
         if line in working.design.lines and line.every is None and own:
-            name = own.section.name
-            message = f"Row {line.from_row:,} lies in “{name}”, which has shaping lines of its own: this one is lost."
-            yield advice("line-lost", line.span, message, "write it in that part")
+            yield known.LINE_LOST.at(line.span, row=line.from_row, part=own.section.name)
         else:
             yield _idle(working, line, rows)
 
@@ -77,17 +72,15 @@ def _lines_without_effect(working: Working) -> Iterator[Problem]:
 def _idle(working: Working, line: ShapingLine, rows: int) -> Problem:
     part = next((one for one in working.parts if one.active.own and line in one.active.lines), None)
     if part is None or line.from_row <= part.section.rows:
-        return advice("idle-line", line.span, f"This line never acts in the {rows:,} rows that are worked.")
-    message = f"This line never acts in the {part.section.rows:,} rows of its part."
-    return advice("idle-line", line.span, message, "in a part, `from row` counts from the part's first row")
+        return known.IDLE_LINE.at(line.span, rows=rows)
+    return known.IDLE_LINE_IN_PART.at(line.span, rows=part.section.rows)
 
 
 def _wide_edges(working: Working) -> Iterator[Problem]:
     edge, counts = working.design.edge, (k for part in working.parts for k in part.counts)
     narrow = next((k for k in (working.design.start.stitches, *counts) if k < working.yarn.edges), None)
     if narrow is not None:
-        message = f"The edges have {working.yarn.edges:,} stitches together, wider than a row of {narrow:,}."
-        yield advice("wide-edges", edge.at.value, message)
+        yield known.WIDE_EDGES.at(edge.at.value, edges=working.yarn.edges, stitches=narrow)
 
 
 def _picot_multiple(working: Working) -> Iterator[Problem]:
@@ -96,20 +89,16 @@ def _picot_multiple(working: Working) -> Iterator[Problem]:
         return
     every = off.bind_off - off.cast_on
     if (live - 1) % every:
-        message = f"Each picot uses up {counted(every, 'st')}; {live:,} are not a multiple of that, plus 1."
-        yield advice("picot-multiple", off.at.value, message)
+        yield known.PICOT_MULTIPLE.at(off.at.value, each=counted(every, "st"), stitches=live)
 
 
 def _yarn_short(working: Working) -> Iterator[Problem]:
     supply, span = working.supply, working.design.yarn.skein_at.value
     total_g = working.total_m / supply.metres_per_gram
     if total_g > supply.skein_g:
-        message = f"The shawl takes {total_g:,.1f} g; the skein has {supply.skein_g:,.1f} g."
-        yield advice("yarn-short", span, message, "work fewer rows, or one band `as yarn allows`")
+        yield known.YARN_SHORT.at(span, total_g=total_g, skein_g=supply.skein_g)
     elif not supply.pays(working.total_m):
-        left_g = supply.skein_g - total_g
-        message = f"The shawl leaves {left_g:,.1f} g, less than the margin of {supply.margin_g:,.1f} g."
-        yield advice("margin-short", span, message, "work fewer rows, or `keep` less")
+        yield known.MARGIN_SHORT.at(span, left_g=supply.skein_g - total_g, keep_g=supply.margin_g)
 
 
 WORK_CHECKS: tuple[Check, ...] = (

@@ -4,7 +4,8 @@ A sequence that repeats one and the same pattern shows where it was broken off; 
 time to time does not (common practice, no source).
 """
 
-from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.band_walk import open_piece, walked
 from halfhank.model.meaning.design import Band, Design, Repeat
 from halfhank.model.meaning.stitch_chain import Blocks, by_name
@@ -15,8 +16,13 @@ def check_even_sequence(design: Design) -> tuple[Problem, ...]:
     repeat = open_repeat(design)
     if repeat is None or design.turns_back or not is_even(repeat):
         return ()
-    message = "The yarn decides where this even sequence ends, and an even sequence looks cut off between its passes."
-    return (advice("even-sequence", repeat.span, message, _proposal(by_name(design.stitches), repeat)),)
+    proposal = _proposal(by_name(design.stitches), repeat)
+    if proposal is None:
+        return (known.EVEN_SEQUENCE.at(repeat.span),)
+    band, varied = proposal
+    counts, unit = band.written.value.counts, band.written.value.unit
+    place = Span(band.span.line, counts[0].span.column, counts[-1].span.end)
+    return (known.EVEN_SEQUENCE_TO_VARY.at(repeat.span, place, stitch=band.stitch, counts=varied, unit=unit),)
 
 
 def open_repeat(design: Design) -> Repeat | None:
@@ -46,15 +52,14 @@ def uneven(count: int, step: int = 1) -> tuple[int, int, int] | None:
     return (count - change, count + change, count) if count > change else None
 
 
-def _proposal(blocks: Blocks, repeat: Repeat) -> str | None:
-    """The list to write, for the first band that can be varied: plain fabrics before those with written rows."""
+def _proposal(blocks: Blocks, repeat: Repeat) -> tuple[Band, str] | None:
+    """The first band that can be varied, plain fabrics before those with written rows, and the list to write in it."""
     direct = [piece for piece in repeat.bands if isinstance(piece, Band) and piece.rows]
     direct.sort(key=lambda band: _rows_of(blocks, band) > 0)
     for band in direct:
         varied = uneven(band.written.value.counts[0].value, _step(blocks, band))
         if varied is not None:
-            numbers = ", ".join(str(number) for number in varied)
-            return f"`{band.stitch} {numbers} {band.written.value.unit}` takes the same total in three passes"
+            return band, ", ".join(str(number) for number in varied)
     return None
 
 

@@ -201,7 +201,10 @@ def _turned_parts(description: written.Description) -> int:
 def _bind_off(off: written.BindOff | None) -> BindOff:
     if off is None:
         return BindOff(DEFAULT_BIND_OFF, 0, 0, None, Aside(None))
-    return BindOff(off.method, off.cast_on, off.bind_off, off.times_width, Aside(off.span))
+    cast_on, bind_off = off.cast_on, off.bind_off
+    if off.method == "picot" and not bind_off:
+        cast_on, bind_off = DEFAULT_PICOT
+    return BindOff(off.method, cast_on, bind_off, off.times_width, Aside(off.span))
 
 
 def _weighing(weighing: written.Weighing) -> Weighing:

@@ -5,8 +5,9 @@ from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.description import PinnedStraight, PinnedTo
-from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.description import PinnedTo
+from halfhank.grammar.problems import Problem
+from halfhank.model import known_problems as known
 from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
@@ -55,7 +56,7 @@ class PlacedOutline:
             self.stretch, found = stretch_of(layout, laid, scales)
             self.problems += found
         elif layout.pinned:
-            self.problems += (_in_vain(layout.pinned),)
+            self.problems += (known.PINNED_IN_VAIN.at(layout.pinned.span),)
 
     def boundary(self, row: int, after: bool = False) -> Curve:
         """The curve of one boundary: those of the regions, joined."""
@@ -95,11 +96,6 @@ class PlacedOutline:
         around = self.boundary(0).flattened(_FINE_CM) + self._edge(RIGHT)
         around += self.boundary(last).flattened(_FINE_CM)[::-1] + self._edge(LEFT)[::-1]
         return abs(sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise([*around, around[0]]))) / 2
-
-
-def _in_vain(pinned: PinnedStraight | PinnedTo) -> Problem:
-    message = "`pinned straight` changes nothing here: it is for half-circles and for triangles with rows that rise."
-    return advice("pinned-in-vain", pinned.span, message, "leave it out, or write `pinned to … by …`")
 
 
 def knitted_cm2(rows: Rows) -> float:

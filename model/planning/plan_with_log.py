@@ -6,7 +6,8 @@ so the two are found in turns, until the count stays.
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, mistake
+from halfhank.grammar.problems import Problem
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.band_walk import growing_part, total_rows
 from halfhank.model.meaning.design import Design, Weighing
 from halfhank.model.plan import Planned
@@ -114,15 +115,14 @@ def least_count(design: Design, row: int) -> int:
 def _too_many(log: tuple[Weighing, ...]) -> list[Problem]:
     if len(log) <= MOST_WEIGHINGS:
         return []
-    message = f"The log has {len(log):,} weighings after rows; {MOST_WEIGHINGS} are read."
-    return [mistake("too-many-weighings", log[MOST_WEIGHINGS].span, message, "leave out some of the earliest")]
+    return [known.TOO_MANY_WEIGHINGS.at(log[MOST_WEIGHINGS].span, weighings=len(log), most=MOST_WEIGHINGS)]
 
 
 def _no_such_rows(counts: Counts, log: tuple[Weighing, ...], least: int) -> list[Problem]:
     """Mistakes for weighings after rows that the shawl does not have, or that no yarn could have reached."""
     rows = total_rows(counts.table.design, least)
     if rows < log[-1].row:
-        return [_no_such_row(weighing, rows) for weighing in log if weighing.row > rows]
+        return [known.NO_SUCH_ROW.at(one.span, row=one.row, rows=rows) for one in log if one.row > rows]
     while least:
         worked = counts.worked(least)
         if not isinstance(worked, Problem):
@@ -131,19 +131,12 @@ def _no_such_rows(counts: Counts, log: tuple[Weighing, ...], least: int) -> list
     return []
 
 
-def _no_such_row(weighing: Weighing, rows: int) -> Problem:
-    return mistake("no-such-row", weighing.span, f"There is no row {weighing.row:,}: the shawl has {rows:,}.")
-
-
 def _unbelievable(model: WeighingModel, log: tuple[Weighing, ...]) -> list[Problem]:
     """Weighings after rows that the skein cannot have reached, however wrong the plan's yarn is."""
     estimates = list(model.prior.along(model.full, model.steps))[1:]
     reached = sum(one.mean + BELIEVABLE_SDS * one.sd > 0 for one in estimates) - 1
-    return [
-        mistake("no-such-row", one.span, f"No skein like this reaches row {one.row:,}; row {reached:,} is the most.")
-        for one in log
-        if one.row > reached
-    ]
+    beyond = (one for one in log if one.row > reached)
+    return [known.NO_SUCH_ROW_FOR_YARN.at(one.span, row=one.row, reached=reached) for one in beyond]
 
 
 def _with_log(counts: Counts, count: int | None) -> CountWithLog | Problem:

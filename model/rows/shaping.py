@@ -7,7 +7,8 @@ the order of the file, each whole or not at all.
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, mistake
+from halfhank.grammar.problems import Problem
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.design import Design, Gains, Part, ShapingLine
 from halfhank.model.number_words import counted
 from halfhank.model.rows.sections import Section
@@ -110,16 +111,13 @@ def passes_until(line: ShapingLine, live: int) -> bool:
 def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None:
     """What keeps a line from acting on this row of the shawl, if anything does."""
     if line.evenly_to is not None and (after < live) == (line.action == INCREASE) and after != live:
-        message = f"Row {row:,} is worked on {live:,} stitches already; to {after:,} is not an {line.action}."
-        if line.action != INCREASE:
-            message = f"Row {row:,} is worked on {live:,} stitches only; to {after:,} is not a {line.action}."
-        return mistake("wrong-way", line.span, message)
+        kind = known.WRONG_WAY_UP if line.action == INCREASE else known.WRONG_WAY_DOWN
+        return kind.at(line.span, row=row, stitches=live, total=after)
     if after < 1:
-        message = f"Row {row:,} has only {counted(live, 'stitch', 'stitches')}, too few to take {live - after:,} away."
-        return mistake("too-few-stitches", line.span, message, "stop it with `until`, or make the part shorter")
+        stitches = counted(live, "stitch", "stitches")
+        return known.TOO_FEW_STITCHES.at(line.span, row=row, stitches=stitches, taken=live - after)
     if after > MAX_STITCHES:
-        message = f"Row {row:,} would have {after:,} stitches; a row has at most {MAX_STITCHES:,}."
-        return mistake("too-many-stitches", line.span, message)
+        return known.TOO_MANY_STITCHES.at(line.span, row=row, stitches=after, most=MAX_STITCHES)
     return None
 
 
@@ -201,9 +199,8 @@ def _first_mirrored(done: list[Act], every: int, rows: int, before: int) -> int:
 
 
 def _mirrored_fault(out: WorkedPart, act: Act, row: int, live: int) -> Problem:
-    message = f"On the way back, row {row:,} would have {live:,} stitches."
-    code = "too-few-stitches" if live < 1 else "too-many-stitches"
-    return mistake(code, out.active.lines[act.line].span, message)
+    kind = known.TOO_FEW_STITCHES_ON_WAY_BACK if live < 1 else known.TOO_MANY_STITCHES_ON_WAY_BACK
+    return kind.at(out.active.lines[act.line].span, row=row, stitches=live)
 
 
 def last_stitch(parts: list[WorkedPart]) -> str:

@@ -2,7 +2,8 @@
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, Span, advice
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.design import Weighing
 from halfhank.model.plan import Made, Plan
 from halfhank.model.scale.posterior import Estimate, Posterior
@@ -95,9 +96,12 @@ def disagreements(log: LogPosterior) -> list[Problem]:
 
 
 def _disagrees(weighing: LoggedWeighing) -> Problem:
-    off = weighing.expected.mean - weighing.left_g
-    message = (
-        f"After row {weighing.row:,} there were to be {weighing.expected.mean:.1f} g left, give or take "
-        f"{weighing.expected.sd:.1f} g; this is {abs(off):.1f} g {'less' if off > 0 else 'more'}."
+    less_g = weighing.expected.mean - weighing.left_g
+    return known.LOG_DISAGREES.at(
+        weighing.span,
+        row=weighing.row,
+        mean_g=weighing.expected.mean,
+        sd_g=weighing.expected.sd,
+        less_g=less_g if less_g > 0 else None,
+        more_g=None if less_g > 0 else abs(less_g),
     )
-    return advice("log-disagrees", weighing.span, message, "weigh again, and see that the row is counted right")

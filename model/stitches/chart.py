@@ -3,7 +3,8 @@
 from typing import NamedTuple
 
 from halfhank.grammar.description import Item
-from halfhank.grammar.problems import Problem, mistake
+from halfhank.grammar.problems import Problem
+from halfhank.model import known_row_problems as known
 from halfhank.model.notation.appearance import Sign, sign_of
 from halfhank.model.notation.balance import StitchCount
 from halfhank.model.notation.bare_items import bare
@@ -60,12 +61,10 @@ class Chart(NamedTuple):
 def too_large(pattern: Pattern) -> Problem | None:
     """Why a pattern cannot be charted: more squares than any page holds."""
     if len(pattern.rows) > MAX_ROWS:
-        message = f"A chart has at most {MAX_ROWS} rows; these are {len(pattern.rows):,}."
-        return mistake("chart-too-large", pattern.span, message)
+        return known.CHART_TOO_LARGE_IN_ROWS.at(pattern.span, most=MAX_ROWS, rows=len(pattern.rows))
     widest = max(level.stitches(pattern.least) for level in levels_of(pattern))
     if widest > MAX_COLUMNS:
-        message = f"A chart has at most {MAX_COLUMNS} stitches; this one would have {widest:,}."
-        return mistake("chart-too-large", pattern.span, message)
+        return known.CHART_TOO_LARGE_IN_STITCHES.at(pattern.span, most=MAX_COLUMNS, stitches=widest)
     return None
 
 

@@ -8,7 +8,8 @@ such bound, every count is.
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, Span, advice, mistake
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import known_problems as known
 from halfhank.model.meaning.band_walk import count_rows, has_allowance, open_piece, total_rows
 from halfhank.model.meaning.design import AnyBand, Band, Elongated, ShapingLine
 from halfhank.model.rows.sections import MAX_ROWS
@@ -49,7 +50,7 @@ def allowance(yarn: RowYarn, supply: YarnSupply) -> tuple[int, list[Problem]]:
     piece = open_piece(yarn.table.design)
     assert piece is not None
     cap, span = _most_within_rows(yarn), piece.span
-    over = mistake("too-many-rows", span, f"A shawl has at most {MAX_ROWS:,} rows.")
+    over = known.TOO_MANY_ROWS_AS_YARN_ALLOWS.at(span, most=MAX_ROWS)
     if cap == 0:
         return 0, [over]
     trials = Trials(yarn)
@@ -68,15 +69,14 @@ def allowance(yarn: RowYarn, supply: YarnSupply) -> tuple[int, list[Problem]]:
 def _too_dear(trial: Trial, supply: YarnSupply, span: Span) -> Problem:
     needed_g = trial.total_m / supply.metres_per_gram
     there_g = supply.skein_g - supply.margin_g
-    message = f"Worked only once, the whole shawl takes {needed_g:,.1f} g; {there_g:,.1f} g may be used."
-    return mistake("yarn-too-short", span, message, "take a larger skein, or make the other bands shorter")
+    return known.YARN_TOO_SHORT.at(span, needed_g=needed_g, there_g=there_g)
 
 
 def _not_by_yarn(problem: Problem, count: int, span: Span) -> Problem:
     """The problem itself where not even one can be worked, else advice that it sets the count."""
     if count == 0:
         return problem
-    return advice("not-by-yarn", span, f"Not the yarn sets the count of {count:,}. {problem.message}")
+    return known.NOT_BY_YARN.at(span, count=count, reason=problem.message)
 
 
 def _most_within_rows(yarn: RowYarn) -> int:

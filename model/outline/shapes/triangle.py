@@ -5,7 +5,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedStraight
-from halfhank.grammar.problems import Problem, advice, mistake
+from halfhank.grammar.problems import Problem
+from halfhank.model import known_problems as known
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
@@ -152,14 +153,9 @@ def _level_words(layout: Layout, turned: bool) -> str:
 
 
 def _not_flat(layout: Layout) -> Problem:
-    message = "Worked out and back, a piece that is shaped at its spine cannot lie flat; it is drawn with level rows."
-    return advice("not-flat", layout.shape_span, message, "shape it at the edges only, or leave `turn back` out")
+    return known.NOT_FLAT.at(layout.shape_span)
 
 
 def _cannot_be_straight(layout: Layout, fan: float) -> Problem:
     span = layout.pinned.span if layout.pinned else layout.shape_span
-    message = (
-        f"The edges meet at {fan:.0f} degrees; "
-        f"between {LEAST_FAN:.0f} and {MOST_FAN:.0f} a top edge can be pinned straight."
-    )
-    return mistake("fan-not-straight", span, message, "change the shaping, or leave `pinned straight` out")
+    return known.FAN_NOT_STRAIGHT.at(span, degrees=fan, least=LEAST_FAN, most=MOST_FAN)

@@ -4,7 +4,8 @@ import math
 from itertools import pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.problems import Problem
+from halfhank.model import known_problems as known
 from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel
@@ -89,9 +90,4 @@ def _lengths_from_end(piece: Measured) -> EdgeLengths:
 
 
 def _ruffles(layout: Layout, sector: Sector) -> Problem:
-    degrees = math.degrees(sector.fan)
-    message = (
-        f"The rows grow so fast that they would make {degrees:,.0f} degrees; beyond {math.degrees(MOST_FAN):.0f} "
-        "the fabric ruffles, and the drawing leaves that out."
-    )
-    return advice("ruffles", layout.shape_span, message, "increase less, or less often")
+    return known.RUFFLES.at(layout.shape_span, degrees=math.degrees(sector.fan), most=math.degrees(MOST_FAN))

@@ -139,7 +139,7 @@ def test_ways_to_end() -> None:
         assert isinstance(found, BindOff)
         return found[:4]
 
-    assert end("picot") == ("picot", 2, 4, None)
+    assert end("picot") == ("picot", 0, 0, None)
     assert end("picot cast on 3 bind off 7") == ("picot", 3, 7, None)
     assert end("i-cord") == ("i-cord", 0, 0, None)
     assert end("draw through") == ("draw through", 0, 0, None)
