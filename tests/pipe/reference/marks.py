@@ -36,19 +36,17 @@ def last_bind_off(spec: Spec, worked: Worked) -> int | None:
 
 def going_on(spec: Spec, worked: Worked, best: int) -> int | None:
     """`last_bind_off` beyond the planned end: the last part's last band is made longer until the yarn is out."""
-    last = spec.parts[-1]
-    for more in range(1, MOST_ROWS):
+    last, planned = spec.parts[-1], len(worked.steps)
+    for more in range(1 + (planned + 1) % 2, MOST_ROWS, 2):
         longer = Band(worked.steps[-1].stitch, (more,), "rows")
         parts = (*spec.parts[:-1], last._replace(bands=(*last.bands, longer)))
         tried = work(spec._replace(parts=parts), worked.allowed or 0)
         if tried is None:
             return None
-        row = len(tried.steps)
-        if row % 2:
-            continue
+        assert len(tried.steps) == planned + more
         if tried.total_m > budget_m(spec):
             return best
-        best = row
+        best = planned + more
     return best
 
 

@@ -5,9 +5,10 @@ Written from the language's and the model's rules alone. Nothing is summed in ad
 """
 
 from collections.abc import Iterator
+from functools import cache, partial
 from typing import NamedTuple
 
-from tests.pipe.random_shawls.spec import AnyBand, Band, Drop, Line, Part, Spec, Tab
+from tests.pipe.random_shawls.spec import AnyBand, Band, Drop, Line, Part, Pattern, Spec, Tab
 from tests.pipe.reference.fabrics import fill_of, gram_m, pattern_of, stitch_m, stitch_size, unblocked_width, wrap_m
 
 BIND_OFF_STITCH = 1.12
@@ -187,10 +188,12 @@ def runs(spec: Spec, live: int) -> list[int]:
 
 
 class Yarns(dict[str, float]):
-    """Yarn of one stitch in m, by name."""
+    """Yarn of one stitch in m, by name; with it the stitch's pattern and what fills up its runs."""
 
     def __init__(self, spec: Spec) -> None:
         self.spec = spec
+        self.pattern = cache(partial(pattern_of, spec))
+        self.fill = cache(partial(fill_of, spec))
 
     def __missing__(self, name: str) -> float:
         self[name] = metres = stitch_m(self.spec, name)
@@ -205,12 +208,12 @@ def row_m(spec: Spec, yarns: Yarns, step: Step, live: int) -> float:
     edges = min(2 * (spec.edge[0] if spec.edge else 0), live)
     edge_stitch = (spec.edge[1] if spec.edge else None) or "garter"
     total = edges * yarns[edge_stitch] + (live - edges) * each
-    return total + filled(spec, step.stitch, live) * (yarns[fill_of(spec, step.stitch)] - each)
+    short = filled(spec, yarns.pattern(step.stitch), live)
+    return total + short * (yarns[yarns.fill(step.stitch)] - each) if short else total
 
 
-def filled(spec: Spec, name: str, live: int) -> int:
+def filled(spec: Spec, pattern: Pattern | None, live: int) -> int:
     """How many stitches of a row are fill: what is short of the stitch multiple in each run."""
-    pattern = pattern_of(spec, name)
     if pattern is None:
         return 0
     short = 0
