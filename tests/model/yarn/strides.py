@@ -62,15 +62,18 @@ def taken_up_again(pick: Random) -> Design:
 
 
 def swinging(pick: Random) -> Design:
-    """Two lines on the same row, the one taking away what the other gives, near the most or the fewest stitches."""
-    up = pick.random() < 0.5
-    amount, every, first = pick.choice((50, 500, 900)), pick.choice((1, 2, 3)), pick.randint(1, 9)
+    """Two lines on the same row, the one taking away what the other gives, near the most or the fewest stitches.
+
+    At the fewest a third line may make up, by the end of the row, for what the part begins with.
+    """
+    up, made_up = pick.random() < 0.5, pick.random() < 0.5
+    amount, every, first = pick.choice((50, 500, 900)), pick.choice((1, 2, 3)), 1 if made_up else pick.randint(2, 9)
     give, take = line("increase", amount, every, first), line("decrease", amount, every, first)
     room = pick.randint(5, 60)
     live = MAX_STITCHES - amount - room if up else amount + room
     growing = line("increase" if up else "decrease", 1, pick.choice((1, 2)))
-    pair = f"{give}\n{take}" if up else f"{take}\n{give}"
-    parts = [f"{growing}\n{grows(pick.choice((1, 2)))}", f"{pair}\n{rows(first + pick.randint(0, 5))}"]
+    lines = [give, take] if up else [take, give, *([line("increase", 3, 2)] if made_up else [])]
+    parts = [f"{growing}\n{grows(pick.choice((1, 2)))}", "\n".join([*lines, rows(first + pick.randint(0, 5))])]
     return described(*parts, start=f"cast on {live} sts")
 
 
