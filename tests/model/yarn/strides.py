@@ -99,4 +99,16 @@ def stopped(pick: Random) -> Design:
     return described(*parts, start=f"cast on {live} sts")
 
 
-FAMILIES: tuple[Callable[[Random], Design], ...] = (turned, taken_up_again, swinging, refilled, stopped)
+def dear_ends(pick: Random) -> Design:
+    """Stitches bound off on the way, and a bind-off that takes far more yarn than a row."""
+    amount, every = pick.choice((5, 30)), pick.choice((1, 2, 3))
+    given = line("increase", amount, every)
+    bound_off = f"bind off {amount} at upper edge every {every} rows".replace("every 1 rows", "every row")
+    takes, growing = pick.choice((("0.001", bound_off), ("900", given)))
+    parts = [f"{growing}\n{grows(pick.choice((1, 2)))}"]
+    if pick.random() < 0.5:
+        parts.append(f"even\n{rows(pick.choice((1, 3)))}")
+    return described(*parts, start="cast on 2000 sts", tail=f"bind off takes {takes} times the width")
+
+
+FAMILIES: tuple[Callable[[Random], Design], ...] = (turned, taken_up_again, swinging, refilled, stopped, dear_ends)
