@@ -26,9 +26,9 @@ ROOMY = 1 << 40
 class Trial(NamedTuple):
     """One count worked out: yarn of the whole shawl and its rows.
 
-    `rows_after` of them come after the growing part. `least`: live stitches after the growing part, `most` from it on,
-    `most_grown` in it. `above`, `below`: how many stitches more, or fewer, every `increase evenly to`, or `decrease
-    evenly to`, of a later part could find.
+    `rows_after` of them come after the growing part. `least`: live stitches from the growing part's last row on, `most`
+    from its first row on, `most_grown` in it. `above`, `below`: how many stitches more, or fewer, every `increase
+    evenly to`, or `decrease evenly to`, of a later part could find.
     """
 
     total_m: float
@@ -113,7 +113,7 @@ class Trials:
         total_m += bind_off_m(self.table, last_stitch(parts)) * parts[-1].end
         rows_after = sum(len(part.counts) for part in rest)
         rows = self.state.rows + len(grown.counts) + rows_after
-        least = min((min(part.counts) for part in rest if part.counts), default=ROOMY)
+        least = min((min(part.begin, min(part.counts)) for part in rest if part.counts), default=ROOMY)
         most = max((max(part.counts) for part in parts if part.counts), default=1)
         return Trial(total_m, rows, rows_after, least, most, max(grown.counts, default=1), *_evenly_room(rest))
 
