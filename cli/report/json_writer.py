@@ -6,7 +6,7 @@ What `plan --json` and `check --json` print is older and of its own form: `halfh
 import math
 from typing import Any
 
-from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.problems import Edit, Problem, Span
 from halfhank.model.report_tree import (
     Content,
     Figure,
@@ -66,7 +66,9 @@ def _value(value: Value) -> Json:
 
 
 def _problem(problem: Problem) -> Json:
-    return {**problem._asdict(), "span": problem.span._asdict() if problem.span else None}
+    span, edit = problem.span, problem.edit
+    plain = {"span": edit.span._asdict(), "text": edit.text} if edit else None
+    return {**problem._asdict(), "span": span._asdict() if span else None, "edit": plain}
 
 
 def read_report(data: Json) -> Report:
@@ -114,4 +116,6 @@ def _read_value(data: Json) -> Value:
 
 def _read_problem(data: Json) -> Problem:
     fields = {name: data[name] for name in Problem._fields}
-    return Problem(**{**fields, "span": Span(**data["span"]) if data["span"] else None})
+    span, edit = data["span"], data["edit"]
+    read = Edit(Span(**edit["span"]), edit["text"]) if edit else None
+    return Problem(**{**fields, "span": Span(**span) if span else None, "edit": read})
