@@ -1,8 +1,9 @@
 """Text in, description and problems out."""
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.builtin.built_in_stitches import with_built_ins
 from halfhank.grammar.description import Parsed
-from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place, mistake
+from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place
 from halfhank.grammar.reading.assemble import assemble
 from halfhank.grammar.reading.blocks import find_blocks
 from halfhank.grammar.reading.parse_context import ParseContext
@@ -18,14 +19,13 @@ def parse_bytes(data: bytes) -> Parsed:
     if len(data) > MAX_BYTES:
         return _refused(_too_large(len(data)))
     if b"\0" in data or data.startswith(_BOMS):
-        return _refused(mistake("not-text", None, "This file is no UTF-8 text.", "save it as UTF-8"))
+        return _refused(known.NOT_TEXT.at(None))
     try:
         text = data.decode("utf-8")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         column = len(data[data.rfind(b"\n", 0, error.start) + 1 : error.start].decode("utf-8")) + 1
-        message = "This character is not in UTF-8."
-        return _refused(mistake("not-utf-8", Span(line, column, column + 1), message, "save the file as UTF-8"))
+        return _refused(known.NOT_UTF_8.at(Span(line, column, column + 1)))
     return parse(text)
 
 
@@ -43,7 +43,7 @@ def parse(text: str) -> Parsed:
     context.problems.extend(layout.problems)
     context.reported_lines.update(layout.reported_lines)
     if not layout.roots and not context.problems:
-        return _refused(mistake("empty-description", None, "This description is empty.", 'start with `shawl "…"`'))
+        return _refused(known.EMPTY_DESCRIPTION.at(None))
     description = assemble(context, find_blocks(context, layout.roots))
     return Parsed(description and with_built_ins(description), _ordered(context.problems))
 
@@ -53,7 +53,7 @@ def _size(text: str) -> int:
 
 
 def _too_large(size: int) -> Problem:
-    return mistake("file-too-large", None, f"The file has {size:,} bytes; {MAX_BYTES:,} are read.")
+    return known.FILE_TOO_LARGE.at(None, size=size, most=MAX_BYTES)
 
 
 def _refused(problem: Problem) -> Parsed:
@@ -65,6 +65,6 @@ def _ordered(problems: list[Problem]) -> tuple[Problem, ...]:
     rest = len(problems) - MAX_PROBLEMS
     if rest <= 0:
         return tuple(problems)
-    least = "At least " if len(problems) >= MOST_COUNTED else ""
-    many = mistake("more-problems", None, f"{least}{rest:,} more problems are not shown.")._replace(count=rest)
+    kind = known.MORE_PROBLEMS_AT_LEAST if len(problems) >= MOST_COUNTED else known.MORE_PROBLEMS
+    many = kind.at(None, rest=rest)._replace(count=rest)
     return (*problems[:MAX_PROBLEMS], many)

@@ -85,13 +85,3 @@ def _filled(templates: Templates, values: dict[str, object]) -> list[str]:
 def by_place(problem: Problem) -> tuple[float, ...]:
     """The key to sort by: the order of the file, then what is missing in it, last how many more there are."""
     return problem.span or (float("inf"), problem.code == "more-problems")
-
-
-def mistake(code: str, span: Span | None, message: str, hint: str | None = None) -> Problem:
-    """A problem that keeps the description from being computed."""
-    return Problem(code, MISTAKE, span, message, hint)
-
-
-def advice(code: str, span: Span | None, message: str, hint: str | None = None) -> Problem:
-    """A problem that the designer should know of; the plan stands."""
-    return Problem(code, ADVICE, span, message, hint)

@@ -1,8 +1,9 @@
 """Blocks into one description."""
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
 from halfhank.grammar.language import BLOCKS, FACTS, SHAPES
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import Problem, Span
 from halfhank.grammar.reading.block_body import BlockBody
 from halfhank.grammar.reading.blocks import Block, Blocks
 from halfhank.grammar.reading.cross_checks import check_keep, check_log, check_turn_back
@@ -40,11 +41,10 @@ def _report_missing(context: ParseContext, blocks: Blocks, stitches: Stitches) -
         return
     for kind in BLOCKS.values():
         if kind.missing and not blocks.of(kind.name) and not context.misplaced_words & set(FACTS.get(kind.start, ())):
-            context.report("missing-block", None, f"There is no `{kind.name}` block.", kind.missing)
+            context.report(known.MISSING_BLOCK.at(None, block=kind.name, mend=kind.missing))
     if not stitches.maybe_gauge and "gauge" not in context.misplaced_words:
         span = next((block.span for block in blocks.of("stitch")), None)
-        hint = "add `gauge … sts … rows over 10 cm` to a `stitch` block"
-        context.report("missing-fact", span, "No stitch has a gauge.", hint)
+        context.report(known.MISSING_FACT_OF_GAUGE.at(span))
 
 
 def _first_block(context: ParseContext, blocks: Blocks, kind: str) -> tuple[Block | None, BlockBody]:
@@ -70,16 +70,16 @@ def _header_text(context: ParseContext, block: Block | None) -> Text | None:
     return None if found is None else text(context, found)
 
 
-def _require(context: ParseContext, block: Block, body: BlockBody, key: str, message: str, hint: str) -> None:
+def _require(context: ParseContext, block: Block, body: BlockBody, key: str, problem: Problem) -> None:
     if block.lines and body.lacks(key):
-        context.report("missing-fact", block.span, message, hint)
+        context.report(problem)
 
 
 def _yarn(context: ParseContext, blocks: Blocks) -> Yarn | None:
     block, body = _first_block(context, blocks, "yarn")
     if block is None:
         return None
-    _require(context, block, body, "skein", "The skein is missing.", "add `skein MASS LENGTH`, as on the label")
+    _require(context, block, body, "skein", known.MISSING_FACT_OF_YARN.at(block.span))
     title = _header_text(context, block)
     skein, keep = body.get("skein"), body.get("keep")
     if skein is None:
@@ -96,7 +96,7 @@ def _needles(context: ParseContext, blocks: Blocks) -> Length | None:
             continue
         size = length(context, branch(block.tree, 0))
         if size.unit != "mm" and len(context.problems) == before:
-            context.report("wrong-unit", size.span, "Needles are measured in mm.", "write their size in `mm`")
+            context.report(known.WRONG_UNIT_OF_NEEDLES.at(size.span))
         if context.is_clean(before):
             found.append(size)
     return found[0] if found else None
@@ -106,8 +106,7 @@ def _shape(context: ParseContext, blocks: Blocks, stitches: Stitches) -> Shape |
     block, body = _first_block(context, blocks, "shape")
     if block is None:
         return None
-    message = "The shape has no start."
-    _require(context, block, body, "start", message, "add `cast on N sts` or `garter tab A sts B rows`")
+    _require(context, block, body, "start", known.MISSING_FACT_OF_SHAPE.at(block.span))
     edge = body.get("edge")
     if edge and edge.stitch:
         edge = edge if stitches.checked(context, edge.stitch) else None
@@ -118,8 +117,8 @@ def _shape(context: ParseContext, blocks: Blocks, stitches: Stitches) -> Shape |
     shape = name(context, branch(block.tree, 0))
     if shape.value not in SHAPES:
         near = nearest(shape.value, SHAPES)
-        hint = f"write `{near}`" if near else "shapes are " + ", ".join(SHAPES)
-        context.report("unknown-shape", shape.span, f"There is no shape `{shape.value[:40]}`.", hint)
+        shapes = None if near else ", ".join(SHAPES)
+        context.report(known.UNKNOWN_SHAPE.at(shape.span, shape=shape.value, near=near, shapes=shapes))
         return None
     if start is None:
         return None
@@ -134,8 +133,8 @@ def _parts(context: ParseContext, blocks: Blocks, stitches: Stitches) -> tuple[P
         if part is None:
             continue
         if part.name.value in lines:
-            hint = f"line {lines[part.name.value].line} has it already"
-            context.report("duplicate-name", part.name.span, "Two parts have the same name.", hint)
+            line = lines[part.name.value].line
+            context.report(known.DUPLICATE_NAME_OF_PART.at(part.name.span, line=line))
             continue
         lines[part.name.value] = part.name.span
         found.append(part)
@@ -175,8 +174,7 @@ def _method(context: ParseContext, tree: Branch, span: Span) -> BindOff:
     cast_on, bind_off = numbers or (0, 0)
     if numbers and bind_off <= cast_on:
         place = context.span(branch(tree, 1))
-        message = "A picot binds off more stitches than it casts on, or the row would never end."
-        context.report("picot-too-tight", place, message, f"bind off at least {cast_on + 1}")
+        context.report(known.PICOT_TOO_TIGHT.at(place, least=cast_on + 1))
     return BindOff(method, cast_on, bind_off, None, span)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import AnyBand, Band, Drop, Name, Repeat, Text
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
@@ -26,8 +27,7 @@ class BandReader:
     def claim_allowance(self, span: Span) -> None:
         """Note an `as yarn allows`; a second one is reported."""
         if self._allowance:
-            hint = f"line {self._allowance.line} has it already"
-            self.context.report("second-as-yarn-allows", span, "`as yarn allows` stands once in a description.", hint)
+            self.context.report(known.SECOND_AS_YARN_ALLOWS.at(span, line=self._allowance.line))
         else:
             self._allowance = span
 
@@ -51,8 +51,7 @@ def _band(bands: BandReader, tree: Branch, span: Span, in_repeat: bool) -> Band:
     unit = _UNITS.get(token, str(token))
     if len(counts) > 1 and not in_repeat:
         place = Span(span.line, counts[0].span.column, counts[-1].span.end)
-        message = "A list takes its values pass by pass, so it stands inside a repeat."
-        bands.context.report("list-outside-repeat", place, message, "indent it under `repeat N times`")
+        bands.context.report(known.LIST_OUTSIDE_REPEAT.at(place))
     if unit == "repeats":
         _check_rows(bands, stitch, bands.context.span(token))
     return Band(stitch, counts, unit, label, span)
@@ -60,10 +59,8 @@ def _band(bands: BandReader, tree: Branch, span: Span, in_repeat: bool) -> Band:
 
 def _check_rows(bands: BandReader, stitch: Name, place: Span) -> None:
     if not bands.stitches.may_have_rows(stitch.value):
-        message = f"`{stitch.value}` has no rows of its own to repeat."
-        built_in = bands.stitches.is_built_in(stitch.value)
-        mend = f"write `as {stitch.value}` in its block, or `rows`" if built_in else "write `rows` or `ridges`"
-        bands.context.report("no-rows", place, message, mend)
+        kind = known.NO_ROWS_OF_BUILT_IN if bands.stitches.is_built_in(stitch.value) else known.NO_ROWS
+        bands.context.report(kind.at(place, stitch=stitch.value))
 
 
 def _band_allows(bands: BandReader, tree: Branch, span: Span, in_repeat: bool) -> Band:
@@ -80,15 +77,13 @@ def _drop(bands: BandReader, tree: Branch, span: Span, in_repeat: bool) -> Drop:
 def _drop_band(bands: BandReader, tree: Branch, span: Span, in_repeat: bool) -> Drop:
     label = bands.label(tree)
     place = Span(span.line, span.column, span.column + len("drop"))
-    message = "`drop` is one elongated row and its release, counted in wraps."
-    bands.context.report("drop-as-band", place, message, "write `drop W wraps`")
+    bands.context.report(known.DROP_AS_BAND_IN_PART.at(place))
     return Drop(2, label, span)
 
 
 def _drop_allows(bands: BandReader, tree: Branch, span: Span, in_repeat: bool) -> Drop:
     label = bands.label(tree)
-    message = "Dropped rows are not counted by what the yarn allows."
-    bands.context.report("drop-as-yarn-allows", span, message, "write `drop W wraps`")
+    bands.context.report(known.DROP_AS_YARN_ALLOWS.at(span))
     return Drop(2, label, span)
 
 

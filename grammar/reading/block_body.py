@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
 from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
 from halfhank.grammar.problems import Span
@@ -85,9 +86,8 @@ class BlockBody:
     def claim(self, fact: FactKind, source: SourceLine) -> bool:
         """Note a fact; one that comes a second time is reported."""
         if fact.key in self.seen and not fact.many:
-            hint = f"line {self.seen[fact.key].line} has it already"
-            message = "A shape has one start." if fact.key == "start" else "A block says this only once."
-            self._context.report("duplicate-fact", source.span, message, hint)
+            kind = known.DUPLICATE_FACT_OF_START if fact.key == "start" else known.DUPLICATE_FACT
+            self._context.report(kind.at(source.span, line=self.seen[fact.key].line))
             return False
         self.seen.setdefault(fact.key, source.span)
         return True

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.language import FACTS, HEADERS, BlockKind
 from halfhank.grammar.lines.line_reader import accepted, first_word, guessed_word
 from halfhank.grammar.problems import Span
@@ -100,8 +101,7 @@ def _take_misplaced(context: ParseContext, line: LineNode, found: list[Block]) -
     source = line.source
     if source.number not in context.reported_lines:
         context.reported_lines.add(source.number)
-        message = f"`{first_word(source)}` stands inside a block and is indented under its first line."
-        context.report("not-indented", source.span, message, "indent it by two spaces")
+        context.report(known.NOT_INDENTED.at(source.span, word=first_word(source)))
     if not found or not found[-1].kind.facts:
         return False
     start = found[-1].kind.start
@@ -117,8 +117,7 @@ def _take_misplaced(context: ParseContext, line: LineNode, found: list[Block]) -
 def _report_empty(context: ParseContext, found: list[Block]) -> None:
     for block in found:
         if not block.lines and not block.kind.may_be_empty and block.tree is not None:
-            message = f"This `{block.kind.name}` block is empty."
-            context.report("empty-block", block.span, message, "indent its lines under it, or delete it")
+            context.report(known.EMPTY_BLOCK.at(block.span, block=block.kind.name))
 
 
 def _without_doubles(context: ParseContext, found: list[Block]) -> list[Block]:
@@ -130,8 +129,7 @@ def _without_doubles(context: ParseContext, found: list[Block]) -> list[Block]:
         if name in first and not block.kind.many:
             if block.source.number in context.reported_lines:
                 continue
-            message = f"A description has one `{name}` block."
-            context.report("duplicate-block", block.span, message, f"line {first[name]} has it already")
+            context.report(known.DUPLICATE_BLOCK.at(block.span, block=name, line=first[name]))
         else:
             first.setdefault(name, block.source.number)
             kept.append(block)
@@ -143,7 +141,7 @@ def _report_order(context: ParseContext, found: list[Block]) -> None:
     settled = _settled([block.kind for block in found])
     for index, block in enumerate(found):
         if index not in settled:
-            context.report("misplaced-block", block.span, block.kind.place.format(block.kind.name))
+            context.report(known.MISPLACED_BLOCK.at(block.span, place=block.kind.place.format(block.kind.name)))
 
 
 def _settled(kinds: Sequence[BlockKind]) -> set[int]:

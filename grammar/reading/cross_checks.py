@@ -1,5 +1,6 @@
 """Mistakes that show only when several facts are held against each other."""
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import Mass, Percent, SkeinLabel, TurnBack, Weighing
 from halfhank.grammar.reading.blocks import Blocks
 from halfhank.grammar.reading.parse_context import ParseContext
@@ -14,7 +15,7 @@ _SCALE_NOISE_G = 1.0
 def check_keep(context: ParseContext, keep: Percent | Mass | None, skein: SkeinLabel) -> Percent | Mass | None:
     """The margin, None where it is the whole skein."""
     if isinstance(keep, Mass) and keep.g >= skein.mass.g:
-        context.report("keep-too-large", keep.span, "A margin of the whole skein leaves nothing to knit with.")
+        context.report(known.KEEP_TOO_LARGE.at(keep.span))
         return None
     return keep
 
@@ -29,9 +30,7 @@ def check_turn_back(context: ParseContext, turn_back: TurnBack | None, blocks: B
         return None
     last = branch(tree, 0)
     if text(ParseContext(), last).value != turn_back.around.value:
-        written = str(last.children[0])
-        message = "The shawl turns back around its last part."
-        context.report("not-last-part", turn_back.around.span, message, f"write {written}")
+        context.report(known.NOT_LAST_PART.at(turn_back.around.span, part=str(last.children[0])))
         return None
     return turn_back
 
@@ -50,20 +49,20 @@ def check_log(context: ParseContext, log: tuple[Weighing, ...], skein: SkeinLabe
 
 def _check_row(context: ParseContext, weighing: Weighing, kept: list[Weighing]) -> None:
     if kept and weighing.row <= kept[-1].row:
-        message = "The cast-on comes before all rows." if weighing.row == 0 else "The rows of the log rise."
-        context.report("log-order", weighing.span, message, f"line {kept[-1].span.line} is already past it")
+        kind = known.LOG_ORDER_OF_CAST_ON if weighing.row == 0 else known.LOG_ORDER
+        context.report(kind.at(weighing.span, line=kept[-1].span.line))
 
 
 def _check_mass(context: ParseContext, weighing: Weighing, kept: list[Weighing], skein: SkeinLabel | None) -> None:
     weighed = kept[0].mass.g + _SCALE_NOISE_G if kept and kept[0].row == 0 else None
     most = weighed if weighed else _MOST_OVER_LABEL * skein.mass.g if skein else None
     if most is not None and weighing.mass.g > most:
-        context.report("log-mass", weighing.mass.span, "This is more yarn than there was.")
+        context.report(known.LOG_MASS.at(weighing.mass.span))
         return
     earlier = next((one for one in reversed(kept) if one.used == weighing.used and one.row), None)
     if earlier is None:
         return
     gain = earlier.mass.g - weighing.mass.g if weighing.used else weighing.mass.g - earlier.mass.g
     if gain > _SCALE_NOISE_G:
-        message = "Yarn that is used does not come back."
-        context.report("log-mass", weighing.mass.span, message, f"line {earlier.span.line} has {earlier.mass.value:g}")
+        line, mass = earlier.span.line, earlier.mass.value
+        context.report(known.LOG_MASS_BACK.at(weighing.mass.span, line=line, mass=mass))

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import (
     EACH_EDGE,
     EVENLY,
@@ -64,12 +65,10 @@ def _skein(context: ParseContext, tree: Branch, span: Span) -> SkeinLabel:
     masses = [part for part in found if isinstance(part, Mass)]
     lengths = [part for part in found if isinstance(part, Length)]
     if not lengths:
-        message = "A skein has a mass and a length; this is a second mass."
-        context.report("wrong-unit", found[1].span, message, "use `m` or `yd`")
+        context.report(known.WRONG_UNIT_SECOND_MASS.at(found[1].span))
         lengths = [Length(1.0, "m", span)]
     if not masses:
-        message = "A skein has a mass and a length; this is a second length."
-        context.report("wrong-unit", found[1].span, message, "use `g` or `oz`")
+        context.report(known.WRONG_UNIT_SECOND_LENGTH.at(found[1].span))
         masses = [Mass(1.0, "g", 0, span)]
     return SkeinLabel(masses[0], lengths[0], span)
 
@@ -78,7 +77,7 @@ def _keep_share(context: ParseContext, tree: Branch, span: Span) -> Percent:
     value = decimal(context, branch(tree, 0), zero=True)
     place = context.span(branch(tree, 0))
     if value >= 100:
-        context.report("keep-too-large", place, "A margin of the whole skein leaves nothing to knit with.")
+        context.report(known.KEEP_TOO_LARGE.at(place))
     return Percent(value, place)
 
 
@@ -115,8 +114,7 @@ def _garter_tab(context: ParseContext, tree: Branch, span: Span) -> GarterTab:
     rows = count(context, branch(tree, 1))
     if rows % 2:
         place = context.span(branch(tree, 1))
-        message = "A garter tab has an even number of rows: one stitch is picked up from each ridge."
-        context.report("odd-tab-rows", place, message, f"write `{rows + 1}`")
+        context.report(known.ODD_TAB_ROWS.at(place, rows=rows + 1))
     return GarterTab(count(context, branch(tree, 0)), rows, span)
 
 
@@ -167,8 +165,7 @@ def _before_cast_on(context: ParseContext, tree: Branch, span: Span) -> Weighing
     mark = tree.children[-1]
     if isinstance(mark, Token):
         place = context.span(mark)
-        message = "Before the cast-on the whole skein is weighed; nothing is used yet."
-        context.report("used-before-cast-on", place, message, f"leave `{mark}` out")
+        context.report(known.USED_BEFORE_CAST_ON.at(place, word=str(mark)))
     return Weighing(0, mass(context, branch(tree, 0)), False, span)
 
 

@@ -2,6 +2,7 @@
 
 import re
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work, WrittenRow
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS, ItemKind
 from halfhank.grammar.lines.synonyms import SYNONYMS
@@ -39,11 +40,10 @@ def _numbers(context: ParseContext, entry: Branch) -> list[int]:
     first = count(context, ends[0], listed=True)
     last = count(context, ends[1], listed=True) if len(ends) > 1 else first
     if last > MAX_ROW_NUMBER or context.rows_written > MAX_ROWS_WRITTEN:
-        context.report("row-too-high", context.span(ends[-1]), f"A stitch has at most {MAX_ROW_NUMBER:,} rows.")
+        context.report(known.ROW_TOO_HIGH.at(context.span(ends[-1]), most=MAX_ROW_NUMBER))
         return []
     if first > last:
-        message = f"Rows {first} to {last} run backwards."
-        context.report("rows-backwards", context.span(entry), message, f"write `{last}-{first}`")
+        context.report(known.ROWS_BACKWARDS.at(context.span(entry), first=first, last=last))
         return []
     context.rows_written += last - first + 1
     return list(range(first, last + 1))
@@ -72,7 +72,7 @@ class _Items:
         if tree.data == "cable":
             return self._cable(tree, span)
         if depth >= MAX_BRACKETS:
-            self._context.report("brackets-too-deep", span, f"Brackets nest at most {MAX_BRACKETS} deep.")
+            self._context.report(known.BRACKETS_TOO_DEEP.at(span, most=MAX_BRACKETS))
             return Times((), 1, span)
         if tree.data == "across":
             return self._worked_across(tree, span, depth)
@@ -83,19 +83,18 @@ class _Items:
 
     def _worked_across(self, tree: Branch, span: Span, depth: int) -> Across:
         if depth:
-            self._context.report("across-in-brackets", span, "The part worked across the row stands outside brackets.")
+            self._context.report(known.ACROSS_IN_BRACKETS.at(span))
         elif self._across:
-            message = "Only one part of a row is worked across it."
-            self._context.report("second-across", span, message, "write `[…] N times` for a fixed number")
+            self._context.report(known.SECOND_ACROSS.at(span))
         self._across = span
         return Across(tuple(self.item(part, depth) for part in branches(tree)), span)
 
     def _cable(self, tree: Branch, span: Span) -> Cable:
         first, second = (int(number) if len(number) < 6 else MAX_NUMBER for number in word(tree, 0).split("/"))
         if not first or not second:
-            self._context.report("zero-number", span, "A cable crosses at least one stitch over one.")
+            self._context.report(known.ZERO_NUMBER_IN_CABLE.at(span))
         elif max(first, second) > MAX_ROW_NUMBER:
-            self._context.report("number-too-large", span, "No needle holds a cable as wide as that.")
+            self._context.report(known.NUMBER_TOO_LARGE_IN_CABLE.at(span))
         return Cable(first, second, word(tree, 1), span)
 
     def _work(self, tree: Branch, span: Span) -> Work:
@@ -118,27 +117,25 @@ class _Items:
         if digits:
             number = int(digits) if len(digits) < 10 else MAX_NUMBER + 1
             if number == 0 or number > MAX_NUMBER:
-                code = "zero-number" if number == 0 else "number-too-large"
-                self._context.report(code, span, "This many stitches cannot be worked.")
+                fault = known.ZERO_NUMBER_OF_STITCHES if number == 0 else known.NUMBER_TOO_LARGE_OF_STITCHES
+                self._context.report(fault.at(span))
             return kind, number
         if written in WHOLE_ROWS:
-            message = f"`{written}` stands alone, for the whole row."
-            self._context.report("whole-row-word", span, message, f"write `{written[0]}` and a number")
+            self._context.report(known.WHOLE_ROW_WORD.at(span, word=written, item=written[0]))
             return written[0], 1
         if written in MODIFIERS:
-            message = f"`{written}` belongs behind a single item."
-            self._context.report("misplaced-modifier", span, message, "leave it out")
+            self._context.report(known.MISPLACED_MODIFIER_ALONE.at(span, word=written))
             return "k", 1
-        self._context.report("unknown-item", span, f"`{written[:40]}` is nothing that is worked.", _item_hint(written))
+        self._context.report(known.UNKNOWN_ITEM.at(span, item=written, mend=_item_hint(written)))
         return "k", 1
 
     def _modified(self, work: Work, modifier: Branch, token: Token) -> Work:
         kind, modified = ITEMS[work.kind], modifier.data
         if not _takes(kind, modified):
             shown = "with … wraps" if modified == "wraps" else modified
-            message = f"`{token[:40]}` is not worked `{shown}`."
-            hint = f"write `[{token[:40]}] 2 times`" if modified == "twice" else None
-            self._context.report("misplaced-modifier", self._context.span(modifier), message, hint)
+            item, place = str(token), self._context.span(modifier)
+            twice = item if modified == "twice" else None
+            self._context.report(known.MISPLACED_MODIFIER.at(place, item=item, modifier=shown, twice=twice))
         if modified == "wraps":
             return work._replace(wraps=count(self._context, branch(modifier, 0)))
         if modified == "tbl":

@@ -1,6 +1,6 @@
 """What all readers of one description share: the problems found so far, and the line that is being read."""
 
-from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, mistake
+from halfhank.grammar.problems import MOST_COUNTED, Problem, Span
 from lark import Token, Tree
 
 Branch = Tree[Token]
@@ -35,6 +35,6 @@ class ParseContext:
         place = branch if isinstance(branch, Token) else branch.meta
         return Span(self.line, place.column or 1, place.end_column or 2)
 
-    def report(self, code: str, span: Span | None, message: str, hint: str | None = None) -> None:
-        """Add a mistake to the problems."""
-        self.problems.append(mistake(code, span, message, hint))
+    def report(self, problem: Problem) -> None:
+        """Add one to the problems."""
+        self.problems.append(problem)

@@ -1,5 +1,6 @@
 """The parts: their shaping lines, bands and repeats."""
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import AnyBand, Part, Repeat, ShapingLine
 from halfhank.grammar.lines.line_reader import guessed_word
 from halfhank.grammar.problems import Span
@@ -26,7 +27,7 @@ class PartReader:
         lines = _PartLines()
         bands = self._read_bands(block.lines, lines, 0)
         if block.lines and len(lines.shaping) + (lines.even is not None) == len(block.lines):
-            self._context.report("no-bands", block.span, "This part is shaped but has no rows.", "add bands to it")
+            self._context.report(known.NO_BANDS.at(block.span))
             return None
         if title is None:
             return None
@@ -54,13 +55,13 @@ class PartReader:
         before = len(context.problems)
         shaping = None if tree.data == "even" else FACT_BUILDERS[tree.data](context, tree, span)
         if depth:
-            context.report("shaping-in-repeat", span, "Shaping stands at the head of a part, not inside a repeat.")
+            context.report(known.SHAPING_IN_REPEAT.at(span))
         elif part.banded:
-            context.report("late-shaping", span, "Shaping stands at the head of a part, before its bands.")
+            context.report(known.LATE_SHAPING.at(span))
         elif tree.data == "even":
             self._even(part, span)
         elif part.even_seen:
-            context.report("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
+            context.report(known.EVEN_WITH_SHAPING.at(span))
         clean = context.is_clean(before)
         part.shaped = part.shaped or shaping is not None
         if shaping is not None and clean:
@@ -69,16 +70,16 @@ class PartReader:
 
     def _even(self, part: "_PartLines", span: Span) -> None:
         if part.even_seen:
-            self._context.report("duplicate-fact", span, "A part says `even` only once.")
+            self._context.report(known.DUPLICATE_FACT_OF_EVEN.at(span))
         elif part.shaped:
-            self._context.report("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
+            self._context.report(known.EVEN_WITH_SHAPING.at(span))
         part.even_seen = True
 
     def _band(self, tree: Branch, line: LineNode, part: "_PartLines", depth: int, before: int) -> AnyBand | None:
         span = line.source.span
         band = self._bands.band(tree, span, in_repeat=depth > 0)
         if isinstance(band, Repeat) and not line.children and line.source.number not in self._context.reported_lines:
-            self._context.report("empty-block", span, "This repeat is empty.", "indent its bands under it")
+            self._context.report(known.EMPTY_BLOCK_OF_REPEAT.at(span))
         clean = self._context.is_clean(before)
         inner = self._read_bands(line.children, part, depth + 1)
         if not clean:

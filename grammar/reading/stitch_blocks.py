@@ -2,6 +2,7 @@
 
 import re
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import Name, Stitch, WrittenRow
 from halfhank.grammar.language import BUILT_IN_STITCHES, PATTERN_STITCHES, PLAIN_STITCHES, RESERVED
 from halfhank.grammar.reading.block_body import BlockBody
@@ -41,14 +42,13 @@ class Stitches:
     def check(self, context: ParseContext, stitch: Name, drop: bool = False) -> None:
         """Report a name that no stitch has; `drop` is one only where the argument says so."""
         if stitch.value == "drop" and not drop:
-            message = "`drop` is worked only as `drop W wraps`, in a part."
-            context.report("drop-as-band", stitch.span, message)
+            context.report(known.DROP_AS_BAND.at(stitch.span))
         elif stitch.value not in self._known and not self._near(stitch, self._doubtful):
             near = self._near(stitch, self._known)
             if self._nameless and near is None:
                 return
-            hint = f"write `{near}`" if near else f"describe it: `stitch {stitch.value[:40]}`"
-            context.report("unknown-stitch", stitch.span, f"There is no stitch `{stitch.value[:40]}`.", hint)
+            new = None if near else stitch.value
+            context.report(known.UNKNOWN_STITCH.at(stitch.span, stitch=stitch.value, near=near, new=new))
 
     def checked(self, context: ParseContext, stitch: Name | None, drop: bool = False) -> Name | None:
         """The name, None where it was reported."""
@@ -92,11 +92,10 @@ class Stitches:
         if block.source.number in context.reported_lines:
             self._doubtful.add(stitch.value)
         if stitch.value in RESERVED and stitch.value != "drop":
-            message = f"`{stitch.value}` is a word of the language and names no stitch."
-            context.report("reserved-name", stitch.span, message, "choose another name")
+            context.report(known.RESERVED_NAME.at(stitch.span, stitch=stitch.value))
         elif stitch.value in self._lines:
-            hint = f"line {self._lines[stitch.value]} describes it already"
-            context.report("duplicate-name", stitch.span, f"There are two stitches `{stitch.value[:40]}`.", hint)
+            line = self._lines[stitch.value]
+            context.report(known.DUPLICATE_NAME_OF_STITCH.at(stitch.span, stitch=stitch.value, line=line))
             return None
         self._lines[stitch.value] = block.source.number
         self._known.add(stitch.value)
@@ -147,10 +146,10 @@ class Stitches:
         first = min(ring, key=lambda one: self._lines[one])
         base = self.blocks[first].base
         assert base is not None
-        message = f"`{first[:40]}` takes its measures from itself."
         if len(ring) > 1:
-            message = f"`{first[:40]}` takes from `{base.value[:40]}`, which takes from it in turn."
-        context.report("circular-as", base.span, message)
+            context.report(known.CIRCULAR_AS_IN_TURN.at(base.span, stitch=first, base=base.value))
+        else:
+            context.report(known.CIRCULAR_AS.at(base.span, stitch=first))
         self.blocks[first] = self.blocks[first]._replace(base=None)
 
 
@@ -161,7 +160,7 @@ def _checked_rows(context: ParseContext, rows: tuple[WrittenRow, ...], some_brok
     gap = next((number for number in range(1, len(written) + 1) if number not in written), None)
     if gap is not None and not some_broken:
         after = written[min(number for number in written if number > gap)]
-        context.report("row-missing", after.span, f"Row {gap} is not written.", "rows run from 1 without a gap")
+        context.report(known.ROW_MISSING.at(after.span, row=gap))
     return () if some_broken or len(context.problems) > before else rows
 
 
@@ -169,8 +168,9 @@ def _written(context: ParseContext, rows: tuple[WrittenRow, ...]) -> dict[int, W
     written: dict[int, WrittenRow] = {}
     for row in rows:
         double = next((number for number in row.numbers if number in written), None)
-        if double is not None or len(set(row.numbers)) < len(row.numbers):
-            said = f"Row {double} is" if double is not None else "A row is"
-            context.report("row-twice", row.span, f"{said} written twice.")
+        if double is not None:
+            context.report(known.ROW_TWICE.at(row.span, row=double))
+        elif len(set(row.numbers)) < len(row.numbers):
+            context.report(known.ROW_TWICE_IN_LINE.at(row.span))
         written.update(dict.fromkeys(row.numbers, row))
     return written

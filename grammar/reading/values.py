@@ -6,6 +6,7 @@ A value with a mistake comes back as a harmless stand-in: its line is reported a
 import re
 from collections.abc import Iterator
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.description import GRAMS_IN, Count, Length, Mass, Name, Text
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
@@ -46,10 +47,10 @@ def count(context: ParseContext, tree: Branch, least: int = 1, listed: bool = Fa
         return 1
     span, written = context.span(tree), str(tree.children[0])
     if "." in written:
-        context.report("not-whole", span, f"`{written}` is counted and has to be whole.", _rounded(value, least))
+        context.report(known.NOT_WHOLE.at(span, number=written, whole=max(least, round(value))))
         return 1
     if value < least:
-        context.report("zero-number", span, "There has to be at least one.")
+        context.report(known.ZERO_NUMBER.at(span))
         return 1
     return int(written)
 
@@ -65,11 +66,10 @@ def decimal(context: ParseContext, tree: Branch, zero: bool = False) -> float:
     if value is None:
         return 1.0
     if value == 0 and not zero:
-        context.report("zero-number", context.span(tree), "This has to be more than nothing.")
+        context.report(known.ZERO_NUMBER_OF_MEASURE.at(context.span(tree)))
         return 1.0
     if 0 < value < MIN_MEASURE:
-        message = f"`{_short(str(tree.children[0]))}` is smaller than anything that is measured here."
-        context.report("number-too-small", context.span(tree), message)
+        context.report(known.NUMBER_TOO_SMALL.at(context.span(tree), number=_short(str(tree.children[0]))))
         return 1.0
     return value
 
@@ -79,33 +79,31 @@ def _number(context: ParseContext, tree: Branch, listed: bool = False, whole: bo
     assert isinstance(token, Token)
     span = context.span(tree)
     if tree.data == "negative":
-        context.report("negative-number", span, "A number has no sign.", f"write `{_short(token)}`")
+        context.report(known.NEGATIVE_NUMBER.at(span, number=_short(token)))
         return None
     if token.type == "MISNUMBER":
         _misnumber(context, str(token), span, listed, whole)
         return None
     if float(token) > MAX_NUMBER:
-        context.report("number-too-large", span, f"Numbers go up to {MAX_NUMBER:,}.")
+        context.report(known.NUMBER_TOO_LARGE.at(span, most=MAX_NUMBER))
         return None
     return float(token)
 
 
 def _misnumber(context: ParseContext, written: str, span: Span, listed: bool, whole: bool) -> None:
     if "," in written:
-        mend = _comma_mend(written, listed, whole)
-        context.report("comma-number", span, "A comma stands between digits without a space.", mend)
+        context.report(known.COMMA_NUMBER.at(span, numbers=_comma_mends(written, listed, whole)))
     elif "e" in written.lower():
-        message = "Numbers are written out, without an exponent."
-        context.report("exponent-number", span, message, _written_out(written))
+        context.report(known.EXPONENT_NUMBER.at(span, number=_written_out(written)))
     elif written.startswith("."):
-        context.report("bare-point", span, "A number starts with a digit.", f"write `0{_short(written)}`")
+        context.report(known.BARE_POINT_AT_START.at(span, number=_short(written)))
     elif written.endswith("."):
-        context.report("bare-point", span, "A number does not end with a point.", f"write `{_short(written[:-1])}`")
+        context.report(known.BARE_POINT_AT_END.at(span, number=_short(written[:-1])))
     else:
-        context.report("bare-point", span, f"`{_short(written)}` has more than one point.")
+        context.report(known.BARE_POINT_TWICE.at(span, number=_short(written)))
 
 
-def _comma_mend(written: str, listed: bool, whole: bool) -> str:
+def _comma_mends(written: str, listed: bool, whole: bool) -> str:
     groups = written.split(",")
     thousands = all(re.fullmatch(r"[0-9]{3}(\.[0-9]+)?", group) for group in groups[1:])
     mends = []
@@ -115,18 +113,14 @@ def _comma_mend(written: str, listed: bool, whole: bool) -> str:
         mends.append(".".join(groups))
     if thousands:
         mends.append("".join(groups))
-    return "write " + " or ".join(f"`{_short(mend)}`" for mend in mends or [", ".join(groups)])
+    return " or ".join(f"`{_short(mend)}`" for mend in mends or [", ".join(groups)])
 
 
 def _written_out(written: str) -> str | None:
     base, _, power = written.lower().partition("e")
     shift = int(power) if len(power) < 4 else 100
     value = float(base) * 10.0**shift if -6 < shift < 7 and len(base) < 10 else None
-    return f"write `{value:.12g}`" if value is not None and value < MAX_NUMBER else None
-
-
-def _rounded(value: float, least: int) -> str:
-    return f"write `{max(least, round(value))}`"
+    return f"{value:.12g}" if value is not None and value < MAX_NUMBER else None
 
 
 def _short(written: str) -> str:
@@ -148,7 +142,7 @@ def length(context: ParseContext, tree: Branch) -> Length:
     found = measure(context, tree)
     if isinstance(found, Length):
         return found
-    context.report("wrong-unit", found.span, "A length belongs here, not a mass.", "use `cm`, `m`, `in` or `yd`")
+    context.report(known.WRONG_UNIT_FOR_LENGTH.at(found.span))
     return Length(1.0, "cm", found.span)
 
 
@@ -157,7 +151,7 @@ def mass(context: ParseContext, tree: Branch, zero: bool = False) -> Mass:
     found = measure(context, tree, zero)
     if isinstance(found, Mass):
         return found
-    context.report("wrong-unit", found.span, "A mass belongs here, not a length.", "use `g` or `oz`")
+    context.report(known.WRONG_UNIT_FOR_MASS.at(found.span))
     return Mass(1.0, "g", 0, found.span)
 
 
@@ -167,11 +161,11 @@ def text(context: ParseContext, tree: Branch) -> Text:
     assert isinstance(token, Token)
     span, written = context.span(token), str(token)
     if token.type == "UNCLOSED":
-        context.report("unclosed-text", span, "The text is not closed on its line.", 'end it with `"`')
+        context.report(known.UNCLOSED_TEXT.at(span))
         return Text(written[1:], span)
     value = written[1:-1] if "\\" not in written else _resolved(context, written, span)
     if not value.strip():
-        context.report("empty-text", span, "The text says nothing.")
+        context.report(known.EMPTY_TEXT.at(span))
     return Text(value, span)
 
 
@@ -179,7 +173,7 @@ def _resolved(context: ParseContext, written: str, span: Span) -> str:
     for escape in re.finditer(r"\\(.)", written):
         if escape[1] not in '"\\':
             place = Span(span.line, span.column + escape.start(), span.column + escape.end())
-            context.report("unknown-escape", place, f"`{escape[0]}` stands for nothing.", r"write `\\` for a backslash")
+            context.report(known.UNKNOWN_ESCAPE.at(place, escape=escape[0]))
     return re.sub(r"\\(.)", r"\1", written[1:-1])
 
 
@@ -195,6 +189,6 @@ def name(context: ParseContext, tree: Branch) -> Name:
     for offset, char in enumerate(written):
         if char != "-" and category(char)[0] not in "LM" and category(char) != "Nd":
             place = Span(span.line, span.column + offset, span.column + offset + 1)
-            context.report("odd-name", place, f"`{char}` stands in no name: letters, digits and hyphens do.")
+            context.report(known.ODD_NAME.at(place, char=char))
             break
     return Name(normalize("NFC", written), span)

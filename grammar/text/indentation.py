@@ -8,8 +8,9 @@ import re
 from functools import cached_property
 from typing import NamedTuple
 
+from halfhank.grammar import known_problems as known
 from halfhank.grammar.language import HEADERS
-from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.problems import Problem, Span
 from halfhank.grammar.spelling import nearest_opener
 from halfhank.grammar.text.characters import clean
 
@@ -91,12 +92,10 @@ def _source_line(number: int, piece: str, ending: str, problems: dict[int, Probl
     cleaned = clean(piece[:MAX_LINE])
     if len(piece) > MAX_LINE:
         span = Span(number, MAX_LINE + 1, len(piece) + 1)
-        problems[number] = mistake(
-            "line-too-long", span, f"The line has {len(piece):,} characters; {MAX_LINE:,} are read.", "shorten it"
-        )
+        problems[number] = known.LINE_TOO_LONG.at(span, length=len(piece), most=MAX_LINE)
     elif cleaned.odd:
-        code, column, message, hint = cleaned.odd
-        problems[number] = mistake(code, Span(number, column, column + 1), message, hint)
+        problem, column = cleaned.odd
+        problems[number] = problem._replace(span=Span(number, column, column + 1))
     indent = len(cleaned.code) - len(cleaned.code.lstrip(" "))
     return SourceLine(number, piece, ending, cleaned.code, indent, cleaned.comment)
 
@@ -161,8 +160,7 @@ class _Tree:
         siblings = parent.line.children
         if parent.depth >= MAX_NESTING:
             if parent.depth == MAX_NESTING and not parent.reported:
-                message = f"Blocks nest at most {MAX_NESTING} deep."
-                self._report(line.source, "nesting-too-deep", message, "unroll a repeat")
+                self._report(line.source, known.NESTING_TOO_DEEP.at(_whole(line.source), most=MAX_NESTING))
                 siblings.append(line)
             parent.reported.add(width)
             siblings = []
@@ -172,8 +170,8 @@ class _Tree:
         """A line under one that opens no block stands beside it instead."""
         if not parent.reported:
             parent.reported.add(width)
-            message = "This line is indented under a line that opens no block."
-            self._report(line.source, "unexpected-indent", message, f"start it in column {parent.line.source.column}")
+            column = parent.line.source.column
+            self._report(line.source, known.UNEXPECTED_INDENT.at(_whole(line.source), column=column))
         self._hang(line, parent.siblings, parent.depth, width)
 
     def _width(self, source: SourceLine) -> int:
@@ -182,11 +180,10 @@ class _Tree:
         width = source.indent
         if "\t" in blank:
             column = blank.index("\t") + 1
-            self._report(source, "tab-indentation", "A tab stands in the indentation.", "indent with spaces", column)
+            self._report(source, known.TAB_INDENTATION.at(Span(source.number, column, column + 1)))
             width += blank.count("\t") * (self._step - 1)
         if source.indent and _is_header(source.code):
-            message = "A line that opens a block of its own is not indented."
-            self._report(source, "indented-header", message, "start it in column 1")
+            self._report(source, known.INDENTED_HEADER.at(_whole(source)))
             return 0
         return width
 
@@ -195,11 +192,13 @@ class _Tree:
         tabbed = "\t" in source.raw[: source.indent]
         if width != column and width not in reported and not tabbed:
             reported.add(width)
-            message = "The lines of one block start in one column."
-            self._report(source, "uneven-indentation", message, f"start it in column {column + 1}")
+            self._report(source, known.UNEVEN_INDENTATION.at(_whole(source), column=column + 1))
         return column
 
-    def _report(self, source: SourceLine, code: str, message: str, hint: str, column: int | None = None) -> None:
-        start = column or source.column
-        end = start + 1 if column else len(source.code) + 1
-        self._problems.setdefault(source.number, mistake(code, Span(source.number, start, end), message, hint))
+    def _report(self, source: SourceLine, problem: Problem) -> None:
+        self._problems.setdefault(source.number, problem)
+
+
+def _whole(source: SourceLine) -> Span:
+    """Where a line stands, without its indentation and its comment."""
+    return Span(source.number, source.column, len(source.code) + 1)

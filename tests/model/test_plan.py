@@ -8,7 +8,7 @@ from typing import Any
 import jsonschema
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE, Span, advice, mistake
+from halfhank.grammar.problems import ADVICE, MISTAKE, Problem, Span
 from halfhank.model.plan_json import plan_json, problems_json
 from halfhank.model.planning.planning import plan_design, plan_parsed
 from halfhank.model.shawl import Mark, Shawl
@@ -160,7 +160,10 @@ def test_the_schema_refuses_what_is_not_a_plan() -> None:
 
 
 def test_a_refused_plan_has_only_its_problems() -> None:
-    told = (mistake("unknown-stitch", Span(4, 3, 9), "There is none.", "write another"), advice("odd", None, "Odd."))
+    told = (
+        Problem("unknown-stitch", MISTAKE, Span(4, 3, 9), "There is none.", "write another"),
+        Problem("odd", ADVICE, None, "Odd."),
+    )
     found = plan_json(None, told)
     assert found == {"format": 1, "problems": problems_json(told)}
     assert found["problems"][0] == {

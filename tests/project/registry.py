@@ -7,11 +7,13 @@ from pathlib import Path
 from types import ModuleType
 from typing import NamedTuple
 
+from halfhank.grammar import known_problems as known_reading_problems
 from halfhank.grammar.problems import ProblemKind
 from halfhank.model import known_problems, known_row_problems
 
 ROOT = Path(__file__).parents[2]
-MODULES = (known_problems, known_row_problems)
+TABLED = (known_problems, known_row_problems)
+MODULES = (known_reading_problems, *TABLED)
 SOURCES = [path for folder in ("grammar", "model") for path in sorted((ROOT / folder).rglob("*.py"))]
 
 
@@ -24,8 +26,8 @@ class Use(NamedTuple):
 
 
 def short_name(module: ModuleType) -> str:
-    """A module's name without its packages."""
-    return module.__name__.rpartition(".")[2]
+    """A module's name within the program."""
+    return module.__name__.removeprefix("halfhank.")
 
 
 def kinds() -> dict[tuple[str, str], ProblemKind]:
@@ -66,8 +68,9 @@ def _homes(tree: ast.AST) -> Iterator[tuple[str, str]]:
     """The names by which a module calls the registry's modules."""
     for node in ast.walk(tree):
         for alias in node.names if isinstance(node, ast.ImportFrom) else ():
-            if alias.name in map(short_name, MODULES):
-                yield alias.asname or alias.name, alias.name
+            home = f"{getattr(node, 'module', '')}.{alias.name}".removeprefix("halfhank.")
+            if home in map(short_name, MODULES):
+                yield alias.asname or alias.name, home
 
 
 def _uses_in(function: ast.FunctionDef, homes: dict[str, str], place: str) -> Iterator[Use]:

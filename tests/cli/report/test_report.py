@@ -15,7 +15,7 @@ from halfhank.cli.report.terminal_writer import (
     text_layout,
 )
 from halfhank.cli.terminal import width
-from halfhank.grammar.problems import Span, advice
+from halfhank.grammar.problems import ADVICE, Problem, Span
 from halfhank.model.report_tree import (
     UNITS,
     Figure,
@@ -87,8 +87,8 @@ def test_headings_are_bold_in_colour() -> None:
 
 
 def test_problems_stand_close_above_their_count() -> None:
-    note = ProblemNote(advice("odd-gauge", Span(1, 3, 6), "Odd."), "a.shawl", "a gauge")
-    whole = ProblemNote(advice("not-flat", None, "It ruffles."), "a.shawl", None)
+    note = ProblemNote(Problem("odd-gauge", ADVICE, Span(1, 3, 6), "Odd."), "a.shawl", "a gauge")
+    whole = ProblemNote(Problem("not-flat", ADVICE, None, "It ruffles."), "a.shawl", None)
     assert report_text(Report(None, (note, whole, Paragraph(("two",)))), UNBROKEN).split("\n") == [
         "a.shawl:1:3: advice [odd-gauge]: Odd.",
         " 1 | a gauge",

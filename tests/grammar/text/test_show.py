@@ -1,7 +1,7 @@
 """Problems in words."""
 
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import Span, advice, mistake
+from halfhank.grammar.problems import ADVICE, MISTAKE, Problem, Span
 from halfhank.grammar.text.excerpt import safe, show_problem, show_problems
 
 
@@ -17,14 +17,14 @@ def test_a_problem_shows_its_line_caret_and_mend() -> None:
 
 
 def test_a_problem_without_a_place() -> None:
-    shown = show_problem(advice("not-flat", None, "It ruffles."), ["x"], "a.shawl")
+    shown = show_problem(Problem("not-flat", ADVICE, None, "It ruffles."), ["x"], "a.shawl")
     assert shown == "a.shawl: advice [not-flat]: It ruffles.\n"
 
 
 def test_the_caret_lines_up_under_tabs_wide_and_combining_characters() -> None:
     line = '\t"編み物" e\u0301 = x'
     column = line.index("x") + 1
-    shown = show_problem(mistake("c", Span(1, column, column + 1), "m"), [line], "f").split("\n")
+    shown = show_problem(Problem("c", MISTAKE, Span(1, column, column + 1), "m"), [line], "f").split("\n")
     assert shown[1] == ' 1 |     "編み物" e\u0301 = x'
     # 4 for the tab, 2 quotes, 6 for three wide characters, blank, e, blank, =, blank
     assert shown[2] == "   | " + " " * (4 + 2 + 6 + 5) + "^"
@@ -33,7 +33,7 @@ def test_the_caret_lines_up_under_tabs_wide_and_combining_characters() -> None:
 def test_nothing_unsafe_reaches_the_terminal() -> None:
     line = 'by "\x1b[31m\u202e\u200bx" y'
     column = line.index("y", 5) + 1
-    shown = show_problem(mistake("c", Span(1, column, column + 1), "`\x1b`"), [line], "a\x07")
+    shown = show_problem(Problem("c", MISTAKE, Span(1, column, column + 1), "`\x1b`"), [line], "a\x07")
     assert "\x1b" not in shown and "\u202e" not in shown and "\x07" not in shown
     lines = shown.split("\n")
     assert lines[1].index("y", 8) == lines[2].index("^")
@@ -42,12 +42,12 @@ def test_nothing_unsafe_reaches_the_terminal() -> None:
 
 def test_a_long_line_is_cut_around_the_place() -> None:
     line = "k1, " * 900 + "foo"
-    shown = show_problem(mistake("c", Span(1, 3601, 3604), "m"), [line], "f").split("\n")
+    shown = show_problem(Problem("c", MISTAKE, Span(1, 3601, 3604), "m"), [line], "f").split("\n")
     assert len(shown[1]) < 120
     assert shown[1].index("foo") == shown[2].index("^^^")
 
 
 def test_colour_only_where_asked() -> None:
-    problem = mistake("c", Span(1, 1, 2), "m", "h")
+    problem = Problem("c", MISTAKE, Span(1, 1, 2), "m", "h")
     assert "\x1b[31m" in show_problem(problem, ["x"], "f", colour=True)
     assert "\x1b" not in show_problem(problem, ["x"], "f")
