@@ -38,13 +38,13 @@ class Measure(NamedTuple):
     source: StitchBlock
 
 
-def wrap_cm(design: Design) -> float:
-    """Yarn of one extra wrap of the needle: once around needle and yarn, pi times the sum of their diameters.
+def wrap_m(design: Design) -> float:
+    """Yarn of one extra wrap of the needle, in m: once around needle and yarn, pi times the sum of their diameters.
 
     The yarn is taken as a cylinder of wool at `WOOL_DENSITY` with the label's mass per length.
     """
     yarn_cm = math.sqrt(4 * design.yarn.skein_g / (100 * design.yarn.skein_m) / (math.pi * WOOL_DENSITY))
-    return math.pi * (design.needles_cm + yarn_cm)
+    return math.pi * (design.needles_cm + yarn_cm) / 100
 
 
 class StitchMeasures:
@@ -132,7 +132,7 @@ class StitchMeasures:
         if name != "drop":
             return [row_cm] * rows
         if measure.assumed:
-            pair = [row_cm + (wraps - 1) * wrap_cm(self.design) / 2, row_cm]
+            pair = [row_cm + (wraps - 1) * wrap_m(self.design) * 100 / 2, row_cm]
         else:
             release_cm = min(row_cm, self.measure("garter").row_cm)
             pair = [2 * row_cm - release_cm, release_cm]

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from halfhank.model.meaning.design import Design, StitchBlock, Swatch
 from halfhank.model.meaning.resolve import DEFAULT_FILL
-from halfhank.model.meaning.stitch_measures import BUILT_IN, StitchMeasures, wrap_cm
+from halfhank.model.meaning.stitch_measures import BUILT_IN, StitchMeasures, wrap_m
 from halfhank.model.notation.loops import draw, has_long_stitches, has_yarn_overs
 from halfhank.model.shawl import Fabric
 from halfhank.model.yarn.corrections import NONE, Corrections
@@ -60,7 +60,7 @@ class StitchTable:
         self.corrections = corrections
         self.measures = measures or StitchMeasures(design)
         self.blocks = self.measures.blocks
-        self.wrap_m = wrap_cm(design) / 100
+        self.wrap_m = wrap_m(design)
         self._fills = {block.fill or DEFAULT_FILL for block in design.stitches if block.multiple}
         self._materials: dict[str, Material] = {}
 

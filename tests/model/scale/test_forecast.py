@@ -4,10 +4,10 @@ import math
 
 import numpy as np
 import pytest
+from halfhank.model.meaning.stitch_measures import wrap_m
 from halfhank.model.plan import Plan
 from halfhank.model.scale.forecast import forecast
 from halfhank.model.shawl import Shawl
-from halfhank.model.yarn.stitch_table import wrap_cm
 from scipy import stats
 
 from tests.model.scale.knits import BANDED, PLAIN, codes, logged, plan_of, planned, shawl_of
@@ -23,13 +23,13 @@ def by_stitch(shawl: Shawl, plan: Plan) -> np.ndarray:
     """
     gram = 390 / 100
     metres = {fabric.name: fabric.yarn_m for fabric in plan.shawl.fabrics}
-    wrap_m = wrap_cm(plan.design) / 100
+    wrap = wrap_m(plan.design)
     grams = np.zeros((shawl.rows.count + 1, 4))
     for row in range(1, shawl.rows.count + 1):
         live, band = shawl.rows.stitches[row], shawl.bands[shawl.rows.band[row]]
         worked = np.zeros(4)
         if band.stitch == "drop" and (row - band.first_row) % 2 == 0:
-            worked[2] = live * (metres["drop"] + (band.wraps - 1) * wrap_m)
+            worked[2] = live * (metres["drop"] + (band.wraps - 1) * wrap)
         elif band.stitch == "drop":
             worked[2] = (live - 6) * metres["drop"]
             worked[0] = 6 * metres["garter"]
