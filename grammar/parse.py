@@ -1,6 +1,6 @@
 """Text in, description and problems out."""
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.builtin.built_in_stitches import with_built_ins
 from halfhank.grammar.description import Parsed
 from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place

@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.language import FACTS, HEADERS, UNITS
 from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
 from halfhank.grammar.lines.tables import line_parser

@@ -1,6 +1,6 @@
 """Blocks into one description."""
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
 from halfhank.grammar.language import BLOCKS, FACTS, SHAPES
 from halfhank.grammar.problems import Problem, Span

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import AnyBand, Band, Drop, Name, Repeat, Text
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.parse_context import Branch, ParseContext

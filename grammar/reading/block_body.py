@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
 from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
 from halfhank.grammar.problems import Span

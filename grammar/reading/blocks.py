@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.language import FACTS, HEADERS, BlockKind
 from halfhank.grammar.lines.line_reader import accepted, first_word, guessed_word
 from halfhank.grammar.problems import Span

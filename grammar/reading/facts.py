@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import (
     EACH_EDGE,
     EVENLY,

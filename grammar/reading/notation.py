@@ -2,7 +2,7 @@
 
 import re
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work, WrittenRow
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS, ItemKind
 from halfhank.grammar.lines.synonyms import SYNONYMS

@@ -1,6 +1,6 @@
 """The parts: their shaping lines, bands and repeats."""
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import AnyBand, Part, Repeat, ShapingLine
 from halfhank.grammar.lines.line_reader import guessed_word
 from halfhank.grammar.problems import Span

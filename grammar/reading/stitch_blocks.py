@@ -2,7 +2,7 @@
 
 import re
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Name, Stitch, WrittenRow
 from halfhank.grammar.language import BUILT_IN_STITCHES, PATTERN_STITCHES, PLAIN_STITCHES, RESERVED
 from halfhank.grammar.reading.block_body import BlockBody

@@ -6,7 +6,7 @@ Every mend replaces one character by one character, so that columns stay those o
 from collections.abc import Callable
 from typing import NamedTuple
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.problems import Problem
 
 _CURLY = "“”„‟«»″"

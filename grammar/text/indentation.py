@@ -8,7 +8,7 @@ import re
 from functools import cached_property
 from typing import NamedTuple
 
-from halfhank.grammar import known_problems as known
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.language import HEADERS
 from halfhank.grammar.problems import Problem, Span
 from halfhank.grammar.spelling import nearest_opener

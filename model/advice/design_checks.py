@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import EVENLY, SPINE, Stitch
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.band_walk import bands_of, elongated_of, total_rows
 from halfhank.model.meaning.design import Design, ShapingLine
 from halfhank.model.meaning.shape_kinds import SHAPES

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.description import Work
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_row_problems as known
+from halfhank.model import row_problems as known
 from halfhank.model.meaning.design import Band, Design
 from halfhank.model.number_words import counted
 from halfhank.model.rows.row_table import Rows

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from halfhank.grammar.description import Across, Item, Work
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_row_problems as known
+from halfhank.model import row_problems as known
 from halfhank.model.notation.pairs import changes, unpaired
 from halfhank.model.notation.tally import tally_of
 from halfhank.model.stitches.chart import too_large

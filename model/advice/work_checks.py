@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.design import Band, ShapingLine
 from halfhank.model.number_words import counted
 from halfhank.model.yarn.working import Working

@@ -5,7 +5,7 @@ time to time does not (common practice, no source).
 """
 
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.band_walk import open_piece, walked
 from halfhank.model.meaning.design import Band, Design, Repeat
 from halfhank.model.meaning.stitch_chain import Blocks, by_name

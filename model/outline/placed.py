@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedTo
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout

@@ -4,7 +4,7 @@ import math
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.outline.laid import Grain, Laid
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.outline import Stretch

@@ -7,7 +7,7 @@ so the two are found in turns, until the count stays.
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.band_walk import growing_part, total_rows
 from halfhank.model.meaning.design import Design, Weighing
 from halfhank.model.plan import Planned

@@ -8,7 +8,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.design import Design, Gains, Part, ShapingLine
 from halfhank.model.number_words import counted
 from halfhank.model.rows.sections import Section

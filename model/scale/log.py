@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.design import Weighing
 from halfhank.model.plan import Made, Plan
 from halfhank.model.scale.posterior import Estimate, Posterior

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.description import Item
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_row_problems as known
+from halfhank.model import row_problems as known
 from halfhank.model.notation.appearance import Sign, sign_of
 from halfhank.model.notation.balance import StitchCount
 from halfhank.model.notation.bare_items import bare

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times, Work
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_row_problems as known
+from halfhank.model import row_problems as known
 from halfhank.model.notation.balance import StitchCount, leaves, takes
 from halfhank.model.notation.pairs import Change, changes, unpaired
 from halfhank.model.number_words import counted

@@ -9,7 +9,7 @@ such bound, every count is.
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem, Span
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.meaning.band_walk import count_rows, has_allowance, open_piece, total_rows
 from halfhank.model.meaning.design import AnyBand, Band, Elongated, ShapingLine
 from halfhank.model.rows.sections import MAX_ROWS

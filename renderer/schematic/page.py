@@ -16,10 +16,10 @@ from halfhank.renderer.schematic.fabric.drawn_marks import mark_notes
 from halfhank.renderer.schematic.fabric.mark_lines import mark_lines
 from halfhank.renderer.schematic.fabric.shading import fabric_group
 from halfhank.renderer.schematic.fabric.textures import textures_of
-from halfhank.renderer.schematic.facts import facts_block, remarks, shawl_facts
 from halfhank.renderer.schematic.heading import heading
 from halfhank.renderer.schematic.legend import legend
 from halfhank.renderer.schematic.options import Options, check
+from halfhank.renderer.schematic.page_facts import facts_block, remarks, shawl_facts
 from halfhank.renderer.schematic.parts_table import parts_table
 from halfhank.renderer.schematic.skein_ruler import ruler
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 from halfhank import grammar
-from halfhank.grammar import known_problems
+from halfhank.grammar import parse_problems
 from halfhank.grammar.items import CABLE_TURNS, ITEMS
 from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import Problem, ProblemKind
@@ -108,7 +108,7 @@ def _code_table() -> dict[str, str]:
 
 def _codes_of_reading() -> set[str]:
     """The codes of all wordings that reading has for problems."""
-    return {kind.code for kind in vars(known_problems).values() if isinstance(kind, ProblemKind)}
+    return {kind.code for kind in vars(parse_problems).values() if isinstance(kind, ProblemKind)}
 
 
 def test_every_code_is_in_the_reference_and_no_other() -> None:

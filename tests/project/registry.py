@@ -7,13 +7,13 @@ from pathlib import Path
 from types import ModuleType
 from typing import NamedTuple
 
-from halfhank.grammar import known_problems as known_reading_problems
+from halfhank.grammar import parse_problems
 from halfhank.grammar.problems import ProblemKind
-from halfhank.model import known_problems, known_row_problems
+from halfhank.model import plan_problems, row_problems
 
 ROOT = Path(__file__).parents[2]
-TABLED = (known_problems, known_row_problems)
-MODULES = (known_reading_problems, *TABLED)
+TABLED = (plan_problems, row_problems)
+MODULES = (parse_problems, *TABLED)
 SOURCES = [path for folder in ("grammar", "model") for path in sorted((ROOT / folder).rglob("*.py"))]
 
 

@@ -1,5 +1,6 @@
 """Folders are small, tests mirror the package, and each README names every module and every folder beside it."""
 
+import ast
 from collections import Counter
 from pathlib import Path, PurePosixPath
 
@@ -50,3 +51,21 @@ def test_the_tests_mirror_the_package() -> None:
     tested = {room.removeprefix("tests/") for room in rooms if room.startswith(below)}
     assert {*FOLDERS, "grammar/text", "model/outline", "renderer/charts", "cli/commands"} <= tested
     assert tested - rooms == set()
+
+
+def _sources() -> list[Path]:
+    return [path for folder in FOLDERS for path in (ROOT / folder).rglob("*.py") if not path.name.startswith("__")]
+
+
+def test_a_name_stands_for_one_file() -> None:
+    """But for a command's, which is the command's name."""
+    names = Counter(path.name for path in _sources() if path.parent != ROOT / "cli" / "commands")
+    assert "plan.py" in names and [name for name, count in names.items() if count > 1] == []
+
+
+def test_a_name_stands_for_one_class() -> None:
+    """But for the records of a design, which are those of a description as they are meant."""
+    meant = ROOT / "model" / "meaning" / "design.py"
+    nodes = (node for path in _sources() if path != meant for node in ast.parse(path.read_text("utf-8")).body)
+    names = Counter(node.name for node in nodes if isinstance(node, ast.ClassDef))
+    assert "Plan" in names and [name for name, count in names.items() if count > 1] == []

@@ -6,16 +6,16 @@ from types import ModuleType
 
 import pytest
 from halfhank.grammar.problems import ADVICE, MISTAKE
-from halfhank.model import known_problems, known_row_problems
+from halfhank.model import plan_problems, row_problems
 
 from tests.project.registry import ROOT, severities
 
 # The page, the heading of the table, and the codes in it: their module and severity.
 TABLES = [
-    ("grammar/README.md", "a mistake that keeps the shawl from being worked out", known_problems, MISTAKE),
-    ("grammar/README.md", "advice: the plan stands", known_problems, ADVICE),
-    ("model/stitches/README.md", "a mistake that keeps the rows from being worked", known_row_problems, MISTAKE),
-    ("model/stitches/README.md", "advice", known_row_problems, ADVICE),
+    ("grammar/README.md", "a mistake that keeps the shawl from being worked out", plan_problems, MISTAKE),
+    ("grammar/README.md", "advice: the plan stands", plan_problems, ADVICE),
+    ("model/stitches/README.md", "a mistake that keeps the rows from being worked", row_problems, MISTAKE),
+    ("model/stitches/README.md", "advice", row_problems, ADVICE),
 ]
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedStraight
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout

@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.grammar.problems import Problem
-from halfhank.model import known_problems as known
+from halfhank.model import plan_problems as known
 from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel
