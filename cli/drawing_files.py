@@ -34,7 +34,17 @@ def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
     from halfhank import renderer
 
     write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
+    return made(lambda: write(draw()))
+
+
+def made(make: "Callable[[], bytes]") -> bytes:
+    """The file that `make` makes. Raises `CommandError` where it cannot be made."""
+    from halfhank import renderer
+    from halfhank.cli.startup import load_without_unused
+    from halfhank.renderer.paper.svg import svgwrite_package
+
+    load_without_unused(svgwrite_package)
     try:
-        return write(draw())
+        return make()
     except (renderer.ExportError, renderer.OptionError) as error:
         raise CommandError(str(error)) from error

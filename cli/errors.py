@@ -4,7 +4,7 @@ ALL_WELL, MISTAKES, USAGE, FAULT, INTERRUPTED = 0, 1, 2, 3, 130
 
 
 class CommandError(Exception):
-    """A command line that makes no sense, or a file out of reach: told in one line, status `USAGE`.
+    """A command line that makes no sense, or a file out of reach: printed as one line, status `USAGE`.
 
     `message` is the line, not made safe for a terminal yet; `hint` is what to do, where one can be known.
     """

@@ -1,4 +1,4 @@
-"""A fault of our own: said in a few lines that can go into a report, with no bare traceback."""
+"""A fault of our own: printed in a few lines that can be sent to us, with no bare traceback."""
 
 import os
 import sys
@@ -10,8 +10,8 @@ from halfhank.cli import terminal
 TRACEBACK = "HALFHANK_TRACEBACK"
 
 
-def report(error: BaseException) -> None:
-    """Tell standard error that `error` is our fault, and what a report should hold."""
+def print_fault(error: BaseException) -> None:
+    """Print that `error` is our fault, and what to send to us."""
     terminal.err(
         "halfhank: this is a fault of halfhank's own, not of your description.\n"
         f"  {terminal.safe(_what(error))}\n"

@@ -15,7 +15,7 @@ from halfhank.cli import terminal
 from halfhank.cli.errors import CommandError, reason
 
 STANDARD = "-"
-# One byte over the grammar's limit, so that it is the grammar that tells of a file too large.
+# One byte over the grammar's limit, so that it is the grammar that reports a file too large.
 _READ_BYTES = 2**20 + 1
 
 Identity = tuple[int, int]

@@ -1,56 +1,28 @@
 """The `halfhank` command: a group that imports a command's module only when that command is asked for."""
 
-from importlib import import_module
-
 import click
 from halfhank import __version__
 from halfhank.cli import terminal
 from halfhank.cli.click_options import helped
+from halfhank.cli.lazy_group import LazyGroup
 
-# Name, and the module in `halfhank.cli.commands` whose `command` it is.
+# Name, and the module whose `command` it is.
 COMMANDS = {
-    "draw": "draw",
-    "plan": "plan",
-    "check": "check",
-    "new": "new",
-    "weigh": "weigh",
-    "stops": "stops",
-    "skeins": "skeins",
-    "chart": "chart",
-    "instructions": "instructions",
-    "fabrics": "fabrics",
+    "draw": "halfhank.cli.commands.draw",
+    "plan": "halfhank.cli.commands.plan",
+    "check": "halfhank.cli.commands.check",
+    "new": "halfhank.cli.commands.new",
+    "weigh": "halfhank.cli.commands.weigh",
+    "stops": "halfhank.cli.commands.stops",
+    "skeins": "halfhank.cli.commands.skeins",
+    "chart": "halfhank.cli.commands.chart",
+    "instructions": "halfhank.cli.commands.instructions",
+    "fabrics": "halfhank.cli.commands.fabrics",
 }
 
 
-class LazyGroup(click.Group):
-    """A group whose commands are listed by name and loaded one by one."""
-
+class _Commands(LazyGroup):
     listed = COMMANDS
-
-    def list_commands(self, ctx: click.Context) -> list[str]:
-        return list(self.listed)
-
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
-        if cmd_name not in self.listed:
-            return None
-        module = import_module(f"halfhank.cli.commands.{self.listed[cmd_name]}")
-        command: click.Command = module.command
-        return command
-
-    def resolve_command(
-        self, ctx: click.Context, args: list[str]
-    ) -> tuple[str | None, click.Command | None, list[str]]:
-        """As click does, but a misspelt command is told the nearest one."""
-        if args[0] not in self.listed and not args[0].startswith("-"):
-            raise click.UsageError(f"there is no command {args[0]!r}{_nearest(args[0], self.listed)}", ctx)
-        return super().resolve_command(ctx, args)
-
-
-def _nearest(word: str, listed: dict[str, str]) -> str:
-    from difflib import get_close_matches
-
-    near = get_close_matches(word, listed, 1)
-    return f"; did you mean {near[0]}?" if near else ""
 
 
 def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> None:
@@ -59,7 +31,7 @@ def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> N
         context.exit()
 
 
-@click.group(cls=LazyGroup)
+@click.group(cls=_Commands)
 @click.option(
     "-V", "--version", is_flag=True, expose_value=False, is_eager=True, callback=_show_version, help="Show the version."
 )

@@ -1,76 +1,51 @@
-"""From a file's name to its plan, and its problems to people."""
+"""From a file's name to its plan, and its problems to standard error."""
 
 import sys
-from typing import IO, NamedTuple
+from typing import NamedTuple
 
 from halfhank.cli import files, terminal
-from halfhank.grammar.description import Parsed
-from halfhank.grammar.problems import MISTAKE, MOST_COUNTED, Problem
-from halfhank.model.shawl import Plan, Shawl
+from halfhank.grammar.problems import Problem
+from halfhank.interface import plan
+from halfhank.model.plan import Plan, Planned
 
 
-class Described(NamedTuple):
-    """A description with all that came of it. `shawl` is None where mistakes kept it from being computed."""
+class PlannedFile(NamedTuple):
+    """A description as read, with what planning gives back of it."""
 
     source: files.Source
-    shawl: Shawl | None
-    problems: tuple[Problem, ...]
+    planned: Planned
 
     @property
-    def has_mistakes(self) -> bool:
-        return any(problem.severity == MISTAKE for problem in self.problems)
+    def plan(self) -> Plan | None:
+        """The plan, None where mistakes are in the way."""
+        return None if self.planned.has_mistakes else self.planned.plan
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """All mistakes and all advice."""
+        return self.planned.problems
+
+    @property
+    def text(self) -> str:
+        """The description as its problems count it, whatever its bytes are."""
+        return self.source.data.decode("utf-8", "replace")
 
 
-def describe(name: str) -> Described:
-    """Read and compute the description at `name` (`-`: standard input). Raises `CommandError` if it cannot be read."""
-    return computed(files.read(name))
+def plan_file(name: str) -> PlannedFile:
+    """Read and plan the description at `name` (`-`: standard input). Raises `CommandError` if it cannot be read."""
+    return planned(files.read(name))
 
 
-def computed(source: files.Source) -> Described:
-    """A description as read, with all that comes of it."""
-    plan = _plan(_parse(source.data))
-    return Described(source, plan.shawl, plan.problems)
+def planned(source: files.Source) -> PlannedFile:
+    """A description as read, with its plan."""
+    return PlannedFile(source, plan(source.data))
 
 
-def _parse(data: bytes) -> Parsed:
-    from halfhank.grammar.parse import parse_bytes
-
-    return parse_bytes(data)
-
-
-def _plan(parsed: Parsed) -> Plan:
-    from halfhank.model.planning import plan_parsed
-
-    return plan_parsed(parsed)
-
-
-def shown_problems(described: Described, stream: IO[str]) -> str:
-    """The problems with their lines and carets, in colour where `stream` takes it."""
+def print_problems(found: PlannedFile, problems: tuple[Problem, ...] | None = None) -> None:
+    """Write the problems, or some of them, to standard error, with their lines and carets."""
+    problems = found.problems if problems is None else problems
+    if not problems:
+        return
     from halfhank.grammar.text.excerpt import show_problems
 
-    text = described.source.data.decode("utf-8", "replace")
-    return show_problems(described.problems, text, described.source.name, terminal.wants_colour(stream))
-
-
-def tell_problems(described: Described) -> None:
-    """Write the problems to standard error."""
-    if described.problems:
-        terminal.err(shown_problems(described, sys.stderr))
-
-
-def counted(problems: tuple[Problem, ...]) -> str:
-    """How many there are, as in `2 mistakes, 1 piece of advice`; empty without problems."""
-    mistakes = sum(problem.count for problem in problems if problem.severity == MISTAKE)
-    advice = sum(problem.count for problem in problems) - mistakes
-    least = "at least " if mistakes >= MOST_COUNTED else ""
-    words = [f"{least}{mistakes:,} mistake{'s' * (mistakes != 1)}"] if mistakes else []
-    if advice:
-        words.append(f"{advice} piece{'s' * (advice != 1)} of advice")
-    return ", ".join(words)
-
-
-def as_json(value: object) -> str:
-    """Pure ASCII, so that it is safe to show and the same under every locale."""
-    import json
-
-    return json.dumps(value, indent=2, allow_nan=False) + "\n"
+    terminal.err(show_problems(problems, found.text, found.source.name, terminal.wants_colour(sys.stderr)))

@@ -20,14 +20,14 @@ def run(arguments: Sequence[str]) -> int:
         return stop.exit_code
     except click.ClickException as error:
         return _wrong_usage(error)
-    except CommandError as trouble:
-        return _tell(trouble.message, trouble.hint)
+    except CommandError as error:
+        return _print_error(error.message, error.hint)
     except (KeyboardInterrupt, click.Abort):
         return INTERRUPTED
     except Exception as error:
-        from halfhank.cli.fault import report
+        from halfhank.cli.fault import print_fault
 
-        report(error)
+        print_fault(error)
         return FAULT
 
 
@@ -44,10 +44,10 @@ def _invoke(arguments: list[str]) -> int:
 def _wrong_usage(error: click.ClickException) -> int:
     context = getattr(error, "ctx", None)
     path = context.command_path if context is not None else NAME
-    return _tell(error.format_message(), f"see {path} --help")
+    return _print_error(error.format_message(), f"see {path} --help")
 
 
-def _tell(message: str, hint: str | None) -> int:
+def _print_error(message: str, hint: str | None) -> int:
     terminal.err(f"{NAME}: {terminal.safe(message.rstrip('.'))}\n")
     if hint:
         terminal.err(f"  {terminal.safe(hint)}\n")

@@ -7,7 +7,7 @@ from typing import IO, Any, NamedTuple
 from halfhank.cli.errors import CommandError, reason
 from halfhank.grammar.text.excerpt import safe
 
-__all__ = ["Words", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]
+__all__ = ["Emphasis", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]
 
 
 def wants_colour(stream: IO[Any] | None) -> bool:
@@ -79,7 +79,7 @@ def width(text: str) -> int:
     return sum(0 if combining(char) else 2 if east_asian_width(char) in "WF" else 1 for char in text)
 
 
-class Words(NamedTuple):
+class Emphasis(NamedTuple):
     """How emphasis is written: with colour or without."""
 
     colour: bool
@@ -89,6 +89,3 @@ class Words(NamedTuple):
 
     def dim(self, text: str) -> str:
         return f"\x1b[2m{text}\x1b[0m" if self.colour else text
-
-    def red(self, text: str) -> str:
-        return f"\x1b[31m{text}\x1b[0m" if self.colour else text

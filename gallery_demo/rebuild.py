@@ -4,7 +4,7 @@ import sys
 from pathlib import Path
 
 from halfhank import renderer
-from halfhank.cli.planned_file import describe
+from halfhank.cli.planned_file import plan_file
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import Scene
 
@@ -22,11 +22,11 @@ class Demo:
     """One description of the gallery with its drawing."""
 
     def __init__(self, path: Path) -> None:
-        described = describe(str(path))
-        assert described.shawl is not None, (path, described.problems)
+        found = plan_file(str(path))
+        assert found.plan is not None, (path, found.problems)
         self.path = path
-        self.shawl: Shawl = described.shawl
-        self.scene: Scene = renderer.schematic(self.shawl, renderer.Options())
+        self.shawl: Shawl = found.plan.shawl
+        self.scene: Scene = renderer.draw_schematic(self.shawl, renderer.Options())
 
     @property
     def sentence(self) -> str:

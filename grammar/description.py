@@ -14,6 +14,9 @@ GRAMS_IN = {"g": 1.0, "oz": 28.349523125}
 # The places where a shaping line acts.
 EACH_EDGE, UPPER_EDGE, LOWER_EDGE, SPINE, EVENLY = "each edge", "upper edge", "lower edge", "spine", "evenly"
 
+BUILT_IN_SPAN = Span(0, 0, 0)
+"""The place of every built-in stitch: none."""
+
 
 class Text(NamedTuple):
     """A text in double quotes, escapes resolved."""
@@ -315,12 +318,15 @@ class Repeat(NamedTuple):
     """`repeat N times`; `times` is None for `repeat as yarn allows`."""
 
     times: Count | None
-    bands: tuple["Band | Drop | Repeat", ...]
+    bands: tuple["AnyBand", ...]
     span: Span
 
     @property
     def as_yarn_allows(self) -> bool:
         return self.times is None
+
+
+AnyBand = Band | Drop | Repeat
 
 
 class Part(NamedTuple):
@@ -329,7 +335,7 @@ class Part(NamedTuple):
     name: Text
     even: Span | None
     shaping: tuple[ShapingLine, ...]
-    bands: tuple[Band | Drop | Repeat, ...]
+    bands: tuple[AnyBand, ...]
     span: Span
 
 
@@ -343,7 +349,8 @@ class TurnBack(NamedTuple):
 class BindOff(NamedTuple):
     """`bind off METHOD`: `standard`, `elastic`, `picot`, `i-cord`, `draw through` or `measured`.
 
-    `cast_on` and `bind_off` are picot's numbers; `times_width` is the X of `takes X times the width` (`measured`).
+    `cast_on` and `bind_off` are picot's numbers, 0 where none are written; `times_width` is the X of `takes X times the
+    width` (`measured`).
     """
 
     method: str
@@ -365,7 +372,8 @@ class Weighing(NamedTuple):
 class Description(NamedTuple):
     """A whole description, as far as it was understood; `units` is `cm` or `in`; `log` is in the order of the file.
 
-    `bind_off` is None where none is written (standard); `log_span` is None without a `weighed` block.
+    `bind_off` is None where none is written (standard); `log_span` is None without a `weighed` block. `built_ins` are
+    the built-in stitches whose rows it uses, at `BUILT_IN_SPAN`; the places of their rows are in nobody's file.
     """
 
     title: Text
@@ -381,6 +389,7 @@ class Description(NamedTuple):
     bind_off: BindOff | None
     log: tuple[Weighing, ...]
     log_span: Span | None
+    built_ins: tuple[Stitch, ...] = ()
 
 
 class Parsed(NamedTuple):

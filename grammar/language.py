@@ -1,189 +1,191 @@
-"""The words of the language, block by block, and the words that knitters write in their place."""
+"""The words of the language: its kinds of blocks with the facts inside them, and its lists of names.
 
-from functools import cache
+A new block or fact takes an entry here, its rule in `shawl.lark`, and its builder in `reading/`.
+"""
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS
+from typing import NamedTuple
 
-# The first words of the lines that open a block, by the start rule that reads the lines inside (None: it has none).
-HEADERS: dict[str, str | None] = {
-    "shawl": "in_shawl",
-    "yarn": "in_yarn",
-    "needles": None,
-    "stitch": "in_stitch",
-    "shape": "in_shape",
-    "part": "in_part",
-    "turn": None,
-    "bind": None,
-    "weighed": "in_weighed",
-}
 
-# The first word of each fact, by start rule, and the key that duplicates are counted by.
-FACTS: dict[str, dict[str, str]] = {
-    "in_shawl": {"by": "by", "remark": "remark", "units": "units"},
-    "in_yarn": {"skein": "skein", "fibre": "fibre", "keep": "keep"},
-    "in_stitch": {
-        "gauge": "gauge",
-        "before": "before_blocking",
-        "swatch": "swatch",
-        "multiple": "multiple",
-        "fill": "fill",
-        "as": "base",
-        "row": "row",
-        "rows": "row",
-    },
-    "in_shape": {
-        "cast": "start",
-        "garter": "start",
-        "edge": "edge",
-        "spine": "spine",
-        "pinned": "pinned",
-        "increase": "shaping",
-        "decrease": "shaping",
-        "bind": "shaping",
-    },
-    "in_part": {
-        "even": "even",
-        "increase": "shaping",
-        "decrease": "shaping",
-        "bind": "shaping",
-        "drop": "band",
-        "repeat": "band",
-    },
-    "in_weighed": {"before": "weighing", "after": "weighing"},
-}
+class FactKind(NamedTuple):
+    """One fact of a block: the lines that say it, in however many forms.
+
+    `key` is the fact's name among those of its block. `words` are the first words of its lines, `rules` the grammar's
+    names of their trees. `many`: a block may have it more than once.
+    """
+
+    key: str
+    words: tuple[str, ...]
+    rules: tuple[str, ...]
+    many: bool = False
+
+
+class BlockKind(NamedTuple):
+    """One kind of block.
+
+    `name` is made of its header's keywords. `opening` is a pattern: a line that goes on like this after the first
+    keyword can only be a header. `place` is the sentence that says where the block belongs, and `rank` orders the
+    blocks: none may stand before one of a lower rank. `weight`: how reluctantly it is taken to be in the wrong place.
+    `many`: there may be several. `may_be_empty`: it says something without lines inside. `missing` is the hint for a
+    description that has none, None where it may be left out.
+    """
+
+    name: str
+    opening: str
+    rank: int
+    place: str
+    weight: float
+    facts: tuple[FactKind, ...] = ()
+    many: bool = False
+    may_be_empty: bool = False
+    missing: str | None = None
+
+    @property
+    def word(self) -> str:
+        """The first word of its header."""
+        return self.name.partition(" ")[0]
+
+    @property
+    def start(self) -> str:
+        """The grammar's start rule for the lines inside; there is none where there are no facts."""
+        return f"in_{self.name}"
+
+
+def _fact(key: str, words: str = "", rules: str = "", many: bool = False) -> FactKind:
+    """A fact whose words and rules are as its key where nothing else is given."""
+    return FactKind(key, tuple((words or key).split()), tuple((rules or key).split()), many)
+
+
+_SHAPING = _fact("shaping", "increase decrease bind", "shaping evenly_to", many=True)
+_EARLY = "`{}` comes after `shawl` and before the first part."
+
+# The parts make the piece: they weigh most. Its first and last blocks move most easily.
+_BLOCKS = (
+    BlockKind(
+        "shawl",
+        opening=' *"',
+        rank=0,
+        place="`{}` comes first.",
+        weight=0.9,
+        facts=(_fact("by"), _fact("remark", many=True), _fact("units")),
+        may_be_empty=True,
+        missing='start with `shawl "…"`',
+    ),
+    BlockKind(
+        "yarn",
+        opening=' *(?:"|$)',
+        rank=1,
+        place=_EARLY,
+        weight=1.0,
+        facts=(_fact("skein"), _fact("fibre"), _fact("keep", rules="keep_share keep_mass")),
+        missing="add `yarn` with its `skein MASS LENGTH`",
+    ),
+    BlockKind(
+        "needles",
+        opening=" +[0-9]",
+        rank=1,
+        place=_EARLY,
+        weight=1.0,
+        may_be_empty=True,
+        missing="add `needles … mm`",
+    ),
+    BlockKind(
+        "stitch",
+        opening=r" +(?!as )[^\W\d]",
+        rank=1,
+        place=_EARLY,
+        weight=1.0,
+        facts=(
+            _fact("gauge"),
+            _fact("before_blocking", "before"),
+            _fact("swatch"),
+            _fact("multiple"),
+            _fact("fill"),
+            _fact("base", "as"),
+            _fact("row", "row rows", many=True),
+        ),
+        many=True,
+    ),
+    BlockKind(
+        "shape",
+        opening=r" +(?!as )[^\W\d]",
+        rank=1,
+        place=_EARLY,
+        weight=1.0,
+        facts=(
+            _fact("start", "cast garter", "cast_on garter_tab"),
+            _fact("edge"),
+            _fact("spine"),
+            _fact("pinned", rules="pinned_straight pinned_to"),
+            _SHAPING,
+        ),
+        missing="add `shape …` with its start",
+    ),
+    BlockKind(
+        "part",
+        opening=' *"',
+        rank=2,
+        place="`{}` comes before `turn back`, `bind off` and `weighed`.",
+        weight=1.5,
+        facts=(
+            _fact("even"),
+            _SHAPING,
+            _fact("band", "drop repeat", "band band_allows drop drop_band drop_allows repeat repeat_allows", many=True),
+        ),
+        many=True,
+        missing='add a `part "…"` with its bands',
+    ),
+    BlockKind(
+        "turn back",
+        opening=" +back *(?:around|$)",
+        rank=3,
+        place="`{}` comes after the last part and before `bind off`.",
+        weight=0.93,
+        may_be_empty=True,
+    ),
+    BlockKind(
+        "bind off",
+        opening=" +off +(?:standard|elastic|picot|i-cord|draw|takes)",
+        rank=4,
+        place="`{}` comes after the parts and before `weighed`.",
+        weight=0.95,
+        may_be_empty=True,
+    ),
+    BlockKind(
+        "weighed",
+        opening=" *$",
+        rank=5,
+        place="`{}` comes last.",
+        weight=0.9,
+        facts=(_fact("weighing", "before after", "before_cast_on after_row", many=True),),
+    ),
+)
+
+BLOCKS = {block.name: block for block in _BLOCKS}
+"""The kinds of blocks by name, in the order of the reference."""
+
+HEADERS = {block.word: block for block in _BLOCKS}
+"""The same by the first word of their headers."""
+
+FACTS = {block.start: {word: fact for fact in block.facts for word in fact.words} for block in _BLOCKS if block.facts}
+"""The facts by the start rule of their block and the first word of their lines."""
+
+FACT_OF_RULE = {rule: fact for block in _BLOCKS for fact in block.facts for rule in fact.rules}
+"""The facts by the grammar's names of their trees."""
+
+STARTS = ("header", *FACTS)
+"""The start rules of the grammar: the lines of the top level, and those inside each kind of block."""
 
 UNITS = ("mm", "cm", "m", "in", "yd", "g", "oz")
-BUILT_IN_STITCHES = tuple(FABRICS)
-RESERVED = ("repeat", "even", "drop", "increase", "decrease", "bind", "part")
+
+PLAIN_STITCHES = ("garter", "stockinette", "drop")
+"""Built-ins that are only measured: a band of them may begin at any of their rows and be any number of rows long."""
+
+PATTERN_STITCHES = ("moss", "eyelet-row", "scattered-eyelets", "open-mesh", "drop-wave", "small-cable")
+"""Built-ins with rows that a band works from row 1 on; `builtin/` has them."""
+
+BUILT_IN_STITCHES = PLAIN_STITCHES + PATTERN_STITCHES
+
+RESERVED = frozenset({"part", *FACTS["in_part"]})
+"""Names that no stitch may have, so that the first word of a line in a part shows whether it is a band."""
+
 SHAPES = ("triangle", "crescent", "half-circle", "tip-to-tip", "asymmetric", "rectangle")
-
-# What is often written, in lower case, and the words of the language for it.
-SYNONYMS: dict[str, tuple[str, ...]] = {
-    "yard": ("yd",),
-    "yards": ("yd",),
-    "yds": ("yd",),
-    "gram": ("g",),
-    "grams": ("g",),
-    "gr": ("g",),
-    "grs": ("g",),
-    "metre": ("m",),
-    "metres": ("m",),
-    "meter": ("m",),
-    "meters": ("m",),
-    "mtr": ("m",),
-    "ounce": ("oz",),
-    "ounces": ("oz",),
-    "inch": ("in",),
-    "inches": ("in",),
-    "ins": ("in",),
-    "centimetre": ("cm",),
-    "centimetres": ("cm",),
-    "centimeter": ("cm",),
-    "centimeters": ("cm",),
-    "cms": ("cm",),
-    "millimetre": ("mm",),
-    "millimetres": ("mm",),
-    "millimeter": ("mm",),
-    "millimeters": ("mm",),
-    "percent": ("%",),
-    "stitch": ("sts",),
-    "stitches": ("sts",),
-    "stiches": ("sts",),
-    "stich": ("sts",),
-    "garters": ("ridges",),
-    "fiber": ("fibre",),
-    "fibres": ("fibre",),
-    "fibers": ("fibre",),
-    "content": ("fibre",),
-    "tension": ("gauge",),
-    "gage": ("gauge",),
-    "margin": ("keep",),
-    "reserve": ("keep",),
-    "ball": ("skein",),
-    "hank": ("skein",),
-    "designer": ("by",),
-    "author": ("by",),
-    "note": ("remark",),
-    "unit": ("units",),
-    "needle": ("needles",),
-    "section": ("part",),
-    "pattern": ("stitch",),
-    "log": ("weighed",),
-    "castoff": ("bind", "off"),
-    "bindoff": ("bind", "off"),
-    "caston": ("cast", "on"),
-    "turnback": ("turn", "back"),
-    "normal": ("standard",),
-    "stretchy": ("elastic",),
-    "icord": ("i-cord",),
-    "both": ("each",),
-    "edges": ("edge",),
-    "either": ("each",),
-    "top": ("upper",),
-    "bottom": ("lower",),
-    "centre": ("spine",),
-    "center": ("spine",),
-    "other": ("2",),
-    "second": ("2",),
-    "third": ("3",),
-    "fourth": ("4",),
-    "sixth": ("6",),
-    "eighth": ("8",),
-    "alternate": ("2",),
-    "each": ("every",),
-    "on": ("at",),
-    "plus": ("+",),
-    "weighed": ("weighs",),
-    "weight": ("weighs",),
-    "x": ("times",),
-    "remaining": ("left",),
-    "remains": ("left",),
-    "once": ("1", "time"),
-    "twice": ("2", "times"),
-    "thrice": ("3", "times"),
-    "one": ("1",),
-    "two": ("2",),
-    "three": ("3",),
-    "four": ("4",),
-    "five": ("5",),
-    "six": ("6",),
-    "seven": ("7",),
-    "eight": ("8",),
-    "nine": ("9",),
-    "ten": ("10",),
-    "twelve": ("12",),
-}
-
-# Where the word alone would be a poor hint.
-PHRASES = {
-    "both": "each edge",
-    "either": "each edge",
-    "other": "every 2 rows",
-    "second": "every 2 rows",
-    "alternate": "every 2 rows",
-    "third": "every 3 rows",
-    "fourth": "every 4 rows",
-    "sixth": "every 6 rows",
-    "eighth": "every 8 rows",
-}
-
-_MAX_GUESSED = 30
-
-
-@cache
-def nearest(word: str, options: tuple[str, ...]) -> str | None:
-    """The option that a misspelt word most likely meant, None where none is near."""
-    for option in options:
-        if option.casefold() == word.casefold():
-            return option
-    if len(word) < 2 or len(word) > _MAX_GUESSED:
-        return None
-    from difflib import get_close_matches
-
-    close = get_close_matches(word.casefold(), options, n=1, cutoff=0.7)
-    return close[0] if close else None
-
-
-def nearest_opener(word: str) -> bool:
-    """Whether a line inside a block that starts with this word opens a block: `repeat`, or `repeat` misspelt."""
-    return word == "repeat" or (word not in ("repeats", "report") and nearest(word, ("repeat",)) is not None)

@@ -1,10 +1,12 @@
 """Text in, description and problems out."""
 
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.builtin.built_in_stitches import with_built_ins
 from halfhank.grammar.description import Parsed
-from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place, mistake
+from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place
 from halfhank.grammar.reading.assemble import assemble
 from halfhank.grammar.reading.blocks import find_blocks
-from halfhank.grammar.reading.values import Teller
+from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.text.indentation import lay_out
 
 MAX_BYTES = 1 << 20
@@ -17,14 +19,13 @@ def parse_bytes(data: bytes) -> Parsed:
     if len(data) > MAX_BYTES:
         return _refused(_too_large(len(data)))
     if b"\0" in data or data.startswith(_BOMS):
-        return _refused(mistake("not-text", None, "This file is no UTF-8 text.", "save it as UTF-8"))
+        return _refused(known.NOT_TEXT.at(None))
     try:
         text = data.decode("utf-8")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         column = len(data[data.rfind(b"\n", 0, error.start) + 1 : error.start].decode("utf-8")) + 1
-        message = "This character is not in UTF-8."
-        return _refused(mistake("not-utf-8", Span(line, column, column + 1), message, "save the file as UTF-8"))
+        return _refused(known.NOT_UTF_8.at(Span(line, column, column + 1)))
     return parse(text)
 
 
@@ -38,13 +39,13 @@ def parse(text: str) -> Parsed:
     if len(text) > MAX_BYTES or (not text.isascii() and _size(text) > MAX_BYTES):
         return _refused(_too_large(_size(text)))
     layout = lay_out(text)
-    teller = Teller()
-    teller.problems.extend(layout.problems)
-    teller.told.update(layout.told)
-    if not layout.roots and not teller.problems:
-        return _refused(mistake("empty-description", None, "This description is empty.", 'start with `shawl "…"`'))
-    description = assemble(teller, find_blocks(teller, layout.roots))
-    return Parsed(description, _ordered(teller.problems))
+    context = ParseContext()
+    context.problems.extend(layout.problems)
+    context.reported_lines.update(layout.reported_lines)
+    if not layout.roots and not context.problems:
+        return _refused(known.EMPTY_DESCRIPTION.at(None))
+    description = assemble(context, find_blocks(context, layout.roots))
+    return Parsed(description and with_built_ins(description), _ordered(context.problems))
 
 
 def _size(text: str) -> int:
@@ -52,7 +53,7 @@ def _size(text: str) -> int:
 
 
 def _too_large(size: int) -> Problem:
-    return mistake("file-too-large", None, f"The file has {size:,} bytes; {MAX_BYTES:,} are read.")
+    return known.FILE_TOO_LARGE.at(None, size=size, most=MAX_BYTES)
 
 
 def _refused(problem: Problem) -> Parsed:
@@ -64,6 +65,6 @@ def _ordered(problems: list[Problem]) -> tuple[Problem, ...]:
     rest = len(problems) - MAX_PROBLEMS
     if rest <= 0:
         return tuple(problems)
-    least = "At least " if len(problems) >= MOST_COUNTED else ""
-    many = mistake("more-problems", None, f"{least}{rest:,} more problems are not shown.")._replace(count=rest)
+    kind = known.MORE_PROBLEMS_AT_LEAST if len(problems) >= MOST_COUNTED else known.MORE_PROBLEMS
+    many = kind.at(None, rest=rest)._replace(count=rest)
     return (*problems[:MAX_PROBLEMS], many)

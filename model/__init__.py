@@ -1,5 +1,1 @@
-"""Knitting: from a description to its rows, outline and yarn. Start with `plan` or `plan_parsed`."""
-
-from halfhank.model.planning import plan, plan_parsed
-
-__all__ = ["plan", "plan_parsed"]
+"""Knitting: from a description to its rows, outline and yarn. Start with `halfhank.model.planning.planning`."""

@@ -1,9 +1,11 @@
 """The texts that drawings show of a plan."""
 
-import math
-
-from halfhank.grammar.description import BindOff, CastOn, Description, GarterTab, PinnedTo
-from halfhank.model.shawl import Outline, Shawl
+from halfhank.grammar.description import PinnedTo
+from halfhank.model.meaning.design import BindOff, Design, Start
+from halfhank.model.meaning.resolve import DEFAULT_PICOT
+from halfhank.model.number_words import counted
+from halfhank.model.outline.outline import Outline
+from halfhank.model.shawl import Shawl
 
 BIND_OFF_WORDS = {
     "standard": "standard bind-off",
@@ -11,20 +13,17 @@ BIND_OFF_WORDS = {
     "i-cord": "i-cord bind-off",
     "draw through": "last stitches drawn together",
 }
-DEFAULT_PICOT = (2, 4)
 
 
-def start_words(start: CastOn | GarterTab) -> str:
+def start_words(start: Start) -> str:
     """How the shawl begins."""
-    if isinstance(start, GarterTab):
-        return f"garter tab of {counted(start.tab_stitches, 'st')} and {counted(start.tab_rows, 'row')}"
+    if start.tab:
+        return f"garter tab of {counted(start.tab[0], 'st')} and {counted(start.tab[1], 'row')}"
     return f"cast on {counted(start.stitches, 'st')}"
 
 
-def bind_off_words(off: BindOff | None) -> str:
+def bind_off_words(off: BindOff) -> str:
     """How it ends."""
-    if off is None:
-        return BIND_OFF_WORDS["standard"]
     if off.method == "measured":
         return f"bind-off of {off.times_width:g} times the width"
     if off.method != "picot":
@@ -34,12 +33,12 @@ def bind_off_words(off: BindOff | None) -> str:
     return f"picot bind-off (cast on {off.cast_on}, bind off {off.bind_off})"
 
 
-def summary(description: Description, outline: Outline) -> str:
+def summary(design: Design, outline: Outline) -> str:
     """The line under the title: construction, angle of a half-circle, blocking, bind-off, designer."""
     words = [outline.words]
-    if description.shape.name.value == "half-circle" and outline.fan_words:
+    if design.shape.name == "half-circle" and outline.fan_words:
         words.append(outline.fan_words)
-    pinned = description.shape.pinned
+    pinned = design.pinned.written.value if design.pinned else None
     if isinstance(pinned, PinnedTo):
         words.append(
             f"pinned to {_length(pinned.width.value, pinned.width.unit)} by "
@@ -47,9 +46,9 @@ def summary(description: Description, outline: Outline) -> str:
         )
     elif pinned and outline.pinned:
         words.append("pinned straight")
-    words.append(bind_off_words(description.bind_off))
-    if description.by:
-        words.append(f"by {description.by.value}")
+    words.append(bind_off_words(design.bind_off))
+    if design.by:
+        words.append(f"by {design.by}")
     return ", ".join(words)
 
 
@@ -61,15 +60,3 @@ def going_on(shawl: Shawl) -> str:
     """The fabric in which rows past the planned end are reckoned: that of the last band."""
     stitch = shawl.bands[-1].stitch
     return "drop stitch" if stitch == "drop" else stitch
-
-
-def half_up(value: float, digits: int) -> float:
-    """The number rounded to so many decimals, a half away from zero however its last bits fall."""
-    step = 10.0**digits
-    units = abs(value) * step + 0.5 + 1e-6
-    return math.copysign(math.floor(units) / step if units < 1e15 else abs(value), value)
-
-
-def counted(number: int, unit: str, many: str | None = None) -> str:
-    """A count with its unit, in the plural where due: `many`, or the unit with an s."""
-    return f"{number:,} {unit}" if number == 1 else f"{number:,} {many or unit + 's'}"

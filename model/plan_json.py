@@ -16,9 +16,9 @@ Json = dict[str, Any]
 
 def plan_json(shawl: Shawl | None, problems: Iterable[Problem], with_rows: bool = False) -> Json:
     """The plan, its problems among it; only those where mistakes kept it from being computed."""
-    told = problems_json(problems)
+    listed = problems_json(problems)
     if shawl is None:
-        return {"format": FORMAT, "problems": told}
+        return {"format": FORMAT, "problems": listed}
     plan = {
         "format": FORMAT,
         "title": shawl.title,
@@ -36,7 +36,7 @@ def plan_json(shawl: Shawl | None, problems: Iterable[Problem], with_rows: bool 
     }
     if with_rows:
         plan["rows"] = _rows(shawl)
-    plan["problems"] = told
+    plan["problems"] = listed
     return plan
 
 

@@ -1,66 +1,11 @@
 """The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
-`halfhank.model.planning`."""
+`halfhank.model.planning.planning`."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import NamedTuple, Protocol
+from typing import NamedTuple
 
-from halfhank.grammar.description import Description
 from halfhank.grammar.problems import Problem
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.outline import Outline
 from halfhank.model.rows.row_table import Rows
-
-
-class Size(NamedTuple):
-    """What the outline measures as it is drawn: its box and the lengths of its edges, in cm (`area_cm2` in cm2).
-
-    None where a shape has no such edge. `sides_cm` is left (upper) and right (lower).
-    """
-
-    wingspan_cm: float
-    depth_cm: float
-    spine_cm: float | None
-    top_cm: float | None
-    sides_cm: tuple[float, float] | None
-    last_row_cm: float
-    area_cm2: float
-
-
-class Stretch(NamedTuple):
-    """How far pinning stretches the fabric, along its rows and across them, at most: 0.1 is 10 % longer."""
-
-    along: float
-    across: float
-
-
-class Outline(Protocol):
-    """Where each row lies in the plane, in cm, x to the right, y downwards, the piece's box from (0, 0).
-
-    Boundary 0 is the start, boundary i the end of row i. Where stitches are bound off or cast on at an edge, a
-    boundary has two curves: the row before ends at `boundary(i)`, the row after begins at `boundary(i, after=True)`.
-    Elsewhere they are the same. Curves run from the left end of a row to its right end; in a piece worked sideways
-    (`sideways`) from the upper edge to the lower. `words` names the construction ("triangle from the neck");
-    `fan_words` says what the fan angle does to the top edge, or which angle pinning changes; None where there is no
-    fan. `problems` are advice.
-    """
-
-    words: str
-    fan_words: str | None
-    sideways: bool
-    size: Size
-    fan_degrees: float | None
-    stretch: Stretch | None
-    pinned: bool
-    spine: Sequence[Point] | None
-    problems: tuple[Problem, ...]
-
-    def boundary(self, row: int, after: bool = False) -> Curve:
-        """The curve of one boundary."""
-        ...
-
-    def ends(self, row: int, after: bool = False) -> tuple[Point, Point]:
-        """The two ends of one boundary, as `boundary` has them, without computing the curve."""
-        ...
 
 
 class Fabric(NamedTuple):
@@ -170,15 +115,17 @@ class YarnPlan(NamedTuple):
     basis: str
 
 
-@dataclass(frozen=True)
-class Shawl:
-    """A whole plan. `used_g[i]` is the yarn used after row i, start included, i from 0; `allowed` is the count that
-    `as yarn allows` came to, None without one. `summary` is the drawing's second line in words. `problems` are
-    advice."""
+class Shawl(NamedTuple):
+    """The result of a plan, with the texts that drawings show.
 
-    description: Description
+    `used_g[i]` is the yarn used after row i, start included, i from 0. `allowed` is the count that `as yarn allows`
+    came to, None without one; `allowance_words` says it with its unit. `summary` is the drawing's second line in words.
+    `problems` are advice.
+    """
+
     title: str
     summary: str
+    remarks: tuple[str, ...]
     shape: str
     units: str
     needles_mm: float
@@ -193,11 +140,5 @@ class Shawl:
     marks: Marks
     outline: Outline
     allowed: int | None
-    problems: tuple[Problem, ...]
-
-
-class Plan(NamedTuple):
-    """What `plan` gives back: the shawl (None where a mistake keeps it from being computed) and all problems."""
-
-    shawl: Shawl | None
+    allowance_words: str
     problems: tuple[Problem, ...]

@@ -7,8 +7,9 @@ from types import FrameType
 
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
-from halfhank.model.planning import plan
-from halfhank.model.shawl import Plan, Shawl
+from halfhank.model.plan import Plan, Planned
+from halfhank.model.planning.planning import plan
+from halfhank.model.shawl import Shawl
 
 HANGS_AFTER_S = 120
 """Far beyond what anything here takes on any machine: only a loop without an end comes to it."""
@@ -30,7 +31,7 @@ def ending() -> Iterator[None]:
         signal.signal(signal.SIGALRM, before)
 
 
-def planned(text: str) -> Plan:
+def planned(text: str) -> Planned:
     """The plan of a description that must be free of mistakes of grammar."""
     parsed = parse(text)
     wrong = [p for p in parsed.problems if p.severity == MISTAKE]
@@ -40,6 +41,13 @@ def planned(text: str) -> Plan:
 
 def shawl(text: str) -> Shawl:
     """The shawl of a description that must be free of mistakes."""
+    found, problems = planned(text)
+    assert found is not None, problems
+    return found.shawl
+
+
+def plan_of(text: str) -> Plan:
+    """The plan of a description that must be free of mistakes."""
     found, problems = planned(text)
     assert found is not None, problems
     return found

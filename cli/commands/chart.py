@@ -2,13 +2,16 @@
 
 import click
 from halfhank.cli.click_options import helped
-from halfhank.cli.group import LazyGroup
+from halfhank.cli.lazy_group import LazyGroup
+
+# Name, and the module whose `command` it is.
+CHARTS = {"yarn": "halfhank.cli.commands.chart_yarn", "stitch": "halfhank.cli.commands.chart_stitch"}
 
 
 class Charts(LazyGroup):
     """The charts by name, loaded one by one."""
 
-    listed = {"yarn": "chart_yarn", "stitch": "chart_stitch"}  # noqa: RUF012 (as in the class above it)
+    listed = CHARTS
 
 
 @click.group("chart", cls=Charts, no_args_is_help=False)

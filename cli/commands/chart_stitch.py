@@ -9,7 +9,7 @@ from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
-    from halfhank.grammar.description import Description
+    from halfhank.model.meaning.stitch_measures import StitchMeasures
     from halfhank.model.stitches.pattern import Pattern
     from halfhank.renderer.paper.scene import Scene
 
@@ -31,13 +31,13 @@ def command(file: str, name: str | None, output: str | None) -> int:
         scene, source = _built_in_scene(file), None
         target = f"{file}.svg" if output is None else output
     else:
-        described = planned_file.describe(file)
-        planned_file.tell_problems(described)
-        if described.has_mistakes or described.shawl is None:
+        found = planned_file.plan_file(file)
+        planned_file.print_problems(found)
+        if found.plan is None:
             return MISTAKES
-        source, description = described.source, described.shawl.description
-        pattern = _pattern(description, name)
-        scene = _scene(pattern, description)
+        source, measures = found.source, found.plan.table.measures
+        pattern = _pattern(measures, name)
+        scene = _scene(pattern, measures)
         target = drawing_files.beside(file, f"-{pattern.name}") if output is None else output
     files.write(target, drawing_files.rendered(lambda: scene, format_), source)
     if target != files.STANDARD:
@@ -46,18 +46,18 @@ def command(file: str, name: str | None, output: str | None) -> int:
 
 
 def _is_built_in(file: str) -> bool:
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.grammar.language import BUILT_IN_STITCHES
 
-    return file in FABRICS and not os.path.exists(file)
+    return file in BUILT_IN_STITCHES and not os.path.exists(file)
 
 
-def _pattern(description: "Description", name: str | None) -> "Pattern":
+def _pattern(measures: "StitchMeasures", name: str | None) -> "Pattern":
     """The stitch that is asked for. Raises `CommandError` where it is not known which, or it has no rows."""
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
-    from halfhank.model.stitches.pattern import built_in_pattern, patterns_of
-    from halfhank.model.yarn.stitch_table import StitchTable
+    from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+    from halfhank.grammar.language import BUILT_IN_STITCHES
+    from halfhank.model.stitches.pattern import built_in_pattern, patterns_with
 
-    patterns = patterns_of(StitchTable(description), name)
+    patterns = patterns_with(measures, name)
     named = ", ".join(patterns)
     if name is None:
         if len(patterns) != 1:
@@ -66,36 +66,37 @@ def _pattern(description: "Description", name: str | None) -> "Pattern":
         return next(iter(patterns.values()))
     if name in patterns:
         return patterns[name]
-    if name in FABRICS and name not in {stitch.name.value for stitch in description.stitches}:
-        return built_in_pattern(name)
+    if name in BUILT_IN_STITCHES and name not in measures.blocks:
+        return built_in_pattern(built_in_stitch(name))
     raise CommandError(f"there are no rows of a stitch {name!r}", f"stitches with rows: {named}" if named else None)
 
 
 def _built_in_scene(name: str) -> "Scene":
     """A built-in by itself, in squares of its default measures."""
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
+    from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
+    from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
     from halfhank.model.stitches.pattern import built_in_pattern
 
-    fabric = FABRICS[name]
+    built_in = STITCH_PATTERNS[name]
     garter_row = 0.5  # two garter rows to a stitch's width
-    return _drawn(built_in_pattern(name), (fabric.words,), garter_row * fabric.row_ratio / fabric.stitch_ratio)
+    row_to_stitch = garter_row * built_in.row_ratio / built_in.stitch_ratio
+    return _drawn(built_in_pattern(built_in_stitch(name)), (built_in.words,), row_to_stitch)
 
 
-def _scene(pattern: "Pattern", description: "Description") -> "Scene":
+def _scene(pattern: "Pattern", measures: "StitchMeasures") -> "Scene":
     """A stitch of a description, in squares of its gauge."""
-    from halfhank.model.yarn.stitch_table import StitchTable
     from halfhank.renderer.paper.measure_words import plain_number
 
-    measure = StitchTable(description).measure(pattern.name)
+    measure = measures.measure(pattern.name)
     stitches, rows = measure.gauge
     about = "about " if measure.assumed else ""
     over = f"{plain_number(measure.over_cm)} cm"
     gauge = f"{about}{plain_number(stitches)} sts {plain_number(rows)} rows over {over}"
-    return _drawn(pattern, (f"from “{description.title.value}”", gauge), measure.row_cm / measure.stitch_cm)
+    return _drawn(pattern, (f"from “{measures.design.title}”", gauge), measure.row_cm / measure.stitch_cm)
 
 
 def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
-    from halfhank.model.phrases import counted
+    from halfhank.model.number_words import counted
     from halfhank.model.stitches.chart import chart_of, too_large
     from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 

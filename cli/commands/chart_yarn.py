@@ -18,15 +18,15 @@ def command(file: str, output: str | None) -> int:
     """
     target = output if output is not None else drawing_files.beside(file, "-yarn")
     format_ = drawing_files.format_of(target)
-    described = planned_file.describe(file)
-    planned_file.tell_problems(described)
-    shawl = described.shawl
-    if described.has_mistakes or shawl is None:
+    found = planned_file.plan_file(file)
+    planned_file.print_problems(found)
+    plan = found.plan
+    if plan is None:
         return MISTAKES
     from halfhank.model.scale.forecast import forecast
     from halfhank.renderer.charts.yarn_chart import yarn_chart
 
-    files.write(target, drawing_files.rendered(lambda: yarn_chart(shawl, forecast(shawl)), format_), described.source)
+    files.write(target, drawing_files.rendered(lambda: yarn_chart(plan.shawl, forecast(plan)), format_), found.source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL

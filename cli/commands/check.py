@@ -1,12 +1,11 @@
 """`halfhank check`: mistakes and advice, of any number of descriptions."""
 
-import sys
-
 import click
 from halfhank.cli import planned_file, terminal
 from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, USAGE, CommandError
 from halfhank.cli.files import STANDARD
+from halfhank.cli.planned_file import PlannedFile
 
 
 @click.command("check")
@@ -21,37 +20,35 @@ def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
     """
     if files.count(STANDARD) > 1:
         raise CommandError("standard input can be read only once", "give `-` a single time")
-    described, unread = _read_all(files)
-    if json_wanted:
-        terminal.out(planned_file.as_json([_entry(one) for one in described]))
-    else:
-        for one in described:
-            terminal.out(_report(one))
+    found, unread = _read_all(files)
+    (_print_json if json_wanted else _print_text)(found)
     if unread:
         return USAGE
-    return MISTAKES if any(one.has_mistakes or (strict and one.problems) for one in described) else ALL_WELL
+    return MISTAKES if any(one.planned.has_mistakes or (strict and one.problems) for one in found) else ALL_WELL
 
 
-def _read_all(names: tuple[str, ...]) -> tuple[list[planned_file.Described], bool]:
-    """All that can be read; the others are told on the way."""
-    described, unread = [], False
+def _read_all(names: tuple[str, ...]) -> tuple[list[PlannedFile], bool]:
+    """All that can be read, and whether there are others; an error is printed for each of those."""
+    found, unread = [], False
     for name in names:
         try:
-            described.append(planned_file.describe(name))
+            found.append(planned_file.plan_file(name))
         except CommandError as error:
             terminal.err(f"halfhank: {terminal.safe(error.message)}\n")
             unread = True
-    return described, unread
+    return found, unread
 
 
-def _entry(one: planned_file.Described) -> dict[str, object]:
-    from halfhank.model.plan_json import problems_json
+def _print_json(found: list[PlannedFile]) -> None:
+    from halfhank.cli.report.json_contracts import check_contract
 
-    return {"file": one.source.path, "problems": problems_json(one.problems)}
+    terminal.out(check_contract((one.source.path, one.problems) for one in found))
 
 
-def _report(one: planned_file.Described) -> str:
-    name = terminal.safe(one.source.name)
-    if not one.problems:
-        return f"{name}: all well\n"
-    return f"{planned_file.shown_problems(one, sys.stdout)}{name}: {planned_file.counted(one.problems)}\n"
+def _print_text(found: list[PlannedFile]) -> None:
+    from halfhank.cli.report.problem_report import problem_report
+    from halfhank.cli.report.terminal_writer import UNBROKEN, report_text, standard_output
+
+    layout = UNBROKEN._replace(emphasis=standard_output().emphasis)
+    for one in found:
+        terminal.out(report_text(problem_report(one.source.name, one.text, one.problems), layout))

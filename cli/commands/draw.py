@@ -3,12 +3,13 @@
 from typing import TYPE_CHECKING
 
 import click
+from halfhank import draw
 from halfhank.cli import drawing_files, files, planned_file, terminal
 from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
-    from halfhank.model.shawl import Shawl
+    from halfhank.model.plan import Plan
     from halfhank.renderer.schematic.options import Options
 
 RAMPS = ("tide", "haze")
@@ -61,11 +62,11 @@ def command(
     target = output if output is not None else drawing_files.beside(file)
     format_ = ".svg" if output is None else drawing_files.format_of(output)
     options = _options(scale, width_mm, units, ramp, contours)
-    described = planned_file.describe(file)
-    planned_file.tell_problems(described)
-    if described.has_mistakes or described.shawl is None:
+    found = planned_file.plan_file(file)
+    planned_file.print_problems(found)
+    if found.plan is None:
         return MISTAKES
-    files.write(target, _render(described.shawl, options, format_), described.source)
+    files.write(target, _render(found.plan, options, format_), found.source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
@@ -82,7 +83,5 @@ def _options(scale: float | None, width_mm: float | None, units: str | None, ram
     return options
 
 
-def _render(shawl: "Shawl", options: "Options", format_: str) -> bytes:
-    from halfhank import renderer
-
-    return drawing_files.rendered(lambda: renderer.schematic(shawl, options), format_)
+def _render(plan: "Plan", options: "Options", format_: str) -> bytes:
+    return drawing_files.made(lambda: draw(plan, format=format_[1:], **options._asdict()))

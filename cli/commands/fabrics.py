@@ -15,32 +15,11 @@ def command(name: str | None) -> int:
     With NAME the rows of that one are shown. The measures are those of a stitch and a row against garter in the same
     yarn, where no gauge is given.
     """
-    terminal.out(_listed() if name is None else _shown(name))
+    from halfhank.cli.report.fabric_report import fabric_list, fabric_report
+    from halfhank.cli.report.terminal_writer import UNBROKEN, report_text
+    from halfhank.grammar.language import BUILT_IN_STITCHES
+
+    if name is not None and name not in BUILT_IN_STITCHES:
+        raise CommandError(f"there is no built-in fabric {name!r}", f"built in are {', '.join(BUILT_IN_STITCHES)}")
+    terminal.out(report_text(fabric_list() if name is None else fabric_report(name), UNBROKEN))
     return ALL_WELL
-
-
-def _listed() -> str:
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
-    from halfhank.model.phrases import counted
-    from halfhank.model.stitches.pattern import built_in_pattern
-
-    lines = []
-    for fabric in FABRICS.values():
-        pattern = built_in_pattern(fabric.name)
-        counts = f"{pattern.multiple.short_words}, {counted(len(pattern.rows), 'row')}"
-        size = f"{fabric.stitch_ratio:g} x as wide, {fabric.row_ratio:g} x as high as garter"
-        lines.append(f"{fabric.name}\n  {fabric.words}\n  {counts}; {size}\n")
-    return "".join(lines)
-
-
-def _shown(name: str) -> str:
-    """One fabric as the block that would describe it, and in words."""
-    from halfhank.grammar.builtin.stitch_patterns import FABRICS
-    from halfhank.model.instructions.row_lines import release_lines, row_lines
-    from halfhank.model.stitches.pattern import built_in_pattern
-
-    if name not in FABRICS:
-        raise CommandError(f"there is no built-in fabric {name!r}", f"built in are {', '.join(FABRICS)}")
-    block = "\n  ".join((f"stitch {name}", *FABRICS[name].lines))
-    pattern = built_in_pattern(name)
-    return "\n".join([block, "", *row_lines(pattern), *release_lines(pattern)]) + "\n"

@@ -1,4 +1,4 @@
-"""`halfhank instructions`: the working text of a shawl."""
+"""`halfhank instructions`: the written instructions of a shawl."""
 
 import os
 from typing import TYPE_CHECKING
@@ -9,7 +9,7 @@ from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
-    from halfhank.model.shawl import Shawl
+    from halfhank.model.plan import Plan
     from halfhank.model.stitches.pattern import Pattern
 
 
@@ -26,31 +26,32 @@ def command(file: str, output: str | None) -> int:
     target = files.STANDARD if output is None else output
     if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":
         raise CommandError(f"{target}: instructions are written as text", "end its name in .txt")
-    described = planned_file.describe(file)
-    planned_file.tell_problems(described)
-    if described.has_mistakes or described.shawl is None:
+    found = planned_file.plan_file(file)
+    planned_file.print_problems(found)
+    if found.plan is None:
         return MISTAKES
-    text = _text(described.shawl)
+    _check_rows(found.plan)
+    from halfhank.cli.report.terminal_writer import FILE_LAYOUT, UNBROKEN, report_text
+    from halfhank.model.instructions.written_instructions import written_instructions
+
+    report = written_instructions(found.plan)
     if target == files.STANDARD:
-        terminal.out("".join(f"{terminal.safe(line)}\n" for line in text.splitlines()))
+        terminal.out(report_text(report, UNBROKEN))
     else:
-        files.write(target, text.encode(), described.source)
+        files.write(target, report_text(report, FILE_LAYOUT).encode(), found.source)
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
 
 
-def _text(shawl: "Shawl") -> str:
-    from halfhank.model.instructions.written_instructions import working_text
-    from halfhank.model.stitches.pattern import patterns_of
-    from halfhank.model.yarn.stitch_table import StitchTable
-
-    for pattern in patterns_of(StitchTable(shawl.description)).values():
-        _check(pattern)
-    return working_text(shawl)
-
-
-def _check(pattern: "Pattern") -> None:
+def _check_rows(plan: "Plan") -> None:
     """Raises `InstructionError` if the lines of a pattern do not give its rows again: a fault of the writer."""
+    from halfhank.model.stitches.pattern import patterns_of
+
+    for pattern in patterns_of(plan.table.measures).values():
+        _check_pattern(pattern)
+
+
+def _check_pattern(pattern: "Pattern") -> None:
     from halfhank.grammar.reading.instruction_reader import InstructionError, read_lines, same_items
     from halfhank.model.instructions.row_lines import row_lines
 

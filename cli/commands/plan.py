@@ -1,6 +1,5 @@
 """`halfhank plan`: every number of a shawl, for people or for programs."""
 
-import sys
 from typing import TYPE_CHECKING
 
 import click
@@ -10,7 +9,7 @@ from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.model.rows.sections import MAX_ROWS
 
 if TYPE_CHECKING:
-    from halfhank.model.shawl import Shawl
+    from halfhank.model.plan import Plan
 
 
 @click.command("plan")
@@ -28,38 +27,33 @@ def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: 
     """
     if (every is not None and not checkpoints) or (checkpoints and (json_wanted or rows)):
         raise CommandError("--checkpoints prints a table of its own", "take it with --every alone")
-    described = planned_file.describe(file)
+    found = planned_file.plan_file(file)
     if json_wanted:
-        terminal.out(_json(described, rows))
+        terminal.out(_json(found, rows))
     else:
-        planned_file.tell_problems(described)
-    if described.has_mistakes or described.shawl is None:
+        planned_file.print_problems(found)
+    if found.plan is None:
         return MISTAKES
     if not json_wanted:
-        terminal.out(_checkpoints(described.shawl, every) if checkpoints else _text(described, rows))
+        terminal.out(_checkpoints(found.plan, every) if checkpoints else _text(found.plan, rows))
     return ALL_WELL
 
 
-def _json(described: planned_file.Described, rows: bool) -> str:
-    from halfhank.model.plan_json import plan_json
+def _json(found: planned_file.PlannedFile, rows: bool) -> str:
+    from halfhank.cli.report.json_contracts import plan_contract
 
-    return planned_file.as_json(plan_json(described.shawl, described.problems, rows))
-
-
-def _text(described: planned_file.Described, rows: bool) -> str:
-    from halfhank.cli.report.plan_report import plan_text
-
-    assert described.shawl is not None
-    room = terminal.columns(sys.stdout)
-    return plan_text(described.shawl, rows, room, terminal.wants_colour(sys.stdout))
+    return plan_contract(found.planned.shawl, found.problems, rows)
 
 
-def _checkpoints(shawl: "Shawl", every: int | None) -> str:
-    from halfhank.cli.report.skein_report import checkpoint_table, page
-    from halfhank.model.scale.checkpoints import checkpoints
-    from halfhank.model.scale.forecast import forecast
+def _text(plan: "Plan", rows: bool) -> str:
+    from halfhank.cli.report.plan_report import plan_report
+    from halfhank.cli.report.terminal_writer import report_text, standard_output
 
-    table = checkpoint_table(shawl, checkpoints(shawl, forecast(shawl), every))
-    notes = ["Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."]
-    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
-    return page(f"{shawl.title}: scale readings", table, notes, room, colour)
+    return report_text(plan_report(plan, rows), standard_output())
+
+
+def _checkpoints(plan: "Plan", every: int | None) -> str:
+    from halfhank.cli.report.checkpoint_report import checkpoint_report
+    from halfhank.cli.report.terminal_writer import WIDEST_TABLE, report_text, standard_output
+
+    return report_text(checkpoint_report(plan, every), standard_output(WIDEST_TABLE))

@@ -1,6 +1,5 @@
 """`halfhank skeins`: one shawl from skeins of other lengths, as a table and as a drawing."""
 
-import sys
 from typing import TYPE_CHECKING
 
 import click
@@ -10,7 +9,8 @@ from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.grammar.description import CM_IN
 
 if TYPE_CHECKING:
-    from halfhank.model.scale.skeins import SkeinPlan
+    from halfhank.model.plan import Plan
+    from halfhank.model.planning.skeins import SkeinPlan
     from halfhank.model.shawl import Shawl
 
 MOST_SKEINS = 40
@@ -63,19 +63,18 @@ def command(
     if not 1 <= len(named) <= MOST_SKEINS:
         raise CommandError(f"give 1 to {MOST_SKEINS} lengths, such as 320m 350m 400m, or --from 280m --to 420m")
     format_ = drawing_files.format_of(output) if output is not None else ""
-    described = planned_file.describe(file)
-    planned_file.tell_problems(described)
-    shawl = described.shawl
-    if described.has_mistakes or shawl is None:
+    found = planned_file.plan_file(file)
+    planned_file.print_problems(found)
+    if found.plan is None:
         return MISTAKES
-    from halfhank.model.scale.skeins import skein_plans
+    from halfhank.model.planning.skeins import skein_plans
 
-    found = skein_plans(shawl, [metres for _, metres in named])
+    skeins = skein_plans(found.plan, [metres for _, metres in named])
     names = [name for name, _ in named]
     if output is not None:
-        files.write(output, _drawing(shawl, found, names, format_), described.source)
+        files.write(output, _drawing(found.plan.shawl, skeins, names, format_), found.source)
     if output != files.STANDARD:
-        terminal.out(_table(shawl, found, names))
+        terminal.out(_table(found.plan, skeins, names))
     return ALL_WELL
 
 
@@ -95,12 +94,11 @@ def _row(
     return [(f"{metres / M_IN[unit]:.6g} {unit}", metres) for metres in lengths]
 
 
-def _table(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str]) -> str:
-    from halfhank.cli.report.skein_report import page, skein_table
+def _table(plan: "Plan", found: "list[SkeinPlan]", names: list[str]) -> str:
+    from halfhank.cli.report.skein_report import skein_report
+    from halfhank.cli.report.terminal_writer import WIDEST_TABLE, report_text, standard_output
 
-    notes = [f"The margin of {shawl.yarn.keep_g / shawl.yarn.skein_g:.0%} is kept besides the yarn of the bind-off."]
-    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
-    return page(f"{shawl.title}: from other skeins", skein_table(shawl, found, names), notes, room, colour)
+    return report_text(skein_report(plan, found, names), standard_output(WIDEST_TABLE))
 
 
 def _drawing(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str], format_: str) -> bytes:

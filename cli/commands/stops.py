@@ -1,7 +1,5 @@
 """`halfhank stops`: where the shawl may end."""
 
-import sys
-
 import click
 from halfhank.cli import planned_file, terminal
 from halfhank.cli.click_options import FileName, helped
@@ -17,15 +15,12 @@ def command(file: str) -> int:
     Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that
     the yarn lasts, and whether it would look finished.
     """
-    described = planned_file.describe(file)
-    planned_file.tell_problems(described)
-    shawl = described.shawl
-    if described.has_mistakes or shawl is None:
+    found = planned_file.plan_file(file)
+    planned_file.print_problems(found)
+    if found.plan is None:
         return MISTAKES
-    from halfhank.cli.report.skein_report import page, stop_table
-    from halfhank.model.ends.stops import stops
+    from halfhank.cli.report.stop_report import stop_report
+    from halfhank.cli.report.terminal_writer import WIDEST_TABLE, report_text, standard_output
 
-    notes = ["Bound off at once after the row, without what the plan has after it. Left over counts the margin in."]
-    room, colour = terminal.columns(sys.stdout), terminal.wants_colour(sys.stdout)
-    terminal.out(page(f"{shawl.title}: where it may end", stop_table(shawl, stops(shawl)), notes, room, colour))
+    terminal.out(report_text(stop_report(found.plan), standard_output(WIDEST_TABLE)))
     return ALL_WELL

@@ -1,21 +1,21 @@
-"""`halfhank weigh`: a weighing goes into the log, and what it means is told."""
-
-import sys
+"""`halfhank weigh`: a weighing goes into the log, and what it says of the plan is printed."""
 
 import click
 from halfhank.cli import files, planned_file, terminal
 from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
+from halfhank.cli.planned_file import PlannedFile
 from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.problems import Problem
+from halfhank.model.plan import Plan
 from halfhank.model.rows.sections import MAX_ROWS
 
 
 def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
     """A mass as it is to stand in the log: its figure as given, and its unit."""
-    said = text.replace(" ", "")
-    unit = next((unit for unit in GRAMS_IN if said.endswith(unit)), "")
-    figure = said.removesuffix(unit)
+    written = text.replace(" ", "")
+    unit = next((unit for unit in GRAMS_IN if written.endswith(unit)), "")
+    figure = written.removesuffix(unit)
     if "," in figure:
         raise click.BadParameter(f"{text!r} has a comma; write {figure.replace(',', '.')}", context, parameter)
     whole, _, rest = figure.partition(".")
@@ -41,40 +41,39 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
     """
     if row == 0 and used:
         raise CommandError("nothing is used before the cast-on", "leave out --used")
-    before = planned_file.describe(file)
-    if before.has_mistakes or before.shawl is None:
-        planned_file.tell_problems(before)
+    before = planned_file.plan_file(file)
+    if before.plan is None:
+        planned_file.print_problems(before)
         return MISTAKES
-    after = _with_weighing(before, row, grams, used)
-    if after.has_mistakes or after.shawl is None:
-        planned_file.tell_problems(after)
+    after = _with_weighing(before.source, before.plan, row, grams, used)
+    if after.plan is None:
+        planned_file.print_problems(after)
         terminal.err("The weighing contradicts the description: nothing was written.\n")
         return MISTAKES
     if not dry_run:
         files.write(file, after.source.data)
-    _tell_new(before, after)
-    from halfhank.cli.report.weighing_report import meaning
+    _print_new(before, after)
+    from halfhank.cli.report.terminal_writer import report_text, standard_output
+    from halfhank.cli.report.weighing_report import weighing_report
 
-    said = meaning(before.shawl, after.shawl, row, terminal.columns(sys.stdout), dry_run)
-    (terminal.err if file == files.STANDARD and not dry_run else terminal.out)(said)
+    text = report_text(weighing_report(before.plan, after.plan, row, dry_run), standard_output())
+    (terminal.err if file == files.STANDARD and not dry_run else terminal.out)(text)
     return ALL_WELL
 
 
-def _with_weighing(before: planned_file.Described, row: int, mass: str, used: bool) -> planned_file.Described:
+def _with_weighing(source: files.Source, before: Plan, row: int, mass: str, used: bool) -> PlannedFile:
     """The description with the weighing in its log, read and computed again."""
     from halfhank.grammar.text.log_lines import LogLine, with_weighing
 
-    assert before.shawl is not None
-    text = before.source.data.decode("utf-8")
-    changed = with_weighing(text, before.shawl.description, LogLine(row, mass, used))
-    return planned_file.computed(before.source._replace(data=changed.encode("utf-8")))
+    changed = with_weighing(source.data.decode("utf-8"), before.design.written.value, LogLine(row, mass, used))
+    return planned_file.planned(source._replace(data=changed.encode("utf-8")))
 
 
-def _tell_new(before: planned_file.Described, after: planned_file.Described) -> None:
-    """Tell the problems that the weighing brought; the others are known."""
+def _print_new(before: PlannedFile, after: PlannedFile) -> None:
+    """Print the problems that the weighing brought; the others are known."""
     known = {_key(problem) for problem in before.problems}
     new = tuple(problem for problem in after.problems if _key(problem) not in known)
-    planned_file.tell_problems(after._replace(problems=new))
+    planned_file.print_problems(after, new)
 
 
 def _key(problem: Problem) -> tuple[str, str]:

@@ -1,20 +1,31 @@
-"""Figures as the terminal shows them."""
+"""Figures as reports show them, each with the number that it stands for."""
 
 from halfhank.grammar.description import CM_IN
-from halfhank.model.phrases import half_up
+from halfhank.model.number_words import counted, half_up
+from halfhank.model.report_tree import Content, Value, content, row_number
 
 CM_IN_INCH = CM_IN["in"]
 M_IN_YARD = CM_IN["yd"] / 100
 
 
-def count(number: int) -> str:
-    """A count with its thousands set off."""
-    return f"{number:,}"
-
-
-def span(first: int, last: int) -> str:
+def row_range(first: int, last: int) -> Content:
     """Rows from first to last."""
-    return count(first) if first == last else f"{count(first)}-{count(last)}"
+    return (row_number(first),) if first == last else (row_number(first), "-", row_number(last))
+
+
+def number_of(number: int, unit: str) -> Value:
+    """How many there are, without the unit, where a heading or the words after it name it."""
+    return Value(f"{number:,}", number, unit)
+
+
+def stitches(number: int) -> Value:
+    """A count of stitches, always in the plural."""
+    return Value(f"{number:,} sts", number, "sts")
+
+
+def rows(number: int) -> Value:
+    """A count of rows."""
+    return Value(counted(number, "row"), number, "rows")
 
 
 def tenths(value: float) -> str:
@@ -22,37 +33,63 @@ def tenths(value: float) -> str:
     return f"{half_up(value, 1) + 0.0:,.1f}"
 
 
-def grams(value: float) -> str:
+def grams(value: float) -> Value:
     """A mass to 0.1 g, never `-0.0 g`."""
-    return f"{tenths(value)} g"
+    return Value(f"{tenths(value)} g", value, "g")
 
 
-def metres(value: float) -> str:
+def gram_range(low: float, high: float) -> Content:
+    """From one mass to another, the unit said once."""
+    return content(Value(tenths(low), low, "g"), " to ", grams(high))
+
+
+def metres(value: float) -> Value:
     """A length of yarn, in metres and yards."""
-    return f"{half_up(value, 0):,.0f} m ({half_up(value / M_IN_YARD, 0):,.0f} yd)"
+    return Value(f"{half_up(value, 0):,.0f} m ({half_up(value / M_IN_YARD, 0):,.0f} yd)", value, "m")
 
 
-def length(cm: float, units: str) -> str:
+def length(cm: float, units: str) -> Value:
     """A length in the leading unit."""
-    return f"{tenths(cm / CM_IN_INCH)} in" if units == "in" else f"{tenths(cm)} cm"
+    number = _in_unit(cm, units)
+    return Value(f"{tenths(number)} {units}", number, units)
 
 
-def length_in_both(cm: float, units: str) -> str:
+def length_in_both(cm: float, units: str) -> Value:
     """A length in the leading unit, in brackets in the other."""
-    return f"{length(cm, units)} ({length(cm, 'cm' if units == 'in' else 'in')})"
+    return length(cm, units)._replace(words=f"{length(cm, units)} ({length(cm, _other(units))})")
 
 
-def swatched(cm: float) -> str:
+def size(wide_cm: float, deep_cm: float, units: str) -> Content:
+    """Wingspan and depth in the leading unit, which is said once."""
+    wide = _in_unit(wide_cm, units)
+    return content(Value(tenths(wide), wide, units), " x ", length(deep_cm, units))
+
+
+def size_in_both(wide_cm: float, deep_cm: float, units: str) -> Content:
+    """Wingspan and depth in the leading unit, in brackets in the other."""
+    return content(size(wide_cm, deep_cm, units), " (", size(wide_cm, deep_cm, _other(units)), ")")
+
+
+def _in_unit(cm: float, units: str) -> float:
+    return cm / CM_IN_INCH if units == "in" else cm
+
+
+def _other(units: str) -> str:
+    return "cm" if units == "in" else "in"
+
+
+def swatch_length(cm: float) -> Value:
     """A length over which stitches were counted: of cm and inches the one that it is a round number of."""
     metric, imperial = f"{cm:.4g}", f"{cm / CM_IN_INCH:.4g}"
-    return f"{imperial} in" if len(imperial) < len(metric) else f"{metric} cm"
+    if len(imperial) < len(metric):
+        return Value(f"{imperial} in", cm / CM_IN_INCH, "in")
+    return Value(f"{metric} cm", cm, "cm")
 
 
-def chance(value: float) -> str:
+def chance(value: float) -> Value:
     """A chance in per cent, never a certainty that nobody has."""
-    if value > 0.999:
-        return "over 99.9 %"
-    return "under 0.1 %" if value < 0.001 else f"{tenths(100 * value)} %"
+    words = "over 99.9 %" if value > 0.999 else "under 0.1 %" if value < 0.001 else f"{tenths(100 * value)} %"
+    return Value(words, 100 * value, "%")
 
 
 def stitch_words(stitch: str, wraps: int) -> str:

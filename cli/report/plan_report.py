@@ -1,130 +1,134 @@
-"""A plan for people: what the shawl takes, how large it will be, and every part and band, as text."""
+"""The plan of a shawl as a report: what it takes, how large it will be, and every part and band."""
+
+from collections.abc import Iterator
 
 from halfhank.cli.report.figures import (
-    CM_IN_INCH,
     chance,
-    count,
     grams,
     length,
     length_in_both,
     metres,
-    span,
+    number_of,
+    row_range,
+    rows,
+    size_in_both,
     stitch_words,
-    swatched,
+    stitches,
+    swatch_length,
     tenths,
 )
-from halfhank.cli.report.spare_yarn import more_words
-from halfhank.cli.report.text_table import Table, TableColumn, paragraph
-from halfhank.cli.terminal import Words, safe
-from halfhank.model.ends.allowance_words import allowed_words
-from halfhank.model.phrases import counted, going_on
-from halfhank.model.shawl import Mark, Shawl, Size, Start, Stretch
+from halfhank.model.ends.allowance_words import unit_words
+from halfhank.model.ends.stops import one_more
+from halfhank.model.number_words import counted
+from halfhank.model.outline.outline import Size, Stretch
+from halfhank.model.phrases import going_on
+from halfhank.model.plan import Plan
+from halfhank.model.report_tree import (
+    Content,
+    Paragraph,
+    Report,
+    ReportSection,
+    Table,
+    TableCells,
+    Value,
+    cells,
+    content,
+    figures_column,
+    joined,
+    row_number,
+    words_column,
+)
+from halfhank.model.shawl import Fabric, Mark, PartPlan, Shawl, Start
 
-_LEAD = 10
-_WIDEST = 100
 
-
-def plan_text(shawl: Shawl, with_rows: bool, room: int | None, colour: bool) -> str:
-    """The whole plan. `room` is the terminal's width, None where there is none: then nothing is cut."""
-    words = Words(colour)
-    if room is not None:
-        room = max(24, min(room, _WIDEST))
-    blocks = [
-        _heading(shawl, words, room),
-        _facts(shawl, room),
-        _section("Marks", _marks(shawl), room, words),
-        _section("Parts", _parts(shawl), room, words),
-        _section("Bands", _bands(shawl), room, words),
-        _section("Stitches", _stitches(shawl), room, words),
+def plan_report(plan: Plan, with_rows: bool = False) -> Report:
+    """The whole plan; `with_rows`: every row too."""
+    shawl = plan.shawl
+    facts = [Paragraph(text, lead) for lead, text in _facts(plan)]
+    tables = [
+        ("Marks", _marks(shawl)),
+        ("Parts", _parts(shawl)),
+        ("Bands", _bands(shawl)),
+        ("Stitches", _fabrics(shawl)),
     ]
     if with_rows:
-        blocks.append(_section("Rows", _rows(shawl), room, words))
-    return "\n".join("\n".join(block) + "\n" for block in blocks if block)
+        tables.append(("Rows", _rows(shawl)))
+    sections = [ReportSection(heading, (table,)) for heading, table in tables if table.rows]
+    return Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections))
 
 
-def _section(title: str, table: Table, room: int | None, words: Words) -> list[str]:
-    return [words.bold(title), *table.lines(room, words)] if table.rows else []
+def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
+    shawl = plan.shawl
+    yarn, outline = shawl.yarn, shawl.outline
+    yield "yarn", _skein(shawl)
+    yield "needles", (Value(f"{shawl.needles_mm:g} mm", shawl.needles_mm, "mm"),)
+    yield "start", _start(shawl.start)
+    yield "rows", _row_counts(shawl)
+    yield "size", _size(shawl)
+    yield "edges", _edges(outline.size, shawl.units)
+    if outline.fan_words and outline.fan_words not in shawl.summary:
+        yield "fan", (outline.fan_words,)
+    if outline.stretch is not None:
+        yield "stretch", _stretch(outline.stretch)
+    yield "takes", content(grams(yarn.total_g), ", ", metres(yarn.total_m))
+    yield "for", _shares(shawl)
+    yield "leaves", content(_left(yarn.left_g), "; the last ridge takes ", grams(yarn.last_ridge_g))
+    sure = f" likely (by {yarn.basis}, give or take "
+    yield "lasts", content(chance(yarn.chance_enough), sure, grams(yarn.sd_g), ")")
+    if more := _spare_yarn(plan):
+        yield "more", more
+    for remark in shawl.remarks:
+        yield "remark", (remark,)
 
 
-def _heading(shawl: Shawl, words: Words, room: int | None) -> list[str]:
-    title = paragraph("", safe(shawl.title), 0, room or _WIDEST)
-    return [words.bold(line) for line in title] + paragraph("", safe(shawl.summary), 0, room or _WIDEST)
-
-
-def _facts(shawl: Shawl, room: int | None) -> list[str]:
+def _skein(shawl: Shawl) -> Content:
     yarn = shawl.yarn
     name = f"{yarn.name}: " if yarn.name else ""
-    facts = (
-        ("yarn", f"{name}{grams(yarn.skein_g)}, {metres(yarn.skein_m)}; {grams(yarn.keep_g)} kept back"),
-        ("needles", f"{shawl.needles_mm:g} mm"),
-        ("start", _start(shawl.start)),
-        ("rows", _rows_fact(shawl)),
-        ("size", _size(shawl)),
-        ("edges", _edges(shawl.outline.size, shawl.units)),
-        *_fan(shawl),
-        *_stretch(shawl.outline.stretch),
-        ("takes", f"{grams(yarn.total_g)}, {metres(yarn.total_m)}"),
-        ("for", _shares(shawl)),
-        ("leaves", f"{_left(yarn.left_g)}; the last ridge takes {grams(yarn.last_ridge_g)}"),
-        ("lasts", f"{chance(yarn.chance_enough)} likely (by {yarn.basis}, give or take {grams(yarn.sd_g)})"),
-    )
-    more = [("more", text) for text in (more_words(shawl),) if text]
-    remarks = [("remark", remark.value) for remark in shawl.description.remarks]
-    lines = []
-    for lead, text in [*facts, *more, *remarks]:
-        lines += paragraph(lead, safe(text), _LEAD, room or _WIDEST)
-    return lines
+    return content(name, grams(yarn.skein_g), ", ", metres(yarn.skein_m), "; ", grams(yarn.keep_g), " kept back")
 
 
-def _start(start: Start) -> str:
-    stitches = f" {counted(start.stitches, 'st')}"
-    return start.words if start.words.endswith(stitches) else f"{start.words}:{stitches}"
+def _start(start: Start) -> Content:
+    count = Value(counted(start.stitches, "st"), start.stitches, "sts")
+    if start.words.endswith(f" {count}"):
+        return content(start.words.removesuffix(count.words), count)
+    return content(start.words, ": ", count)
 
 
-def _rows_fact(shawl: Shawl) -> str:
-    stitches = shawl.rows.stitches
-    allowed = "" if shawl.allowed is None else f"; as yarn allows: {allowed_words(shawl)}"
-    ends = f"{count(stitches[-1])} sts at the end, {count(sum(stitches[1:]))} in all"
-    return f"{count(shawl.rows.count)}; {ends}{allowed}"
+def _row_counts(shawl: Shawl) -> Content:
+    live = shawl.rows.stitches
+    in_all = content(number_of(shawl.rows.count, "rows"), "; ", stitches(live[-1]), " at the end, ")
+    allowed = "" if shawl.allowed is None else f"; as yarn allows: {shawl.allowance_words}"
+    return content(in_all, number_of(sum(live[1:]), "sts"), " in all", allowed)
 
 
-def _shares(shawl: Shawl) -> str:
-    yarn = shawl.yarn
-    return f"the start {grams(yarn.start_g)}, the rows {grams(yarn.knitting_g)}, the end {grams(yarn.bind_off_g)}"
+def _shares(shawl: Shawl) -> Content:
+    start, knitting, end = map(grams, (shawl.yarn.start_g, shawl.yarn.knitting_g, shawl.yarn.bind_off_g))
+    return content("the start ", start, ", the rows ", knitting, ", the end ", end)
 
 
-def _size(shawl: Shawl) -> str:
+def _size(shawl: Shawl) -> Content:
     size = shawl.outline.size
-    wide, deep = size.wingspan_cm, size.depth_cm
-    cm = f"{tenths(wide)} x {tenths(deep)} cm"
-    inches = f"{tenths(wide / CM_IN_INCH)} x {tenths(deep / CM_IN_INCH)} in"
-    both = f"{inches} ({cm})" if shawl.units == "in" else f"{cm} ({inches})"
-    return f"{both}, {'pinned' if shawl.outline.pinned else 'as knitted'}"
+    blocking = "pinned" if shawl.outline.pinned else "as knitted"
+    return content(size_in_both(size.wingspan_cm, size.depth_cm, shawl.units), f", {blocking}")
 
 
-def _left(left_g: float) -> str:
-    return grams(left_g) if left_g >= 0 else f"nothing: {grams(-left_g)} short"
+def _left(left_g: float) -> Content:
+    if left_g >= 0:
+        return (grams(left_g),)
+    return content("nothing: ", grams(-left_g), " short")
 
 
-def _stretch(stretch: Stretch | None) -> list[tuple[str, str]]:
+def _stretch(stretch: Stretch) -> Content:
     """How far pinning draws the fabric out where it does so most."""
-    if stretch is None:
-        return []
-    ways = ((stretch.along, "along the rows"), (stretch.across, "across them"))
-    return [("stretch", ", ".join(f"{100 * share:+.0f} % {way}" for share, way in ways) + " at most, by pinning")]
+    along, across = (Value(f"{100 * share:+.0f} %", 100 * share, "%") for share in stretch)
+    return content(along, " along the rows, ", across, " across them at most, by pinning")
 
 
-def _fan(shawl: Shawl) -> list[tuple[str, str]]:
-    """What the fan does to the top edge, unless the heading says it."""
-    words = shawl.outline.fan_words
-    return [("fan", words)] if words and words not in shawl.summary else []
-
-
-def _edges(size: Size, units: str) -> str:
-    lengths = [("spine", size.spine_cm), ("top", size.top_cm), ("last row", size.last_row_cm)]
+def _edges(size: Size, units: str) -> Content:
+    edges = [("spine", size.spine_cm), ("top", size.top_cm), ("last row", size.last_row_cm)]
     if size.sides_cm is not None:
-        lengths += [("left side", size.sides_cm[0]), ("right side", size.sides_cm[1])]
-    return ", ".join(f"{name} {length_in_both(value, units)}" for name, value in lengths if value is not None)
+        edges += [("left side", size.sides_cm[0]), ("right side", size.sides_cm[1])]
+    return joined(", ", [content(f"{name} ", length_in_both(cm, units)) for name, cm in edges if cm is not None])
 
 
 def _marks(shawl: Shawl) -> Table:
@@ -134,99 +138,129 @@ def _marks(shawl: Shawl) -> Table:
         ("bind off by", shawl.marks.bind_off_by),
     )
     columns = (
-        TableColumn("", True),
-        TableColumn("row"),
-        TableColumn("used", weight=2),
-        TableColumn("left"),
-        TableColumn("", True, 1),
+        words_column(""),
+        figures_column("row"),
+        figures_column("used", weight=2),
+        figures_column("left"),
+        words_column("", weight=1),
     )
     return Table(columns, tuple(_mark(shawl, name, mark) for name, mark in named if mark is not None))
 
 
-def _mark(shawl: Shawl, name: str, mark: Mark) -> tuple[str, ...]:
+def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
     on = f", in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
     beyond = f"past the planned end{on}" if mark.beyond else ""
-    return (name, count(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
+    return cells(name, row_number(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
 
 
 def _parts(shawl: Shawl) -> Table:
     columns = (
-        TableColumn("part", True),
-        TableColumn("rows"),
-        TableColumn("sts at end", weight=2),
-        TableColumn("used", weight=3),
-        TableColumn("share", weight=1),
-        TableColumn("left"),
+        words_column("part"),
+        figures_column("rows"),
+        figures_column("sts at end", weight=2),
+        figures_column("used", weight=3),
+        figures_column("share", weight=1),
+        figures_column("left"),
     )
-    rows = (
-        (
-            part.name,
-            span(part.first_row, part.last_row),
-            count(part.stitches_at_end),
-            grams(part.used_g),
-            f"{part.share:.1%}",
-            grams(part.left_g),
-        )
-        for part in shawl.parts
+    return Table(columns, tuple(map(_part, shawl.parts)))
+
+
+def _part(part: PartPlan) -> TableCells:
+    return cells(
+        part.name,
+        row_range(part.first_row, part.last_row),
+        number_of(part.stitches_at_end, "sts"),
+        grams(part.used_g),
+        Value(f"{part.share:.1%}", 100 * part.share, "%"),
+        grams(part.left_g),
     )
-    return Table(columns, tuple(rows))
 
 
 def _bands(shawl: Shawl) -> Table:
     columns = (
-        TableColumn("part", True, 4),
-        TableColumn("stitch", True),
-        TableColumn("", True, 3),
-        TableColumn("rows"),
-        TableColumn("sts at end", weight=2),
-        TableColumn("height", weight=1),
-        TableColumn("used"),
-        TableColumn("left", weight=5),
+        words_column("part", weight=4),
+        words_column("stitch"),
+        words_column("", weight=3),
+        figures_column("rows"),
+        figures_column("sts at end", weight=2),
+        figures_column("height", weight=1),
+        figures_column("used"),
+        figures_column("left", weight=5),
     )
     return Table(columns, tuple(_band(shawl, index) for index in range(len(shawl.bands))))
 
 
-def _band(shawl: Shawl, index: int) -> tuple[str, ...]:
+def _band(shawl: Shawl, index: int) -> TableCells:
     band = shawl.bands[index]
     opens = index == 0 or shawl.bands[index - 1].part != band.part
-    return (
+    return cells(
         shawl.parts[band.part].name if opens else "",
         stitch_words(band.stitch, band.wraps),
         band.label or "",
-        span(band.first_row, band.last_row),
-        count(band.stitches_at_end),
+        row_range(band.first_row, band.last_row),
+        number_of(band.stitches_at_end, "sts"),
         length(band.height_cm, shawl.units),
         grams(band.used_g),
         grams(band.left_g),
     )
 
 
-def _stitches(shawl: Shawl) -> Table:
+def _fabrics(shawl: Shawl) -> Table:
     columns = (
-        TableColumn("stitch", True),
-        TableColumn("gauge"),
-        TableColumn("over", weight=3),
-        TableColumn("yarn a stitch", weight=2),
-        TableColumn("by", True, 1),
+        words_column("stitch"),
+        figures_column("gauge"),
+        figures_column("over", weight=3),
+        figures_column("yarn a stitch", weight=2),
+        words_column("by", weight=1),
     )
-    rows = (
-        (
-            fabric.name,
-            f"{fabric.gauge[0]:.4g} x {fabric.gauge[1]:.4g}",
-            swatched(fabric.gauge_over_cm),
-            f"{tenths(fabric.yarn_m * 1000)} mm",
-            fabric.basis + ("; gauge assumed" if fabric.gauge_assumed else ""),
-        )
-        for fabric in shawl.fabrics
+    return Table(columns, tuple(map(_fabric, shawl.fabrics)))
+
+
+def _fabric(fabric: Fabric) -> TableCells:
+    across, up = fabric.gauge
+    return cells(
+        fabric.name,
+        content(Value(f"{across:.4g}", across, "sts"), " x ", Value(f"{up:.4g}", up, "rows")),
+        swatch_length(fabric.gauge_over_cm),
+        Value(f"{tenths(fabric.yarn_m * 1000)} mm", fabric.yarn_m * 1000, "mm"),
+        fabric.basis + ("; gauge assumed" if fabric.gauge_assumed else ""),
     )
-    return Table(columns, tuple(rows))
 
 
 def _rows(shawl: Shawl) -> Table:
-    columns = (TableColumn("row"), TableColumn("sts"), TableColumn("used", weight=1), TableColumn("left"))
-    skein_g, used_g, stitches = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
-    rows = (
-        (count(row), count(stitches[row]), grams(used_g[row]), grams(skein_g - used_g[row]))
-        for row in range(1, shawl.rows.count + 1)
+    columns = (figures_column("row"), figures_column("sts"), figures_column("used", weight=1), figures_column("left"))
+    skein_g, used_g, live = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
+    return Table(
+        columns,
+        tuple(
+            cells(row_number(row), number_of(live[row], "sts"), grams(used_g[row]), grams(skein_g - used_g[row]))
+            for row in range(1, shawl.rows.count + 1)
+        ),
     )
-    return Table(columns, tuple(rows))
+
+
+def _spare_yarn(plan: Plan) -> Content:
+    """How many rows more could be paid for, and what one more repeat takes; empty where neither is known."""
+    return joined("; ", [text for text in (_more_rows(plan.shawl), _more_repeats(plan)) if text])
+
+
+def _more_rows(shawl: Shawl) -> Content:
+    mark = shawl.marks.bind_off_by
+    if mark is None or mark.row < shawl.rows.count:
+        return ()
+    more, spare_g = mark.row - shawl.rows.count, shawl.yarn.left_g - shawl.yarn.keep_g
+    if not more and spare_g > shawl.yarn.last_ridge_g:
+        return ()  # Its decreases end the piece, not the yarn.
+    return content("the yarn pays for ", rows(more) if more else "no row", " past the end")
+
+
+def _more_repeats(plan: Plan) -> Content:
+    more, shawl = one_more(plan), plan.shawl
+    if more is None:
+        return ()
+    takes = content(unit_words(plan.table.measures), " would take ", grams(shawl.yarn.left_g - more.mean))
+    if more.mean >= shawl.yarn.keep_g:
+        return content(takes, ", and ", grams(more.mean), " would be left")
+    if more.mean >= 0:
+        return content(takes, ", which goes into the margin")
+    return content(takes, ", ", grams(-more.mean), " more than there is")

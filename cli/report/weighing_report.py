@@ -1,137 +1,140 @@
-"""What a weighing means, in knitting words."""
+"""What a weighing says of the plan, as a report: `halfhank weigh`."""
 
 from collections.abc import Iterator
 
-from halfhank.cli.report.figures import chance, count, grams, tenths
-from halfhank.cli.report.text_table import paragraph
-from halfhank.cli.terminal import safe
-from halfhank.grammar.description import Weighing
-from halfhank.model.ends.allowance_words import allowed_words
+from halfhank.cli.report.figures import chance, gram_range, grams, stitches
 from halfhank.model.ends.finish import finish_of
 from halfhank.model.ends.sequences import open_repeat
 from halfhank.model.ends.stops import Candidate, candidates, one_more
-from halfhank.model.scale.forecast import SURPRISE_SDS, Forecast, Reading, forecast
-from halfhank.model.shawl import Mark, Shawl
+from halfhank.model.meaning.design import Weighing
+from halfhank.model.plan import Plan
+from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
+from halfhank.model.scale.forecast import Forecast, forecast
+from halfhank.model.scale.log import SURPRISE_SDS, LoggedWeighing
+from halfhank.model.shawl import Mark
 
 SAFE_CHANCE = 0.95
 """A stop is called safe when the yarn lasts to it with this chance."""
-_WIDEST = 100
 
 
-def meaning(before: Shawl, after: Shawl, row: int, room: int | None, dry_run: bool) -> str:
-    """The plan before and after a weighing of `row`, as a few lines of at most `room` columns."""
-    foretold = forecast(after)
-    said = [*_weighed(before, after, foretold, row), *_lasts(after, foretold), *_marks(after, row)]
-    said += [*_stops(after, row), *_repeats(before, after)]
+def weighing_report(before: Plan, after: Plan, row: int, dry_run: bool) -> Report:
+    """The plan before and after a weighing of `row`, one line for each thing that it says."""
+    expected = forecast(after)
+    lines = [*_replaced(before, row), *(_start_weighed(after) if row == 0 else _row_weighed(after, expected, row))]
+    lines += [*_enough_yarn(after, expected), *_marks(after, row), *_stops(after, row), *_repeats(before, after)]
     if dry_run:
-        said.append("Nothing was written.")
-    width = max(24, min(room or _WIDEST, _WIDEST))
-    return "".join(line + "\n" for text in said for line in paragraph("", safe(text), 0, width))
+        lines.append(("Nothing was written.",))
+    return Report(None, (ListBlock(tuple(map(ListItem, lines))),))
 
 
-def _weighed(before: Shawl, after: Shawl, foretold: Forecast, row: int) -> Iterator[str]:
-    yield from _replaced(before, row)
-    if row == 0:
-        label_g = after.description.yarn.skein.mass.g
-        mass_g = next(one.mass.g for one in after.description.log if one.row == 0)
-        yield f"The skein weighs {grams(mass_g)}; its label says {grams(label_g)}."
-        return
-    reading = next(one for one in foretold.readings if one.row == row)
-    weighing = next(one for one in after.description.log if one.row == row)
-    of_what = "used" if weighing.used else "left"
-    yield f"After row {count(row)}: {grams(weighing.mass.g)} {of_what}. {_verdict(reading, weighing)}"
-    yield from _went_up(foretold, reading)
-    if abs(reading.surprise_sds) > 1 and all(one.row for one in after.description.log):
-        yield "The skein was not weighed before the cast-on: part of the difference is put down to its label."
-
-
-def _replaced(before: Shawl, row: int) -> Iterator[str]:
-    old = next((one for one in before.description.log if one.row == row), None)
+def _replaced(before: Plan, row: int) -> Iterator[Content]:
+    old = next((one for one in before.design.log if one.row == row), None)
     if old is not None:
         kind = "" if row == 0 else " used" if old.used else " left"
-        yield f"In place of the weighing that the log had here: {old.mass.value:g} {old.mass.unit}{kind}."
+        written = old.written.value.mass
+        mass = Value(f"{written.value:g} {written.unit}", written.value, written.unit)
+        yield content("In place of the weighing that the log had here: ", mass, f"{kind}.")
 
 
-def _verdict(reading: Reading, weighing: Weighing) -> str:
+def _start_weighed(after: Plan) -> Iterator[Content]:
+    label_g, mass_g = after.design.yarn.skein_g, _weighing(after, 0).mass_g
+    yield content("The skein weighs ", grams(mass_g), "; its label says ", grams(label_g), ".")
+
+
+def _row_weighed(after: Plan, expected: Forecast, row: int) -> Iterator[Content]:
+    logged, weighing = next(one for one in expected.weighings if one.row == row), _weighing(after, row)
+    mass = content(grams(weighing.mass_g), " used. " if weighing.used else " left. ")
+    yield content("After row ", row_number(row), ": ", mass, _against_forecast(logged, weighing))
+    yield from _more_than_before(expected, logged)
+    if abs(logged.surprise_sds) > 1 and all(one.row for one in after.design.log):
+        yield ("The skein was not weighed before the cast-on: part of the difference is put down to its label.",)
+
+
+def _weighing(plan: Plan, row: int) -> Weighing:
+    return next(one for one in plan.design.log if one.row == row)
+
+
+def _against_forecast(logged: LoggedWeighing, weighing: Weighing) -> Content:
     """How the weighing stands to the forecast, both as what is left or both as what is used."""
-    less = reading.foretold.mean - reading.left_g
-    told_g = weighing.mass.g + (-less if weighing.used else less)
-    told = f"{grams(told_g)} were foretold, give or take {grams(reading.foretold.sd)}"
-    by = f"{grams(abs(less))} {'less' if less > 0 else 'more'} than that is left"
-    if weighing.used:
-        by = f"{grams(abs(less))} {'more' if less > 0 else 'less'} than that is used"
-    surprise = abs(reading.surprise_sds)
+    less_g, surprise = logged.expected.mean - logged.left_g, abs(logged.surprise_sds)
+    expected_g = weighing.mass_g + (-less_g if weighing.used else less_g)
+    spread = content(" were foretold, give or take ", grams(logged.expected.sd))
+    plan = "On plan: " if surprise <= 1 else "Nearly on plan: " if surprise <= SURPRISE_SDS else "Not on plan: "
+    verdict = content(plan, grams(expected_g), spread)
     if surprise <= 1:
-        return f"On plan: {told}."
-    if surprise <= SURPRISE_SDS:
-        return f"Nearly on plan: {told}; {by}."
-    return f"Not on plan: {told}; {by}."
+        return content(verdict, ".")
+    more = (less_g > 0) == weighing.used
+    by = f" {'more' if more else 'less'} than that is {'used' if weighing.used else 'left'}."
+    return content(verdict, "; ", grams(abs(less_g)), by)
 
 
-def _went_up(foretold: Forecast, reading: Reading) -> Iterator[str]:
+def _more_than_before(expected: Forecast, logged: LoggedWeighing) -> Iterator[Content]:
     """Yarn does not come back: a scale that shows more than before was read wrong once."""
-    earlier = [one for one in foretold.readings if one.row < reading.row and one.left_g < reading.left_g]
+    earlier = [one for one in expected.weighings if one.row < logged.row and one.left_g < logged.left_g]
     if earlier:
         least = min(earlier, key=lambda one: one.left_g)
-        before = f"row {count(least.row)} ({grams(least.left_g)})"
-        yield f"That is more than was left after {before}: one of the two is wrong."
+        before = content("row ", row_number(least.row), " (", grams(least.left_g), ")")
+        yield content("That is more than was left after ", before, ": one of the two is wrong.")
 
 
-def _lasts(after: Shawl, foretold: Forecast) -> Iterator[str]:
-    end = foretold.end
-    left = f"{grams(end.mean)} would be left" if end.mean >= 0 else f"{grams(-end.mean)} would be missing"
-    band = f"{tenths(end.low)} to {grams(end.high)} nine times in ten"
-    likely = chance(after.yarn.chance_enough)
-    yield f"The yarn lasts to the end of the bind-off with a chance of {likely}: {left} ({band})."
+def _enough_yarn(after: Plan, expected: Forecast) -> Iterator[Content]:
+    end = expected.end
+    left = content(grams(abs(end.mean)), " would be left" if end.mean >= 0 else " would be missing")
+    likely = content(
+        "The yarn lasts to the end of the bind-off with a chance of ", chance(after.shawl.yarn.chance_enough)
+    )
+    yield content(likely, ": ", left, " (", gram_range(end.low, end.high), " nine times in ten).")
 
 
-def _marks(after: Shawl, row: int) -> Iterator[str]:
+def _marks(after: Plan, row: int) -> Iterator[Content]:
     named: list[tuple[str, Mark | None]] = [
-        ("Half the yarn is used", after.marks.halfway),
-        ("Turn back by", after.marks.turn_back),
-        ("Bind off by", after.marks.bind_off_by),
+        ("Half the yarn is used after row ", after.shawl.marks.halfway),
+        ("Turn back by row ", after.shawl.marks.turn_back),
+        ("Bind off by row ", after.shawl.marks.bind_off_by),
     ]
     for words, mark in named:
         if mark is not None and mark.row > row:
-            place = "after row" if words.startswith("Half") else "row"
-            yield f"{words} {place} {count(mark.row)}, with {grams(mark.left_g)} on the scale."
+            yield content(words, row_number(mark.row), ", with ", grams(mark.left_g), " on the scale.")
 
 
-def _stops(after: Shawl, row: int) -> Iterator[str]:
+def _stops(after: Plan, row: int) -> Iterator[Content]:
     ahead = [one for one in candidates(after) if one.place.row > row and one.left.chance_positive >= SAFE_CHANCE]
-    good = [one for one in ahead if finish_of(after.description, one.place, one.planned).finished]
+    good = [one for one in ahead if finish_of(after.design, one.place, one.planned).finished]
     if not good:
-        yield "No safe stop lies ahead: bind off now, or go on at a risk."
+        yield ("No safe stop lies ahead: bind off now, or go on at a risk.",)
         return
-    yield f"Next safe stop: {_stop_words(after, good[0])}."
+    yield content("Next safe stop: ", _stop(good[0]), ".")
     if good[-1].place.row > good[0].place.row:
-        yield f"Last safe stop: {_stop_words(after, good[-1])}."
+        yield content("Last safe stop: ", _stop(good[-1]), ".")
 
 
-def _stop_words(after: Shawl, one: Candidate) -> str:
+def _stop(one: Candidate) -> Content:
     place = one.place
-    label = f", {place.run.source.label.value}" if place.run.source.label else ""
-    off = one.reading.mean - one.left.mean
+    label = f", {place.run.source.label}" if place.run.source.label else ""
     end = " (the planned end)" if one.planned else ""
-    return (
-        f"row {count(place.row)}, after {place.run.stitch}{label}{end}: {count(place.live)} sts, "
-        f"{grams(off)} to bind off, {grams(one.left.mean)} left over"
+    where = content("row ", row_number(place.row), f", after {place.run.stitch}{label}{end}: ", stitches(place.live))
+    return content(
+        where, ", ", grams(one.reading.mean - one.left.mean), " to bind off, ", grams(one.left.mean), " left over"
     )
 
 
-def _repeats(before: Shawl, after: Shawl) -> Iterator[str]:
+def _repeats(before: Plan, after: Plan) -> Iterator[Content]:
     """How many repeats the yarn allows, and whether one more than planned fits."""
-    if after.allowed is not None:
-        was = "" if before.allowed == after.allowed else f"; before this weighing {allowed_words(before)}"
-        yield f"As yarn allows comes to {allowed_words(after)}{was}."
+    if after.shawl.allowed is not None:
+        was = (
+            ""
+            if before.shawl.allowed == after.shawl.allowed
+            else f"; before this weighing {before.shawl.allowance_words}"
+        )
+        yield (f"As yarn allows comes to {after.shawl.allowance_words}{was}.",)
     more = one_more(after)
     if more is None:
         return
-    band = after.allowed is not None and open_repeat(after.description) is None
-    noun = "One more" if band else "One more repeat"
-    if more.mean >= after.yarn.keep_g:
-        yield f"{noun} than planned fits: {grams(more.mean)} would be left."
+    band = after.shawl.allowed is not None and open_repeat(after.design) is None
+    than_planned = f"{'One more' if band else 'One more repeat'} than planned "
+    if more.mean >= after.shawl.yarn.keep_g:
+        yield content(than_planned, "fits: ", grams(more.mean), " would be left.")
     elif more.mean >= 0:
-        yield f"{noun} than planned would go into the margin: {grams(more.mean)} would be left."
+        yield content(than_planned, "would go into the margin: ", grams(more.mean), " would be left.")
     else:
-        yield f"{noun} than planned does not fit: {grams(-more.mean)} would be missing."
+        yield content(than_planned, "does not fit: ", grams(-more.mean), " would be missing.")

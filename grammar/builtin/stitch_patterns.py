@@ -1,14 +1,13 @@
-"""The built-in fabrics: traditional patterns that nobody's name hangs on, as data in the description language."""
+"""The built-in stitches as data: traditional patterns that nobody's name hangs on, in the description language.
 
-from functools import cache
+Nothing here is read by the parser, so that whoever needs a ratio alone loads none.
+"""
+
 from typing import NamedTuple
-
-from halfhank.grammar.description import Stitch
-from halfhank.grammar.problems import Span
 
 
 class BuiltIn(NamedTuple):
-    """One built-in fabric.
+    """One built-in stitch.
 
     `words` says what it is; `lines` are the lines of its `stitch` block: the multiple and the rows. `stitch_ratio`,
     `row_ratio`: width of a stitch and height of a row where no gauge is given, in those of garter in the same yarn on
@@ -22,9 +21,9 @@ class BuiltIn(NamedTuple):
     lines: tuple[str, ...]
 
 
-# Ratios: stockinette's from a published pair (17 x 22 against 17 x 33 in 10 cm, DROPS 253-28); drop stitch is reckoned
-# from its wraps; all others are common practice, to be replaced by a swatch's gauge.
-_FABRICS = (
+# Ratios: stockinette's from a published pair (17 x 22 against 17 x 33 in 10 cm, DROPS 253-28); those of drop stitch
+# follow from its wraps; all others are common practice, to be replaced by a swatch's gauge.
+_PATTERNS = (
     BuiltIn("garter", "every row knit: a ridge in two rows", 1.0, 1.0, ("rows 1, 2: knit",)),
     BuiltIn(
         "stockinette",
@@ -97,28 +96,4 @@ _FABRICS = (
     ),
 )
 
-FABRICS = {fabric.name: fabric for fabric in _FABRICS}
-
-PLAIN_FABRICS = ("garter", "stockinette", "drop")
-"""Built-ins that are only measured: a band of them may begin at any of their rows and be any number of rows long."""
-
-BUILT_IN_SPAN = Span(0, 0, 0)
-"""The place of every built-in: none."""
-
-
-@cache
-def built_in_stitch(name: str) -> Stitch:
-    """A built-in as the `stitch` block that would describe it. The places of its rows are in nobody's file."""
-    from halfhank.grammar.reading.blocks import find_blocks
-    from halfhank.grammar.reading.stitch_blocks import Stitches
-    from halfhank.grammar.reading.values import Teller
-    from halfhank.grammar.text.indentation import lay_out
-
-    text = "\n  ".join((f"stitch {_PARSED_AS}", *FABRICS[name].lines)) + "\n"
-    teller = Teller()
-    found = Stitches().read(teller, find_blocks(teller, lay_out(text).roots)).blocks[_PARSED_AS]
-    assert not teller.problems, teller.problems
-    return found._replace(name=found.name._replace(value=name), span=BUILT_IN_SPAN)
-
-
-_PARSED_AS = "fabric"
+STITCH_PATTERNS = {pattern.name: pattern for pattern in _PATTERNS}

@@ -7,9 +7,12 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from halfhank.grammar.language import FACTS, HEADERS, PHRASES, SYNONYMS, UNITS, nearest
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.language import FACTS, HEADERS, UNITS
+from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
 from halfhank.grammar.lines.tables import line_parser
-from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.spelling import nearest
 from halfhank.grammar.text.indentation import SourceLine
 from lark import Token, Tree
 from lark.exceptions import UnexpectedToken
@@ -22,12 +25,6 @@ _SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": 
 _SIGNS["PLUS"] = "+"
 _KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
 _MAX_LISTED = 7
-_FAULTS = {
-    "line-goes-on": "The line has said everything before `{}`.",
-    "unexpected-sign": "`{}` is not written like this.",
-    "unexpected-number": "`{}` is not written like this.",
-    "wrong-unit": "Needles are measured in mm, not by `{}`.",
-}
 
 
 class LineReading(NamedTuple):
@@ -42,7 +39,7 @@ def read_line(source: SourceLine, start: str) -> LineReading:
     try:
         return LineReading(line_parser().parse(source.code, start=start), None)
     except UnexpectedToken as error:
-        return _said_otherwise(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
+        return _suggested(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
 
 
 def accepted(source: SourceLine, start: str) -> bool:
@@ -50,18 +47,24 @@ def accepted(source: SourceLine, start: str) -> bool:
     return read_line(source, start).problem is None
 
 
-def _said_otherwise(token: Token, source: SourceLine, start: str) -> LineReading | None:
-    """A line with a phrase that knitters use and the language does not, and what the language says for it."""
-    from halfhank.grammar.lines.idioms import said_otherwise
+def _suggested(token: Token, source: SourceLine, start: str) -> LineReading | None:
+    """A line with a phrase that knitters use and the language does not, read with the words of the language for it."""
+    from halfhank.grammar.lines.trade_phrases import suggestion_at
 
     column = len(source.code) + 1 if token.type == _END else token.column or 1
-    found = said_otherwise(source.code, column, start)
+    found = suggestion_at(source.code, column, start)
     if found is None:
         return None
     span = Span(source.number, found.start + 1, found.end + 1)
     written = _short(source.code[found.start : found.end])
-    message = _FAULTS.get(found.code, "`{}` is not said like this.").format(written)
-    problem = mistake(found.code, span, message, found.hint)
+    kind = {
+        "line-goes-on": known.LINE_GOES_ON,
+        "unexpected-sign": known.UNEXPECTED_SIGN_OF_TRADE,
+        "unexpected-number": known.UNEXPECTED_NUMBER_OF_TRADE,
+        "wrong-unit": known.WRONG_UNIT_OF_TRADE,
+        "unknown-word": known.UNKNOWN_WORD_OF_TRADE,
+    }[found.code]
+    problem = kind.at(span, written=written, mend=found.hint)
     try:
         tree = found.mended and line_parser().parse(found.mended.rstrip(), start=start)
     except UnexpectedToken:
@@ -82,8 +85,7 @@ def _renamed(source: SourceLine, start: str) -> LineReading | None:
     except UnexpectedToken:
         return None
     span = Span(source.number, source.column, source.column + len(written))
-    message = f"`{_short(written)}` is no word that fits here."
-    return LineReading(tree, mistake("unknown-word", span, message, f"write `{meant}`"))
+    return LineReading(tree, known.UNKNOWN_WORD.at(span, word=_short(written), meant=meant, fits=None))
 
 
 def _mend(error: UnexpectedToken, source: SourceLine, start: str) -> LineReading:
@@ -164,84 +166,81 @@ def _explain(token: Token, accepts: set[str], words: tuple[str, ...] | None, sou
     if _is_word(token) and (token.column == source.column or words):
         return _wrong_word(token, accepts, words, span, source, start)
     if _only_units(accepts):
-        hint = _units_hint(accepts, source.code[: span.column - 1])
-        return mistake("missing-unit", span, f"A unit is missing before `{_short(token)}`.", hint)
+        fits = _units_hint(accepts, source.code[: span.column - 1])
+        return known.MISSING_UNIT.at(span, word=_short(token), fits=fits)
     if _END in accepts:
-        message = f"The line has said everything before `{_short(token)}`."
-        return mistake("line-goes-on", span, message, _overhang(token, source))
+        return _overhang(token, source, span)
     if _is_word(token):
         return _wrong_word(token, accepts, words, span, source, start)
     return _wrong_token(token, accepts, span)
 
 
-def _overhang(token: Token, source: SourceLine) -> str:
-    """The hint for a line that goes on: a number apart from its item, a bracket, or else words too many."""
+def _overhang(token: Token, source: SourceLine, span: Span) -> Problem:
+    """The problem of a line that goes on: a number apart from its item, a bracket, or else words too many."""
     if token == "]":
-        return "leave it out, or open it with `[`"
+        return known.LINE_GOES_ON_WITH_BRACKET.at(span, written=_short(token))
     counted = re.search(r"(?<![\w-])(k|p|sl) +$", source.code[: (token.column or 1) - 1])
     if counted and token.type == "NUMBER":
-        return f"write `{counted[1]}{_short(token)}`"
-    return "leave the rest out, or give it a line of its own"
+        return known.LINE_GOES_ON_WITH_NUMBER.at(span, item=counted[1], written=_short(token))
+    return known.LINE_GOES_ON_WITH_WORDS.at(span, written=_short(token))
 
 
 def _ended(accepts: set[str], source: SourceLine) -> Problem:
-    from halfhank.grammar.lines.idioms import missing_end, unpaired
+    from halfhank.grammar.lines.trade_phrases import missing_end, unpaired
 
     lone = unpaired(source.code)
     if lone is not None:
         sign = source.code[lone]
         span = Span(source.number, lone + 1, lone + 2)
         partner = "]" if sign == "[" else "*"
-        mend = f"set `{partner}` where it ends or begins"
-        return mistake("unpaired-sign", span, f"This `{sign}` has no partner.", mend)
+        return known.UNPAIRED_SIGN.at(span, sign=sign, partner=partner)
     end = len(source.code) + 1
     span = Span(source.number, end, end + 1)
 
     hint = missing_end(source.code)
     if _only_units(accepts):
         hint = hint or _units_hint(accepts, source.code)
-        return mistake("missing-unit", span, "A unit is missing at the end of this line.", hint)
-    return mistake("line-too-short", span, "The line ends before it has said everything.", hint or _fits(accepts))
+        return known.MISSING_UNIT_AT_END.at(span, fits=hint)
+    return known.LINE_TOO_SHORT.at(span, fits=hint or _fits(accepts))
 
 
 def _units_hint(accepts: set[str], before: str) -> str:
     """The hint that lists the units that fit behind the beginning of a line."""
-    from halfhank.grammar.lines.idioms import units_behind
+    from halfhank.grammar.lines.trade_phrases import units_behind
 
     return _listed([f"`{unit}`" for unit in units_behind(before, {*_keywords(accepts), *_signs(accepts)})])
 
 
 def _wrong_token(token: Token, accepts: set[str], span: Span) -> Problem:
-    hint = _fits(accepts)
+    fits = _fits(accepts)
     if token.type in _NUMBERS or token.type == "CABLE":
-        return mistake("unexpected-number", span, f"The number `{_short(token)}` does not fit here.", hint)
+        return known.UNEXPECTED_NUMBER.at(span, number=_short(token), fits=fits)
     if token.type in ("TEXT", "UNCLOSED"):
-        return mistake("unexpected-text", span, "A text in quotes does not fit here.", hint)
-    if token == "'":
-        hint = 'write `"`'
-    return mistake("unexpected-sign", span, f"The sign `{token}` does not fit here.", hint)
+        return known.UNEXPECTED_TEXT.at(span, fits=fits)
+    meant = '"' if token == "'" else None
+    return known.UNEXPECTED_SIGN.at(span, sign=str(token), meant=meant, fits=None if meant else fits)
 
 
 def _wrong_word(
     token: Token, accepts: set[str], words: tuple[str, ...] | None, span: Span, source: SourceLine, start: str
 ) -> Problem:
-    hint = f"write `{PHRASES.get(token.casefold(), ' '.join(words))}`" if words else None
+    meant = PHRASES.get(token.casefold(), " ".join(words)) if words else None
     if token.column == source.column and not words:
-        message, hint = _stray_fact(str(token), start)
-        return mistake("unknown-word", span, message, hint or _fits(accepts))
-    if not hint and "TEXT" in accepts:
-        hint = f'write `"{_short(source.code[(token.column or 1) - 1 :])}"`'
-    return mistake("unknown-word", span, f"`{_short(token)}` is no word that fits here.", hint or _fits(accepts))
+        return _wrong_first_word(str(token), accepts, span, start)
+    if not meant and "TEXT" in accepts:
+        meant = f'"{_short(source.code[(token.column or 1) - 1 :])}"'
+    fits = None if meant else _fits(accepts)
+    return known.UNKNOWN_WORD.at(span, word=_short(token), meant=meant, fits=fits)
 
 
-def _stray_fact(word: str, start: str) -> tuple[str, str | None]:
-    """The message for a line whose first word says nothing in this block."""
+def _wrong_first_word(word: str, accepts: set[str], span: Span, start: str) -> Problem:
+    """The problem of a line whose first word says nothing in this block."""
     if start == "header":
-        return f"`{_short(word)}` opens no block.", None
+        return known.UNKNOWN_WORD_AS_HEADER.at(span, word=_short(word), fits=_fits(accepts))
     block = start.removeprefix("in_")
-    home = next((other.removeprefix("in_") for other, facts in FACTS.items() if word in facts), None)
-    hint = f"`{word}` belongs in a `{home}` block" if home else None
-    return f"`{_short(word)}` says nothing in a `{block}` block.", hint
+    home = next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
+    fits = None if home else _fits(accepts)
+    return known.UNKNOWN_WORD_IN_BLOCK.at(span, word=_short(word), block=block, full=word, home=home, fits=fits)
 
 
 def first_word(source: SourceLine) -> str:

@@ -15,6 +15,7 @@ from typing import Any
 from zlib import crc32
 
 import lark
+from halfhank.grammar.language import STARTS
 from halfhank.grammar.lines.tokens import LineLexer, StraySigns
 from lark.grammar import NonTerminal, Rule, RuleOptions, Symbol, Terminal
 from lark.lexer import PatternRE, PatternStr, TerminalDef
@@ -26,8 +27,6 @@ GRAMMAR = os.path.join(FOLDER, "shawl.lark")
 TABLES = os.path.join(FOLDER, "tables.json")
 
 ENDLESS = 2**32 - 1
-
-STARTS = ("header", "in_shawl", "in_yarn", "in_stitch", "in_shape", "in_part", "in_weighed")
 
 
 class _ShortParser(LALR_Parser):

@@ -2,52 +2,40 @@
 
 from typing import Any
 
-from halfhank.grammar.language import FACTS
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
 from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.facts import FACT_BUILDERS
-from halfhank.grammar.reading.values import Branch, Teller
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.text.indentation import MAX_LINE, LineNode, SourceLine
 
-_KEYS = {
-    "cast_on": "start",
-    "garter_tab": "start",
-    "keep_share": "keep",
-    "keep_mass": "keep",
-    "pinned_straight": "pinned",
-    "pinned_to": "pinned",
-    "evenly_to": "shaping",
-    "before_cast_on": "weighing",
-    "after_row": "weighing",
-}
-_MANY = frozenset({"remark", "row", "shaping", "weighing"})
 
-
-def parsed(teller: Teller, source: SourceLine, start: str) -> Branch | None:
-    """The tree of a line, mended where a mend is known; its mistake of grammar is told, one a line."""
-    teller.line = source.number
+def parsed(context: ParseContext, source: SourceLine, start: str) -> Branch | None:
+    """The tree of a line, mended where a mend is known; its mistake of grammar is reported, one a line."""
+    context.line = source.number
     if len(source.raw) > MAX_LINE:
         return None
     tree, problem = read_line(source, start)
-    if problem and source.number not in teller.told:
-        teller.told.add(source.number)
-        teller.problems.append(problem)
+    if problem and source.number not in context.reported_lines:
+        context.reported_lines.add(source.number)
+        context.problems.append(problem)
     return tree
 
 
-class Body:
+class BlockBody:
     """The facts of one block.
 
     `found` has the records of the lines without mistakes, `seen` the keys of all lines, `broken` those of lines with
     mistakes. `unsure`: nobody knows which fact a line was to be, so that none may be called missing.
     """
 
-    def __init__(self, teller: Teller) -> None:
+    def __init__(self, context: ParseContext) -> None:
         self.found: dict[str, list[Any]] = {}
         self.seen: dict[str, Span] = {}
         self.broken: set[str] = set()
         self.unsure = False
-        self._teller = teller
+        self._context = context
 
     def get(self, key: str) -> Any:
         """The one record of a key, None without."""
@@ -59,32 +47,33 @@ class Body:
 
     def lacks(self, key: str) -> bool:
         """Whether a fact is missing, and no mistake explains it, here or in another block."""
-        elsewhere = {facts.get(word) for word in self._teller.strays for facts in FACTS.values()}
+        misplaced = self._context.misplaced_words
+        elsewhere = {facts[word].key for word in misplaced for facts in FACTS.values() if word in facts}
         return key not in self.seen and key not in elsewhere and not self.unsure
 
-    def read(self, lines: list[LineNode], start: str) -> "Body":
+    def read(self, lines: list[LineNode], start: str) -> "BlockBody":
         """Read all lines by the start rule of the block."""
         for line in lines:
-            if self._teller.spent:
+            if self._context.should_stop:
                 self.unsure = True
                 break
             self._read(line.source, start)
         return self
 
     def _read(self, source: SourceLine, start: str) -> None:
-        tree = parsed(self._teller, source, start)
+        tree = parsed(self._context, source, start)
         if tree is None:
             word = guessed_word(source, start)
-            self._teller.strays.add(first_word(source))
-            self.fail(FACTS[start][word] if word else None, source.span)
+            self._context.misplaced_words.add(first_word(source))
+            self.fail(FACTS[start][word].key if word else None, source.span)
             return
-        key = _KEYS.get(tree.data, tree.data)
-        before = len(self._teller.problems)
-        record = FACT_BUILDERS[tree.data](self._teller, tree, source.span)
-        if self.claim(key, source) and len(self._teller.problems) == before and source.number not in self._teller.told:
-            self.found.setdefault(key, []).append(record)
+        fact = FACT_OF_RULE[tree.data]
+        before = len(self._context.problems)
+        record = FACT_BUILDERS[tree.data](self._context, tree, source.span)
+        if self.claim(fact, source) and self._context.is_clean(before):
+            self.found.setdefault(fact.key, []).append(record)
         else:
-            self.broken.add(key)
+            self.broken.add(fact.key)
 
     def fail(self, key: str | None, span: Span) -> None:
         """Note a line that could not be read."""
@@ -94,12 +83,11 @@ class Body:
             self.broken.add(key)
             self.seen.setdefault(key, span)
 
-    def claim(self, key: str, source: SourceLine) -> bool:
-        """Note a fact; one that comes a second time is told."""
-        if key in self.seen and key not in _MANY:
-            hint = f"line {self.seen[key].line} has it already"
-            message = "A shape has one start." if key == "start" else "A block says this only once."
-            self._teller.tell("duplicate-fact", source.span, message, hint)
+    def claim(self, fact: FactKind, source: SourceLine) -> bool:
+        """Note a fact; one that comes a second time is reported."""
+        if fact.key in self.seen and not fact.many:
+            kind = known.DUPLICATE_FACT_OF_START if fact.key == "start" else known.DUPLICATE_FACT
+            self._context.report(kind.at(source.span, line=self.seen[fact.key].line))
             return False
-        self.seen.setdefault(key, source.span)
+        self.seen.setdefault(fact.key, source.span)
         return True

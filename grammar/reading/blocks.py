@@ -3,36 +3,21 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from halfhank.grammar.language import FACTS, HEADERS
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.language import FACTS, HEADERS, BlockKind
 from halfhank.grammar.lines.line_reader import accepted, first_word, guessed_word
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.block_body import parsed
-from halfhank.grammar.reading.values import Branch, Teller
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.text.indentation import LineNode, SourceLine
 
 _GUESSED_BY = 5
-_KINDS = {"turn": "turn back", "bind": "bind off"}
-_MANY = frozenset({"stitch", "part"})
-_MAY_BE_EMPTY = frozenset({"shawl", "needles", "turn back", "bind off"})
-_RANKS = {"shawl": 0, "yarn": 1, "needles": 1, "stitch": 1, "shape": 1, "part": 2}
-_RANKS |= {"turn back": 3, "bind off": 4, "weighed": 5}
-# How reluctantly a block is said to be in the wrong place: the parts make the piece, its first and last
-# blocks move most easily.
-_WEIGHTS = (0.9, 1.0, 1.5, 0.93, 0.95, 0.9)
-_PLACES = (
-    "`shawl` comes first.",
-    "`{}` comes after `shawl` and before the first part.",
-    "`part` comes before `turn back`, `bind off` and `weighed`.",
-    "`turn back` comes after the last part and before `bind off`.",
-    "`bind off` comes after the parts and before `weighed`.",
-    "`weighed` comes last.",
-)
 
 
 class Block(NamedTuple):
-    """One block: its `kind` (the header's keywords), the header's line and tree (None: not understood), its lines."""
+    """One block: its kind, the header's line and tree (None: not understood), and its lines."""
 
-    kind: str
+    kind: BlockKind
     source: SourceLine
     tree: Branch | None
     lines: list[LineNode]
@@ -43,51 +28,56 @@ class Block(NamedTuple):
 
 
 class Blocks(NamedTuple):
-    """All blocks in the order of the file. `unsure`: a line could not be told for any block."""
+    """All blocks in the order of the file. `unsure`: some line belongs to no known block."""
 
     all: list[Block]
     unsure: bool
 
-    def of(self, kind: str) -> list[Block]:
-        """The blocks of one kind."""
-        return [block for block in self.all if block.kind == kind]
+    def of(self, name: str) -> list[Block]:
+        """The blocks of one kind, by its name."""
+        return [block for block in self.all if block.kind.name == name]
 
 
-def find_blocks(teller: Teller, roots: list[LineNode]) -> Blocks:
-    """Sort the lines of the top level into blocks, and tell headers that are wrong, empty, doubled or out of order."""
+def find_blocks(context: ParseContext, roots: list[LineNode]) -> Blocks:
+    """Sort the lines of the top level into blocks; wrong, empty, doubled and misplaced headers are reported."""
     found: list[Block] = []
     unsure = False
     spared: set[int] = set()  # blocks that a line of no known kind may belong to
     kinds: set[str] = set()
     for line in roots:
-        if teller.spent:
+        if context.should_stop:
             unsure = True
             break
-        if _is_stray(line, found):
-            unsure |= not _take_in(teller, line, found)
+        if _is_misplaced_fact(line, found):
+            unsure |= not _take_misplaced(context, line, found)
             continue
-        tree = parsed(teller, line.source, "header")
+        tree = parsed(context, line.source, "header")
         kind = _kind(line, kinds)
         if guessed_word(line.source, "header") is None:
             spared.update(block.source.number for block in found[-1:])
         if kind:
-            kinds.add(kind)
+            kinds.add(kind.name)
             found.append(Block(kind, line.source, tree, list(line.children)))
         else:
             unsure = True
-    _tell_empty(teller, [block for block in found if block.source.number not in spared])
-    _tell_order(teller, _without_doubles(teller, found))
+    _report_empty(context, [block for block in found if block.source.number not in spared])
+    _report_order(context, _without_doubles(context, found))
     return Blocks(found, unsure)
 
 
-def _kind(line: LineNode, found: set[str]) -> str | None:
+def _kind(line: LineNode, found: set[str]) -> BlockKind | None:
     """The kind of a header, misspelt or not; by the lines under it where the word itself says nothing."""
     word = "bind" if line.source.code.startswith("cast off") else guessed_word(line.source, "header")
-    if word is None and line.children:
-        fitting = {kind: _fitting(line.children, start) for kind, start in HEADERS.items() if start}
-        word = max(fitting, key=lambda kind: (fitting[kind], kind in _MANY or kind not in found))
-        word = word if fitting[word] else None
-    return None if word is None else _KINDS.get(word, word)
+    if word is not None:
+        return HEADERS[word]
+    return _best_fitting(line.children, found) if line.children else None
+
+
+def _best_fitting(lines: list[LineNode], found: set[str]) -> BlockKind | None:
+    """The kind of block that most lines make sense in, rather one that there may still be; None where none do."""
+    fitting = {word: _fitting(lines, kind.start) for word, kind in HEADERS.items() if kind.facts}
+    best = max(fitting, key=lambda word: (fitting[word], HEADERS[word].many or HEADERS[word].name not in found))
+    return HEADERS[best] if fitting[best] else None
 
 
 def _fitting(lines: list[LineNode], start: str) -> int:
@@ -95,7 +85,7 @@ def _fitting(lines: list[LineNode], start: str) -> int:
     return sum(accepted(line.source, start) for line in lines[:_GUESSED_BY])
 
 
-def _is_stray(line: LineNode, found: list[Block]) -> bool:
+def _is_misplaced_fact(line: LineNode, found: list[Block]) -> bool:
     """Whether a line of the top level is a fact of some block."""
     word, source = first_word(line.source), line.source
     if word in HEADERS or source.code.startswith("cast off"):
@@ -103,18 +93,19 @@ def _is_stray(line: LineNode, found: list[Block]) -> bool:
     homes = [start for start, facts in FACTS.items() if word in facts]
     if homes and (not line.children or any(accepted(source, start) for start in homes)):
         return True
-    return bool(found) and found[-1].kind == "part" and accepted(source, "in_part")
+    return bool(found) and found[-1].kind.name == "part" and accepted(source, "in_part")
 
 
-def _take_in(teller: Teller, line: LineNode, found: list[Block]) -> bool:
-    """Tell a fact that is not indented, and give it to the block above if it belongs there."""
+def _take_misplaced(context: ParseContext, line: LineNode, found: list[Block]) -> bool:
+    """Report a fact that is not indented, and give it to the block above if it belongs there."""
     source = line.source
-    if source.number not in teller.told:
-        teller.told.add(source.number)
-        message = f"`{first_word(source)}` stands inside a block and is indented under its first line."
-        teller.tell("not-indented", source.span, message, "indent it by two spaces")
-    start = HEADERS.get(found[-1].kind) if found else None
-    if start is None or not (first_word(source) in FACTS[start] or accepted(source, start)):
+    if source.number not in context.reported_lines:
+        context.reported_lines.add(source.number)
+        context.report(known.NOT_INDENTED.at(source.span, word=first_word(source)))
+    if not found or not found[-1].kind.facts:
+        return False
+    start = found[-1].kind.start
+    if not (first_word(source) in FACTS[start] or accepted(source, start)):
         return False
     if first_word(source) == "repeat":
         found[-1].lines.append(line)
@@ -123,49 +114,47 @@ def _take_in(teller: Teller, line: LineNode, found: list[Block]) -> bool:
     return True
 
 
-def _tell_empty(teller: Teller, found: list[Block]) -> None:
+def _report_empty(context: ParseContext, found: list[Block]) -> None:
     for block in found:
-        if not block.lines and block.kind not in _MAY_BE_EMPTY and block.tree is not None:
-            message = f"This `{block.kind}` block is empty."
-            teller.tell("empty-block", block.span, message, "indent its lines under it, or delete it")
+        if not block.lines and not block.kind.may_be_empty and block.tree is not None:
+            context.report(known.EMPTY_BLOCK.at(block.span, block=block.kind.name))
 
 
-def _without_doubles(teller: Teller, found: list[Block]) -> list[Block]:
-    """The blocks without second ones, which are told."""
+def _without_doubles(context: ParseContext, found: list[Block]) -> list[Block]:
+    """The blocks without second ones, which are reported."""
     first: dict[str, int] = {}
     kept = []
     for block in found:
-        if block.kind in first and block.kind not in _MANY:
-            if block.source.number in teller.told:
+        name = block.kind.name
+        if name in first and not block.kind.many:
+            if block.source.number in context.reported_lines:
                 continue
-            message = f"A description has one `{block.kind}` block."
-            teller.tell("duplicate-block", block.span, message, f"line {first[block.kind]} has it already")
+            context.report(known.DUPLICATE_BLOCK.at(block.span, block=name, line=first[name]))
         else:
-            first.setdefault(block.kind, block.source.number)
+            first.setdefault(name, block.source.number)
             kept.append(block)
     return kept
 
 
-def _tell_order(teller: Teller, found: list[Block]) -> None:
-    """Tell the fewest blocks whose move would put all in order."""
-    ranks = [_RANKS[block.kind] for block in found]
-    settled = _settled(ranks)
+def _report_order(context: ParseContext, found: list[Block]) -> None:
+    """Report the fewest blocks whose move would put all in order."""
+    settled = _settled([block.kind for block in found])
     for index, block in enumerate(found):
         if index not in settled:
-            teller.tell("misplaced-block", block.span, _PLACES[ranks[index]].format(block.kind))
+            context.report(known.MISPLACED_BLOCK.at(block.span, place=block.kind.place.format(block.kind.name)))
 
 
-def _settled(ranks: Sequence[int]) -> set[int]:
-    """The indices of the weightiest subsequence of ranks that never falls."""
-    tops = [(0.0, -1)] * len(_WEIGHTS)  # by rank: weight and last index of the best chain that ends in it
+def _settled(kinds: Sequence[BlockKind]) -> set[int]:
+    """The indices of the weightiest subsequence whose ranks never fall."""
+    tops = [(0.0, -1)] * len(HEADERS)  # by rank: weight and last index of the best chain that ends in it
     before: list[int] = []
-    for index, rank in enumerate(ranks):
-        weight, last = max(tops[: rank + 1])
+    for index, kind in enumerate(kinds):
+        weight, last = max(tops[: kind.rank + 1])
         before.append(last)
-        tops[rank] = (weight + _WEIGHTS[rank], index)
+        tops[kind.rank] = (weight + kind.weight, index)
     settled: set[int] = set()
-    at = max(tops)[1]
-    while at >= 0:
-        settled.add(at)
-        at = before[at]
+    last = max(tops)[1]
+    while last >= 0:
+        settled.add(last)
+        last = before[last]
     return settled

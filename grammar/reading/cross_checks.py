@@ -1,8 +1,10 @@
 """Mistakes that show only when several facts are held against each other."""
 
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Mass, Percent, SkeinLabel, TurnBack, Weighing
 from halfhank.grammar.reading.blocks import Blocks
-from halfhank.grammar.reading.values import Teller, branch, text
+from halfhank.grammar.reading.parse_context import ParseContext
+from halfhank.grammar.reading.values import branch, text
 
 # A label may be off, but not by a quarter: that is a slip of the pen.
 _MOST_OVER_LABEL = 1.25
@@ -10,59 +12,57 @@ _MOST_OVER_LABEL = 1.25
 _SCALE_NOISE_G = 1.0
 
 
-def check_keep(teller: Teller, keep: Percent | Mass | None, skein: SkeinLabel) -> Percent | Mass | None:
+def check_keep(context: ParseContext, keep: Percent | Mass | None, skein: SkeinLabel) -> Percent | Mass | None:
     """The margin, None where it is the whole skein."""
     if isinstance(keep, Mass) and keep.g >= skein.mass.g:
-        teller.tell("keep-too-large", keep.span, "A margin of the whole skein leaves nothing to knit with.")
+        context.report(known.KEEP_TOO_LARGE.at(keep.span))
         return None
     return keep
 
 
-def check_turn_back(teller: Teller, turn_back: TurnBack | None, blocks: Blocks) -> TurnBack | None:
-    """The way back; None, and told, where it is around a part that is not the last."""
+def check_turn_back(context: ParseContext, turn_back: TurnBack | None, blocks: Blocks) -> TurnBack | None:
+    """The way back; None, and reported, where it is around a part that is not the last."""
     parts = blocks.of("part")
     if turn_back is None or turn_back.around is None or not parts:
         return turn_back
     tree, lines = parts[-1].tree, (parts[-1].source.number, turn_back.span.line)
-    if tree is None or any(problem.span and problem.span.line in lines for problem in teller.problems):
+    if tree is None or any(problem.span and problem.span.line in lines for problem in context.problems):
         return None
     last = branch(tree, 0)
-    if text(Teller(), last).value != turn_back.around.value:
-        written = str(last.children[0])
-        message = "The shawl turns back around its last part."
-        teller.tell("not-last-part", turn_back.around.span, message, f"write {written}")
+    if text(ParseContext(), last).value != turn_back.around.value:
+        context.report(known.NOT_LAST_PART.at(turn_back.around.span, part=str(last.children[0])))
         return None
     return turn_back
 
 
-def check_log(teller: Teller, log: tuple[Weighing, ...], skein: SkeinLabel | None) -> tuple[Weighing, ...]:
+def check_log(context: ParseContext, log: tuple[Weighing, ...], skein: SkeinLabel | None) -> tuple[Weighing, ...]:
     """The log without the weighings that cannot be: rows that do not rise, more yarn than there is or was."""
     kept: list[Weighing] = []
     for weighing in log:
-        before = len(teller.problems)
-        _check_row(teller, weighing, kept)
-        _check_mass(teller, weighing, kept, skein)
-        if len(teller.problems) == before:
+        before = len(context.problems)
+        _check_row(context, weighing, kept)
+        _check_mass(context, weighing, kept, skein)
+        if len(context.problems) == before:
             kept.append(weighing)
     return tuple(kept)
 
 
-def _check_row(teller: Teller, weighing: Weighing, kept: list[Weighing]) -> None:
+def _check_row(context: ParseContext, weighing: Weighing, kept: list[Weighing]) -> None:
     if kept and weighing.row <= kept[-1].row:
-        message = "The cast-on comes before all rows." if weighing.row == 0 else "The rows of the log rise."
-        teller.tell("log-order", weighing.span, message, f"line {kept[-1].span.line} is already past it")
+        kind = known.LOG_ORDER_OF_CAST_ON if weighing.row == 0 else known.LOG_ORDER
+        context.report(kind.at(weighing.span, line=kept[-1].span.line))
 
 
-def _check_mass(teller: Teller, weighing: Weighing, kept: list[Weighing], skein: SkeinLabel | None) -> None:
+def _check_mass(context: ParseContext, weighing: Weighing, kept: list[Weighing], skein: SkeinLabel | None) -> None:
     weighed = kept[0].mass.g + _SCALE_NOISE_G if kept and kept[0].row == 0 else None
     most = weighed if weighed else _MOST_OVER_LABEL * skein.mass.g if skein else None
     if most is not None and weighing.mass.g > most:
-        teller.tell("log-mass", weighing.mass.span, "This is more yarn than there was.")
+        context.report(known.LOG_MASS.at(weighing.mass.span))
         return
     earlier = next((one for one in reversed(kept) if one.used == weighing.used and one.row), None)
     if earlier is None:
         return
     gain = earlier.mass.g - weighing.mass.g if weighing.used else weighing.mass.g - earlier.mass.g
     if gain > _SCALE_NOISE_G:
-        message = "Yarn that is used does not come back."
-        teller.tell("log-mass", weighing.mass.span, message, f"line {earlier.span.line} has {earlier.mass.value:g}")
+        line, mass = earlier.span.line, earlier.mass.value
+        context.report(known.LOG_MASS_BACK.at(weighing.mass.span, line=line, mass=mass))

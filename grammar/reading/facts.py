@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import (
     EACH_EDGE,
     EVENLY,
@@ -30,9 +31,8 @@ from halfhank.grammar.description import (
 )
 from halfhank.grammar.problems import Span
 from halfhank.grammar.reading.notation import written_row
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.values import (
-    Branch,
-    Teller,
     branch,
     branches,
     count,
@@ -49,133 +49,129 @@ from lark import Token
 
 _PLACES = {"each_edge": EACH_EDGE, "upper_edge": UPPER_EDGE, "lower_edge": LOWER_EDGE, "spine_place": SPINE}
 
-Fact = Callable[[Teller, Branch, Span], Any]
+Fact = Callable[[ParseContext, Branch, Span], Any]
 
 
-def _text(teller: Teller, tree: Branch, span: Span) -> Text:
-    return text(teller, branch(tree, 0))
+def _text(context: ParseContext, tree: Branch, span: Span) -> Text:
+    return text(context, branch(tree, 0))
 
 
-def _units(teller: Teller, tree: Branch, span: Span) -> str:
+def _units(context: ParseContext, tree: Branch, span: Span) -> str:
     return word(tree, 0)
 
 
-def _skein(teller: Teller, tree: Branch, span: Span) -> SkeinLabel:
-    found = [measure(teller, part) for part in branches(tree)]
+def _skein(context: ParseContext, tree: Branch, span: Span) -> SkeinLabel:
+    found = [measure(context, part) for part in branches(tree)]
     masses = [part for part in found if isinstance(part, Mass)]
     lengths = [part for part in found if isinstance(part, Length)]
     if not lengths:
-        message = "A skein has a mass and a length; this is a second mass."
-        teller.tell("wrong-unit", found[1].span, message, "use `m` or `yd`")
+        context.report(known.WRONG_UNIT_SECOND_MASS.at(found[1].span))
         lengths = [Length(1.0, "m", span)]
     if not masses:
-        message = "A skein has a mass and a length; this is a second length."
-        teller.tell("wrong-unit", found[1].span, message, "use `g` or `oz`")
+        context.report(known.WRONG_UNIT_SECOND_LENGTH.at(found[1].span))
         masses = [Mass(1.0, "g", 0, span)]
     return SkeinLabel(masses[0], lengths[0], span)
 
 
-def _keep_share(teller: Teller, tree: Branch, span: Span) -> Percent:
-    value = decimal(teller, branch(tree, 0), zero=True)
-    place = teller.span(branch(tree, 0))
+def _keep_share(context: ParseContext, tree: Branch, span: Span) -> Percent:
+    value = decimal(context, branch(tree, 0), zero=True)
+    place = context.span(branch(tree, 0))
     if value >= 100:
-        teller.tell("keep-too-large", place, "A margin of the whole skein leaves nothing to knit with.")
+        context.report(known.KEEP_TOO_LARGE.at(place))
     return Percent(value, place)
 
 
-def _keep_mass(teller: Teller, tree: Branch, span: Span) -> Mass:
-    return mass(teller, branch(tree, 0), zero=True)
+def _keep_mass(context: ParseContext, tree: Branch, span: Span) -> Mass:
+    return mass(context, branch(tree, 0), zero=True)
 
 
-def _gauge(teller: Teller, tree: Branch, span: Span) -> Gauge:
+def _gauge(context: ParseContext, tree: Branch, span: Span) -> Gauge:
     stitches, rows, over = branches(branch(tree, 0))
-    return Gauge(decimal(teller, stitches), decimal(teller, rows), length(teller, over), span)
+    return Gauge(decimal(context, stitches), decimal(context, rows), length(context, over), span)
 
 
-def _swatch(teller: Teller, tree: Branch, span: Span) -> Swatch:
-    stitches, rows = count(teller, branch(tree, 0)), count(teller, branch(tree, 1))
+def _swatch(context: ParseContext, tree: Branch, span: Span) -> Swatch:
+    stitches, rows = count(context, branch(tree, 0)), count(context, branch(tree, 1))
     if word(tree, 2) == "weighs":
-        return Swatch(stitches, rows, mass(teller, branch(tree, 3)), None, span)
-    return Swatch(stitches, rows, None, length(teller, branch(tree, 3)), span)
+        return Swatch(stitches, rows, mass(context, branch(tree, 3)), None, span)
+    return Swatch(stitches, rows, None, length(context, branch(tree, 3)), span)
 
 
-def _multiple(teller: Teller, tree: Branch, span: Span) -> Multiple:
+def _multiple(context: ParseContext, tree: Branch, span: Span) -> Multiple:
     extra = maybe(tree, 1)
-    return Multiple(count(teller, branch(tree, 0)), 0 if extra is None else count(teller, extra, 0), span)
+    return Multiple(count(context, branch(tree, 0)), 0 if extra is None else count(context, extra, 0), span)
 
 
-def _name(teller: Teller, tree: Branch, span: Span) -> Name:
-    return name(teller, branch(tree, 0))
+def _name(context: ParseContext, tree: Branch, span: Span) -> Name:
+    return name(context, branch(tree, 0))
 
 
-def _cast_on(teller: Teller, tree: Branch, span: Span) -> CastOn:
-    return CastOn(count(teller, branch(tree, 0)), span)
+def _cast_on(context: ParseContext, tree: Branch, span: Span) -> CastOn:
+    return CastOn(count(context, branch(tree, 0)), span)
 
 
-def _garter_tab(teller: Teller, tree: Branch, span: Span) -> GarterTab:
-    rows = count(teller, branch(tree, 1))
+def _garter_tab(context: ParseContext, tree: Branch, span: Span) -> GarterTab:
+    rows = count(context, branch(tree, 1))
     if rows % 2:
-        place = teller.span(branch(tree, 1))
-        message = "A garter tab has an even number of rows: one stitch is picked up from each ridge."
-        teller.tell("odd-tab-rows", place, message, f"write `{rows + 1}`")
-    return GarterTab(count(teller, branch(tree, 0)), rows, span)
+        place = context.span(branch(tree, 1))
+        context.report(known.ODD_TAB_ROWS.at(place, rows=rows + 1))
+    return GarterTab(count(context, branch(tree, 0)), rows, span)
 
 
-def _edge(teller: Teller, tree: Branch, span: Span) -> Edge:
+def _edge(context: ParseContext, tree: Branch, span: Span) -> Edge:
     stitch = maybe(tree, 1)
-    return Edge(count(teller, branch(tree, 0), 0), None if stitch is None else name(teller, stitch), span)
+    return Edge(count(context, branch(tree, 0), 0), None if stitch is None else name(context, stitch), span)
 
 
-def _spine(teller: Teller, tree: Branch, span: Span) -> Count:
+def _spine(context: ParseContext, tree: Branch, span: Span) -> Count:
     number = branch(tree, 0)
-    return Count(count(teller, number, 0), teller.span(number))
+    return Count(count(context, number, 0), context.span(number))
 
 
-def _pinned_straight(teller: Teller, tree: Branch, span: Span) -> PinnedStraight:
+def _pinned_straight(context: ParseContext, tree: Branch, span: Span) -> PinnedStraight:
     return PinnedStraight(span)
 
 
-def _pinned_to(teller: Teller, tree: Branch, span: Span) -> PinnedTo:
-    return PinnedTo(length(teller, branch(tree, 0)), length(teller, branch(tree, 1)), span)
+def _pinned_to(context: ParseContext, tree: Branch, span: Span) -> PinnedTo:
+    return PinnedTo(length(context, branch(tree, 0)), length(context, branch(tree, 1)), span)
 
 
-def _shaping(teller: Teller, tree: Branch, span: Span) -> ShapingLine:
+def _shaping(context: ParseContext, tree: Branch, span: Span) -> ShapingLine:
     action = {"bind": "bind off"}.get(word(tree, 0), word(tree, 0))
     parts = list(branches(tree))
-    places = tuple(_placed(teller, part) for part in parts if part.data in ("placed", "spread"))
+    places = tuple(_placed(context, part) for part in parts if part.data in ("placed", "spread"))
     tail = {part.data: part for part in parts if part.data not in ("placed", "spread")}
-    every = 1 if "every_row" in tail else _tail_count(teller, tail.get("every"))
-    first = _tail_count(teller, tail.get("from_row")) or 1
-    return ShapingLine(action, places, every, first, _tail_count(teller, tail.get("until")), None, span)
+    every = 1 if "every_row" in tail else _tail_count(context, tail.get("every"))
+    first = _tail_count(context, tail.get("from_row")) or 1
+    return ShapingLine(action, places, every, first, _tail_count(context, tail.get("until")), None, span)
 
 
-def _placed(teller: Teller, tree: Branch) -> Placed:
-    amount = count(teller, branch(tree, 0))
+def _placed(context: ParseContext, tree: Branch) -> Placed:
+    amount = count(context, branch(tree, 0))
     place = EVENLY if tree.data == "spread" else _PLACES[branch(tree, 1).data]
-    return Placed(amount, place, teller.span(tree))
+    return Placed(amount, place, context.span(tree))
 
 
-def _tail_count(teller: Teller, tree: Branch | None) -> int | None:
-    return None if tree is None else count(teller, branch(tree, 0))
+def _tail_count(context: ParseContext, tree: Branch | None) -> int | None:
+    return None if tree is None else count(context, branch(tree, 0))
 
 
-def _evenly_to(teller: Teller, tree: Branch, span: Span) -> ShapingLine:
-    first = _tail_count(teller, maybe(tree, 2)) or 1
-    return ShapingLine(word(tree, 0), (), None, first, None, count(teller, branch(tree, 1)), span)
+def _evenly_to(context: ParseContext, tree: Branch, span: Span) -> ShapingLine:
+    first = _tail_count(context, maybe(tree, 2)) or 1
+    return ShapingLine(word(tree, 0), (), None, first, None, count(context, branch(tree, 1)), span)
 
 
-def _before_cast_on(teller: Teller, tree: Branch, span: Span) -> Weighing:
+def _before_cast_on(context: ParseContext, tree: Branch, span: Span) -> Weighing:
     mark = tree.children[-1]
     if isinstance(mark, Token):
-        place = teller.span(mark)
-        message = "Before the cast-on the whole skein is weighed; nothing is used yet."
-        teller.tell("used-before-cast-on", place, message, f"leave `{mark}` out")
-    return Weighing(0, mass(teller, branch(tree, 0)), False, span)
+        place = context.span(mark)
+        context.report(known.USED_BEFORE_CAST_ON.at(place, word=str(mark)))
+    return Weighing(0, mass(context, branch(tree, 0)), False, span)
 
 
-def _after_row(teller: Teller, tree: Branch, span: Span) -> Weighing:
+def _after_row(context: ParseContext, tree: Branch, span: Span) -> Weighing:
     used = word(tree, 2) == "used"
-    return Weighing(count(teller, branch(tree, 0)), mass(teller, branch(tree, 1), zero=not used), used, span)
+    return Weighing(count(context, branch(tree, 0)), mass(context, branch(tree, 1), zero=not used), used, span)
 
 
 FACT_BUILDERS: dict[str, Fact] = {

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times
-from halfhank.grammar.reading.block_body import Body
-from halfhank.grammar.reading.values import Teller
+from halfhank.grammar.reading.block_body import BlockBody
+from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.text.indentation import lay_out
 
 
@@ -22,7 +22,7 @@ class ReadRow(NamedTuple):
 
 
 class InstructionError(ValueError):
-    """A line of instructions that cannot be read back, said with the line."""
+    """A line of instructions that cannot be read back; the message is the line."""
 
 
 _REPEATED = {"once": "1 time", "twice": "2 times"}
@@ -73,9 +73,9 @@ def _notation(text: str) -> str:
 def read_notation(text: str) -> tuple[Item, ...] | None:
     """The items of one row of working notation, None where it is none. Their places are in nobody's file."""
     layout = lay_out(f"row 1: {text}")
-    teller = Teller()
-    rows = Body(teller).read(layout.roots, "in_stitch").all("row")
-    if layout.problems or teller.problems or len(rows) != 1:
+    context = ParseContext()
+    rows = BlockBody(context).read(layout.roots, "in_stitch").all("row")
+    if layout.problems or context.problems or len(rows) != 1:
         return None
     items: tuple[Item, ...] = rows[0].items
     return items

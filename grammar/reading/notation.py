@@ -2,11 +2,14 @@
 
 import re
 
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work, WrittenRow
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS, ItemKind
-from halfhank.grammar.language import SYNONYMS, nearest
+from halfhank.grammar.lines.synonyms import SYNONYMS
 from halfhank.grammar.problems import Span
-from halfhank.grammar.reading.values import MAX_NUMBER, Branch, Teller, branch, branches, count, word
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
+from halfhank.grammar.reading.values import MAX_NUMBER, branch, branches, count, word
+from halfhank.grammar.spelling import nearest
 from lark import Token
 
 MAX_BRACKETS = 50
@@ -22,125 +25,122 @@ _OTHERWISE = {
 _OTHERWISE["p2sso"] = _OTHERWISE["psso"]
 
 
-def written_row(teller: Teller, tree: Branch, span: Span) -> WrittenRow:
+def written_row(context: ParseContext, tree: Branch, span: Span) -> WrittenRow:
     """One line of a stitch's rows."""
     numbers: list[int] = []
     for entry in branches(tree):
         if entry.data == "rownumber":
-            numbers += _numbers(teller, entry)
+            numbers += _numbers(context, entry)
     notation = branch(tree, len(tree.children) - 1)
-    return WrittenRow(tuple(numbers), _row(teller, notation), span)
+    return WrittenRow(tuple(numbers), _row(context, notation), span)
 
 
-def _numbers(teller: Teller, entry: Branch) -> list[int]:
+def _numbers(context: ParseContext, entry: Branch) -> list[int]:
     ends = list(branches(entry))
-    first = count(teller, ends[0], listed=True)
-    last = count(teller, ends[1], listed=True) if len(ends) > 1 else first
-    if last > MAX_ROW_NUMBER or teller.rows_written > MAX_ROWS_WRITTEN:
-        teller.tell("row-too-high", teller.span(ends[-1]), f"A stitch has at most {MAX_ROW_NUMBER:,} rows.")
+    first = count(context, ends[0], listed=True)
+    last = count(context, ends[1], listed=True) if len(ends) > 1 else first
+    if last > MAX_ROW_NUMBER or context.rows_written > MAX_ROWS_WRITTEN:
+        context.report(known.ROW_TOO_HIGH.at(context.span(ends[-1]), most=MAX_ROW_NUMBER))
         return []
     if first > last:
-        message = f"Rows {first} to {last} run backwards."
-        teller.tell("rows-backwards", teller.span(entry), message, f"write `{last}-{first}`")
+        context.report(known.ROWS_BACKWARDS.at(context.span(entry), first=first, last=last))
         return []
-    teller.rows_written += last - first + 1
+    context.rows_written += last - first + 1
     return list(range(first, last + 1))
 
 
-def _row(teller: Teller, notation: Branch) -> tuple[Item, ...]:
+def _row(context: ParseContext, notation: Branch) -> tuple[Item, ...]:
     items = list(branches(notation))
     first = items[0]
     if len(items) == 1 and first.data == "work" and first.children[0] in WHOLE_ROWS and len(first.children) == 1:
-        return (WholeRow(word(first, 0), teller.span(first)),)
-    reader = _Items(teller)
+        return (WholeRow(word(first, 0), context.span(first)),)
+    reader = _Items(context)
     return tuple(reader.item(item, 0) for item in items)
 
 
 class _Items:
     """Reads the items of one row; `across` is where its part worked across stands."""
 
-    def __init__(self, teller: Teller) -> None:
-        self._teller = teller
+    def __init__(self, context: ParseContext) -> None:
+        self._context = context
         self._across: Span | None = None
 
     def item(self, tree: Branch, depth: int) -> Item:
-        span = self._teller.span(tree)
+        span = self._context.span(tree)
         if tree.data == "work":
             return self._work(tree, span)
         if tree.data == "cable":
             return self._cable(tree, span)
         if depth >= MAX_BRACKETS:
-            self._teller.tell("brackets-too-deep", span, f"Brackets nest at most {MAX_BRACKETS} deep.")
+            self._context.report(known.BRACKETS_TOO_DEEP.at(span, most=MAX_BRACKETS))
             return Times((), 1, span)
         if tree.data == "across":
             return self._worked_across(tree, span, depth)
         parts = list(branches(tree))
         inner = tuple(self.item(part, depth + 1) for part in parts[:-1])
-        number = count(self._teller, parts[-1])
+        number = count(self._context, parts[-1])
         return InOne(inner, number, span) if tree.data == "in_one" else Times(inner, number, span)
 
     def _worked_across(self, tree: Branch, span: Span, depth: int) -> Across:
         if depth:
-            self._teller.tell("across-in-brackets", span, "The part worked across the row stands outside brackets.")
+            self._context.report(known.ACROSS_IN_BRACKETS.at(span))
         elif self._across:
-            message = "Only one part of a row is worked across it."
-            self._teller.tell("second-across", span, message, "write `[…] N times` for a fixed number")
+            self._context.report(known.SECOND_ACROSS.at(span))
         self._across = span
         return Across(tuple(self.item(part, depth) for part in branches(tree)), span)
 
     def _cable(self, tree: Branch, span: Span) -> Cable:
         first, second = (int(number) if len(number) < 6 else MAX_NUMBER for number in word(tree, 0).split("/"))
         if not first or not second:
-            self._teller.tell("zero-number", span, "A cable crosses at least one stitch over one.")
+            self._context.report(known.ZERO_NUMBER_IN_CABLE.at(span))
         elif max(first, second) > MAX_ROW_NUMBER:
-            self._teller.tell("number-too-large", span, "No needle holds a cable as wide as that.")
+            self._context.report(known.NUMBER_TOO_LARGE_IN_CABLE.at(span))
         return Cable(first, second, word(tree, 1), span)
 
     def _work(self, tree: Branch, span: Span) -> Work:
         token = tree.children[0]
         assert isinstance(token, Token)
-        told = len(self._teller.problems)
+        before = len(self._context.problems)
         kind, number = self._kind(token)
         work = Work(kind, number, False, False, 1, False, span)
-        if told < len(self._teller.problems):
+        if before < len(self._context.problems):
             return work
         for modifier in branches(tree):
             work = self._modified(work, modifier, token)
         return work
 
     def _kind(self, token: Token) -> tuple[str, int]:
-        written, span = str(token), self._teller.span(token)
+        written, span = str(token), self._context.span(token)
         if written in ITEMS:
             return written, 1
         kind, digits = _counted(written)
         if digits:
             number = int(digits) if len(digits) < 10 else MAX_NUMBER + 1
             if number == 0 or number > MAX_NUMBER:
-                code = "zero-number" if number == 0 else "number-too-large"
-                self._teller.tell(code, span, "This many stitches cannot be worked.")
+                fault = known.ZERO_NUMBER_OF_STITCHES if number == 0 else known.NUMBER_TOO_LARGE_OF_STITCHES
+                self._context.report(fault.at(span))
             return kind, number
         if written in WHOLE_ROWS:
-            message = f"`{written}` stands alone, for the whole row."
-            self._teller.tell("whole-row-word", span, message, f"write `{written[0]}` and a number")
+            self._context.report(known.WHOLE_ROW_WORD.at(span, word=written, item=written[0]))
             return written[0], 1
         if written in MODIFIERS:
-            self._teller.tell("misplaced-modifier", span, f"`{written}` belongs behind a single item.", "leave it out")
+            self._context.report(known.MISPLACED_MODIFIER_ALONE.at(span, word=written))
             return "k", 1
-        self._teller.tell("unknown-item", span, f"`{written[:40]}` is nothing that is worked.", _item_hint(written))
+        self._context.report(known.UNKNOWN_ITEM.at(span, item=written, mend=_item_hint(written)))
         return "k", 1
 
     def _modified(self, work: Work, modifier: Branch, token: Token) -> Work:
-        kind, said = ITEMS[work.kind], modifier.data
-        if not _takes(kind, said):
-            shown = "with … wraps" if said == "wraps" else said
-            message = f"`{token[:40]}` is not worked `{shown}`."
-            hint = f"write `[{token[:40]}] 2 times`" if said == "twice" else None
-            self._teller.tell("misplaced-modifier", self._teller.span(modifier), message, hint)
-        if said == "wraps":
-            return work._replace(wraps=count(self._teller, branch(modifier, 0)))
-        if said == "tbl":
+        kind, modified = ITEMS[work.kind], modifier.data
+        if not _takes(kind, modified):
+            shown = "with … wraps" if modified == "wraps" else modified
+            item, place = str(token), self._context.span(modifier)
+            twice = item if modified == "twice" else None
+            self._context.report(known.MISPLACED_MODIFIER.at(place, item=item, modifier=shown, twice=twice))
+        if modified == "wraps":
+            return work._replace(wraps=count(self._context, branch(modifier, 0)))
+        if modified == "tbl":
             return work._replace(tbl=True)
-        return work._replace(wyif=True) if said == "wyif" else work._replace(twice=True)
+        return work._replace(wyif=True) if modified == "wyif" else work._replace(twice=True)
 
 
 def _counted(written: str) -> tuple[str, str]:
@@ -149,8 +149,8 @@ def _counted(written: str) -> tuple[str, str]:
     return (kind, written[len(kind) :]) if kind in ITEMS and ITEMS[kind].counted else (written, "")
 
 
-def _takes(kind: ItemKind, said: str) -> bool:
-    return {"tbl": kind.tbl, "wyif": kind.wyif, "twice": kind.twice, "wraps": kind.wraps}[said]
+def _takes(kind: ItemKind, modifier: str) -> bool:
+    return {"tbl": kind.tbl, "wyif": kind.wyif, "twice": kind.twice, "wraps": kind.wraps}[modifier]
 
 
 def _item_hint(written: str) -> str | None:

@@ -1,51 +1,48 @@
 """The parts: their shaping lines, bands and repeats."""
 
-from halfhank.grammar.description import Band, Drop, Name, Part, Repeat, ShapingLine, Text
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.description import AnyBand, Part, Repeat, ShapingLine
 from halfhank.grammar.lines.line_reader import guessed_word
 from halfhank.grammar.problems import Span
+from halfhank.grammar.reading.band_builders import BandReader
 from halfhank.grammar.reading.block_body import parsed
 from halfhank.grammar.reading.blocks import Block
 from halfhank.grammar.reading.facts import FACT_BUILDERS
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.stitch_blocks import Stitches
-from halfhank.grammar.reading.values import Branch, Teller, branch, branches, count, counted, name, text
+from halfhank.grammar.reading.values import branch, text
 from halfhank.grammar.text.indentation import LineNode
-from lark import Token
-
-Piece = Band | Drop | Repeat
-
-_UNITS = {"row": "rows", "ridge": "ridges", "repeat": "repeats"}
 
 
 class PartReader:
     """Reads the parts of one description; `as yarn allows` is counted over all of them."""
 
-    def __init__(self, teller: Teller, stitches: Stitches) -> None:
-        self._teller, self._stitches = teller, stitches
-        self._allows: Span | None = None
+    def __init__(self, context: ParseContext, stitches: Stitches) -> None:
+        self._context, self._bands = context, BandReader(context, stitches)
 
     def part(self, block: Block) -> Part | None:
         """One part; None where its name was not understood or it has no rows."""
-        self._teller.line = block.source.number
-        title = None if block.tree is None else text(self._teller, branch(block.tree, 0))
+        self._context.line = block.source.number
+        title = None if block.tree is None else text(self._context, branch(block.tree, 0))
         lines = _PartLines()
-        bands = self._pieces(block.lines, lines, 0)
+        bands = self._read_bands(block.lines, lines, 0)
         if block.lines and len(lines.shaping) + (lines.even is not None) == len(block.lines):
-            self._teller.tell("no-bands", block.span, "This part is shaped but has no rows.", "add bands to it")
+            self._context.report(known.NO_BANDS.at(block.span))
             return None
         if title is None:
             return None
         return Part(title, lines.even, tuple(lines.shaping), bands, block.span)
 
-    def _pieces(self, lines: list[LineNode], part: "_PartLines", depth: int) -> tuple[Piece, ...]:
-        pieces = (None if self._teller.spent else self._piece(line, part, depth) for line in lines)
-        return tuple(piece for piece in pieces if piece is not None)
+    def _read_bands(self, lines: list[LineNode], part: "_PartLines", depth: int) -> tuple[AnyBand, ...]:
+        bands = (None if self._context.should_stop else self._line(line, part, depth) for line in lines)
+        return tuple(band for band in bands if band is not None)
 
-    def _piece(self, line: LineNode, part: "_PartLines", depth: int) -> Piece | None:
-        before = len(self._teller.problems)
-        tree = parsed(self._teller, line.source, "in_part")
+    def _line(self, line: LineNode, part: "_PartLines", depth: int) -> AnyBand | None:
+        before = len(self._context.problems)
+        tree = parsed(self._context, line.source, "in_part")
         if tree is None:
             part.note_unread(guessed_word(line.source, "in_part"))
-            self._pieces(line.children, part, depth + 1)
+            self._read_bands(line.children, part, depth + 1)
             return None
         if tree.data in ("even", "shaping", "evenly_to"):
             self._shaping(tree, line, part, depth)
@@ -54,106 +51,44 @@ class PartReader:
         return self._band(tree, line, part, depth, before)
 
     def _shaping(self, tree: Branch, line: LineNode, part: "_PartLines", depth: int) -> None:
-        teller, span = self._teller, line.source.span
-        before = len(teller.problems)
-        said = None if tree.data == "even" else FACT_BUILDERS[tree.data](teller, tree, span)
+        context, span = self._context, line.source.span
+        before = len(context.problems)
+        shaping = None if tree.data == "even" else FACT_BUILDERS[tree.data](context, tree, span)
         if depth:
-            teller.tell("shaping-in-repeat", span, "Shaping stands at the head of a part, not inside a repeat.")
+            context.report(known.SHAPING_IN_REPEAT.at(span))
         elif part.banded:
-            teller.tell("late-shaping", span, "Shaping stands at the head of a part, before its bands.")
+            context.report(known.LATE_SHAPING.at(span))
         elif tree.data == "even":
             self._even(part, span)
         elif part.even_seen:
-            teller.tell("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
-        clean = len(teller.problems) == before and line.source.number not in teller.told
-        part.shaped = part.shaped or said is not None
-        if said is not None and clean:
-            part.shaping.append(said)
+            context.report(known.EVEN_WITH_SHAPING.at(span))
+        clean = context.is_clean(before)
+        part.shaped = part.shaped or shaping is not None
+        if shaping is not None and clean:
+            part.shaping.append(shaping)
         part.even = span if tree.data == "even" and clean else part.even
 
     def _even(self, part: "_PartLines", span: Span) -> None:
         if part.even_seen:
-            self._teller.tell("duplicate-fact", span, "A part says `even` only once.")
+            self._context.report(known.DUPLICATE_FACT_OF_EVEN.at(span))
         elif part.shaped:
-            self._teller.tell("even-with-shaping", span, "A part is worked even or has shaping lines, not both.")
+            self._context.report(known.EVEN_WITH_SHAPING.at(span))
         part.even_seen = True
 
-    def _band(self, tree: Branch, line: LineNode, part: "_PartLines", depth: int, before: int) -> Piece | None:
+    def _band(self, tree: Branch, line: LineNode, part: "_PartLines", depth: int, before: int) -> AnyBand | None:
         span = line.source.span
-        if tree.data in ("repeat", "repeat_allows"):
-            piece: Piece = self._repeat(tree, span)
-            if not line.children and line.source.number not in self._teller.told:
-                self._teller.tell("empty-block", span, "This repeat is empty.", "indent its bands under it")
-        else:
-            piece = self._plain(tree, span, depth)
-        clean = len(self._teller.problems) == before and line.source.number not in self._teller.told
-        inner = self._pieces(line.children, part, depth + 1)
+        band = self._bands.band(tree, span, in_repeat=depth > 0)
+        if isinstance(band, Repeat) and not line.children and line.source.number not in self._context.reported_lines:
+            self._context.report(known.EMPTY_BLOCK_OF_REPEAT.at(span))
+        clean = self._context.is_clean(before)
+        inner = self._read_bands(line.children, part, depth + 1)
         if not clean:
             return None
-        return piece._replace(bands=inner) if isinstance(piece, Repeat) else piece
-
-    def _repeat(self, tree: Branch, span: Span) -> Repeat:
-        if tree.data == "repeat_allows":
-            self._allow(span)
-            return Repeat(None, (), span)
-        return Repeat(counted(self._teller, branch(tree, 0)), (), span)
-
-    def _plain(self, tree: Branch, span: Span, depth: int) -> Band | Drop:
-        label = self._label(tree)
-        if tree.data == "drop":
-            return Drop(count(self._teller, branch(tree, 0)), label, span)
-        if tree.data in ("drop_band", "drop_allows"):
-            return self._wrong_drop(tree, label, span)
-        stitch = name(self._teller, branch(tree, 0))
-        self._stitches.check(self._teller, stitch)
-        if tree.data == "band_allows":
-            self._allow(span)
-            return Band(stitch, (), None, label, span)
-        return self._counted_band(tree, stitch, label, span, depth)
-
-    def _counted_band(self, tree: Branch, stitch: Name, label: Text | None, span: Span, depth: int) -> Band:
-        numbers = [part for part in branches(tree) if part.data in ("number", "negative")]
-        counts = tuple(counted(self._teller, number, listed=depth > 0) for number in numbers)
-        unit = next(child for child in tree.children if isinstance(child, Token))
-        if len(counts) > 1 and not depth:
-            place = Span(span.line, counts[0].span.column, counts[-1].span.end)
-            message = "A list takes its values pass by pass, so it stands inside a repeat."
-            self._teller.tell("list-outside-repeat", place, message, "indent it under `repeat N times`")
-        if _plural(unit) == "repeats" and not self._stitches.may_have_rows(stitch.value):
-            message = f"`{stitch.value}` has no rows of its own to repeat."
-            built_in = self._stitches.is_built_in(stitch.value)
-            mend = f"write `as {stitch.value}` in its block, or `rows`" if built_in else "write `rows` or `ridges`"
-            self._teller.tell("no-rows", self._teller.span(unit), message, mend)
-        return Band(stitch, counts, _plural(unit), label, span)
-
-    def _label(self, tree: Branch) -> Text | None:
-        found = [part for part in branches(tree) if part.data == "text"]
-        return text(self._teller, found[0]) if found else None
-
-    def _wrong_drop(self, tree: Branch, label: Text | None, span: Span) -> Drop:
-        start = Span(span.line, span.column, span.column + len("drop"))
-        if tree.data == "drop_allows":
-            message = "Dropped rows are not counted by what the yarn allows."
-            self._teller.tell("drop-as-yarn-allows", span, message, "write `drop W wraps`")
-        else:
-            message = "`drop` is one elongated row and its release, counted in wraps."
-            self._teller.tell("drop-as-band", start, message, "write `drop W wraps`")
-        return Drop(2, label, span)
-
-    def _allow(self, span: Span) -> None:
-        if self._allows:
-            hint = f"line {self._allows.line} has it already"
-            self._teller.tell("second-as-yarn-allows", span, "`as yarn allows` stands once in a description.", hint)
-        else:
-            self._allows = span
-
-
-def _plural(unit: str) -> str:
-    return _UNITS.get(unit, str(unit))
+        return band._replace(bands=inner) if isinstance(band, Repeat) else band
 
 
 class _PartLines:
-    """What one part has said so far."""
+    """What has been read of one part so far."""
 
     def __init__(self) -> None:
         self.even: Span | None = None

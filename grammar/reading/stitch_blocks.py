@@ -2,12 +2,14 @@
 
 import re
 
-from halfhank.grammar.builtin.stitch_patterns import FABRICS, PLAIN_FABRICS
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Name, Stitch, WrittenRow
-from halfhank.grammar.language import BUILT_IN_STITCHES, RESERVED, nearest
-from halfhank.grammar.reading.block_body import Body
+from halfhank.grammar.language import BUILT_IN_STITCHES, PATTERN_STITCHES, PLAIN_STITCHES, RESERVED
+from halfhank.grammar.reading.block_body import BlockBody
 from halfhank.grammar.reading.blocks import Block, Blocks
-from halfhank.grammar.reading.values import Teller, branch, name
+from halfhank.grammar.reading.parse_context import ParseContext
+from halfhank.grammar.reading.values import branch, name
+from halfhank.grammar.spelling import nearest
 
 _MOST_COMPARED = 200
 
@@ -29,32 +31,31 @@ class Stitches:
         self._bases: dict[str, str] = {}
         self._may_have_rows: dict[str, bool] = {}
 
-    def read(self, teller: Teller, blocks: Blocks) -> "Stitches":
+    def read(self, context: ParseContext, blocks: Blocks) -> "Stitches":
         """Read all blocks: their names first, since they may name each other."""
-        named = [(block, self._header(teller, block)) for block in blocks.of("stitch")]
+        named = [(block, self._header(context, block)) for block in blocks.of("stitch")]
         for block, stitch in named:
-            self._block(teller, block, stitch)
-        self._check_bases(teller)
+            self._block(context, block, stitch)
+        self._check_bases(context)
         return self
 
-    def check(self, teller: Teller, stitch: Name, drop: bool = False) -> None:
-        """Tell a name that no stitch has; `drop` is one only where said."""
+    def check(self, context: ParseContext, stitch: Name, drop: bool = False) -> None:
+        """Report a name that no stitch has; `drop` is one only where the argument says so."""
         if stitch.value == "drop" and not drop:
-            message = "`drop` is worked only as `drop W wraps`, in a part."
-            teller.tell("drop-as-band", stitch.span, message)
+            context.report(known.DROP_AS_BAND.at(stitch.span))
         elif stitch.value not in self._known and not self._near(stitch, self._doubtful):
             near = self._near(stitch, self._known)
             if self._nameless and near is None:
                 return
-            hint = f"write `{near}`" if near else f"describe it: `stitch {stitch.value[:40]}`"
-            teller.tell("unknown-stitch", stitch.span, f"There is no stitch `{stitch.value[:40]}`.", hint)
+            new = None if near else stitch.value
+            context.report(known.UNKNOWN_STITCH.at(stitch.span, stitch=stitch.value, near=near, new=new))
 
-    def checked(self, teller: Teller, stitch: Name | None, drop: bool = False) -> Name | None:
-        """The name, None where it was told."""
-        before = len(teller.problems)
+    def checked(self, context: ParseContext, stitch: Name | None, drop: bool = False) -> Name | None:
+        """The name, None where it was reported."""
+        before = len(context.problems)
         if stitch:
-            self.check(teller, stitch, drop)
-        return stitch if len(teller.problems) == before else None
+            self.check(context, stitch, drop)
+        return stitch if len(context.problems) == before else None
 
     def _near(self, stitch: Name, names: set[str]) -> str | None:
         return nearest(stitch.value, tuple(sorted(names))) if 0 < len(names) <= _MOST_COMPARED else None
@@ -62,57 +63,56 @@ class Stitches:
     def may_have_rows(self, stitch: str) -> bool:
         """Whether a stitch has rows, its own or taken over; of an unknown one nobody knows."""
         met: list[str] = []
-        at: str | None = stitch
-        while at is not None and at not in self._may_have_rows:
-            self._may_have_rows[at] = self._nameless or self._has_rows(at)
-            met.append(at)
-            at = None if self._may_have_rows[at] else self._bases.get(at)
-        found = self._may_have_rows[at or met[-1]]
+        name: str | None = stitch
+        while name is not None and name not in self._may_have_rows:
+            self._may_have_rows[name] = self._nameless or self._has_rows(name)
+            met.append(name)
+            name = None if self._may_have_rows[name] else self._bases.get(name)
+        found = self._may_have_rows[name or met[-1]]
         self._may_have_rows.update(dict.fromkeys(met, found))
         return found
 
     def is_built_in(self, name: str) -> bool:
         """Whether a built-in of this name has rows that its block could take."""
-        return name in FABRICS and name not in PLAIN_FABRICS
+        return name in PATTERN_STITCHES
 
     def _has_rows(self, name: str) -> bool:
         """Whether a stitch has rows of its own, or may have some for all that is known of it."""
-        if name in FABRICS and name not in self._lines:
+        if name in BUILT_IN_STITCHES and name not in self._lines:
             return self.is_built_in(name)
         return name in self._rowed or name not in self._known
 
-    def _header(self, teller: Teller, block: Block) -> Name | None:
+    def _header(self, context: ParseContext, block: Block) -> Name | None:
         if block.tree is None:
             self._doubtful.update(re.findall(r"[^\W\d_][\w-]*", block.source.code))
             self._nameless = True
             return None
-        teller.line = block.source.number
-        stitch = name(teller, branch(block.tree, 0))
-        if block.source.number in teller.told:
+        context.line = block.source.number
+        stitch = name(context, branch(block.tree, 0))
+        if block.source.number in context.reported_lines:
             self._doubtful.add(stitch.value)
         if stitch.value in RESERVED and stitch.value != "drop":
-            message = f"`{stitch.value}` is a word of the language and names no stitch."
-            teller.tell("reserved-name", stitch.span, message, "choose another name")
+            context.report(known.RESERVED_NAME.at(stitch.span, stitch=stitch.value))
         elif stitch.value in self._lines:
-            hint = f"line {self._lines[stitch.value]} describes it already"
-            teller.tell("duplicate-name", stitch.span, f"There are two stitches `{stitch.value[:40]}`.", hint)
+            line = self._lines[stitch.value]
+            context.report(known.DUPLICATE_NAME_OF_STITCH.at(stitch.span, stitch=stitch.value, line=line))
             return None
         self._lines[stitch.value] = block.source.number
         self._known.add(stitch.value)
         return stitch
 
-    def _block(self, teller: Teller, block: Block, stitch: Name | None) -> None:
-        body = Body(teller).read(block.lines, "in_stitch")
+    def _block(self, context: ParseContext, block: Block, stitch: Name | None) -> None:
+        body = BlockBody(context).read(block.lines, block.kind.start)
         self.maybe_gauge |= not body.lacks("gauge") or not block.lines
-        rows = _checked_rows(teller, body.all("row"), "row" in body.broken or body.unsure)
-        fill = self.checked(teller, body.get("fill"))
-        base = self.checked(teller, body.get("base"), drop=True)
+        rows = _checked_rows(context, body.all("row"), "row" in body.broken or body.unsure)
+        fill = self.checked(context, body.get("fill"))
+        base = self.checked(context, body.get("base"), drop=True)
         if stitch is None:
             return
         if "row" in body.seen or body.unsure:
             self._rowed.add(stitch.value)
-        if base and base.value == stitch.value and base.value in FABRICS:
-            if base.value not in PLAIN_FABRICS:
+        if base and base.value == stitch.value and base.value in BUILT_IN_STITCHES:
+            if base.value not in PLAIN_STITCHES:
                 self._rowed.add(stitch.value)
         elif base:
             self._bases[stitch.value] = base.value
@@ -128,48 +128,49 @@ class Stitches:
             block.span,
         )
 
-    def _check_bases(self, teller: Teller) -> None:
-        """Tell each ring of `as` once, at the first of its blocks."""
+    def _check_bases(self, context: ParseContext) -> None:
+        """Report each ring of `as` once, at the first of its blocks."""
         done: set[str] = set()
         for start in self._bases:
             path: dict[str, None] = {}
-            at: str | None = start
-            while at is not None and at not in done and at not in path:
-                path[at] = None
-                at = self._bases.get(at)
-            if at is not None and at in path:
+            name: str | None = start
+            while name is not None and name not in done and name not in path:
+                path[name] = None
+                name = self._bases.get(name)
+            if name is not None and name in path:
                 names = list(path)
-                self._tell_ring(teller, names[names.index(at) :])
+                self._report_ring(context, names[names.index(name) :])
             done.update(path)
 
-    def _tell_ring(self, teller: Teller, ring: list[str]) -> None:
+    def _report_ring(self, context: ParseContext, ring: list[str]) -> None:
         first = min(ring, key=lambda one: self._lines[one])
         base = self.blocks[first].base
         assert base is not None
-        message = f"`{first[:40]}` takes its measures from itself."
         if len(ring) > 1:
-            message = f"`{first[:40]}` takes from `{base.value[:40]}`, which takes from it in turn."
-        teller.tell("circular-as", base.span, message)
+            context.report(known.CIRCULAR_AS_IN_TURN.at(base.span, stitch=first, base=base.value))
+        else:
+            context.report(known.CIRCULAR_AS.at(base.span, stitch=first))
         self.blocks[first] = self.blocks[first]._replace(base=None)
 
 
-def _checked_rows(teller: Teller, rows: tuple[WrittenRow, ...], some_broken: bool) -> tuple[WrittenRow, ...]:
-    """The rows, none where one is written twice, left out, or not understood; the first two are told."""
-    before = len(teller.problems)
-    written = _written(teller, rows)
+def _checked_rows(context: ParseContext, rows: tuple[WrittenRow, ...], some_broken: bool) -> tuple[WrittenRow, ...]:
+    """The rows, none where one is written twice, left out, or not understood; the first two are reported."""
+    before = len(context.problems)
+    written = _written(context, rows)
     gap = next((number for number in range(1, len(written) + 1) if number not in written), None)
     if gap is not None and not some_broken:
         after = written[min(number for number in written if number > gap)]
-        teller.tell("row-missing", after.span, f"Row {gap} is not written.", "rows run from 1 without a gap")
-    return () if some_broken or len(teller.problems) > before else rows
+        context.report(known.ROW_MISSING.at(after.span, row=gap))
+    return () if some_broken or len(context.problems) > before else rows
 
 
-def _written(teller: Teller, rows: tuple[WrittenRow, ...]) -> dict[int, WrittenRow]:
+def _written(context: ParseContext, rows: tuple[WrittenRow, ...]) -> dict[int, WrittenRow]:
     written: dict[int, WrittenRow] = {}
     for row in rows:
         double = next((number for number in row.numbers if number in written), None)
-        if double is not None or len(set(row.numbers)) < len(row.numbers):
-            said = f"Row {double} is" if double is not None else "A row is"
-            teller.tell("row-twice", row.span, f"{said} written twice.")
+        if double is not None:
+            context.report(known.ROW_TWICE.at(row.span, row=double))
+        elif len(set(row.numbers)) < len(row.numbers):
+            context.report(known.ROW_TWICE_IN_LINE.at(row.span))
         written.update(dict.fromkeys(row.numbers, row))
     return written

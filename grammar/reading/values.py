@@ -1,48 +1,19 @@
-"""Numbers, quantities, texts and names out of a line's tree, with every mistake of value told.
+"""Numbers, quantities, texts and names out of a line's tree, with every mistake of value reported.
 
-A value with a mistake comes back as a harmless stand-in: the line it stands in is told and left out of the description.
+A value with a mistake comes back as a harmless stand-in: its line is reported and left out of the description.
 """
 
 import re
 from collections.abc import Iterator
 
+from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import GRAMS_IN, Count, Length, Mass, Name, Text
-from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, mistake
+from halfhank.grammar.problems import Span
+from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from lark import Token, Tree
 
 MAX_NUMBER = 1_000_000_000
 MIN_MEASURE = 0.001
-
-Branch = Tree[Token]
-
-
-class Teller:
-    """Collects the problems of one description; `line` is the number of the line that is being read.
-
-    `told` are the lines whose one mistake of grammar (or layout) is told. `rows_written` counts the rows of working
-    notation, so that their number stays bounded. `strays` are the first words of facts that stand in the wrong
-    block.
-    """
-
-    def __init__(self) -> None:
-        self.line = 0
-        self.rows_written = 0
-        self.problems: list[Problem] = []
-        self.told: set[int] = set()
-        self.strays: set[str] = set()
-
-    @property
-    def spent(self) -> bool:
-        """Whether so much is wrong that reading on would only cost time."""
-        return len(self.problems) >= MOST_COUNTED
-
-    def span(self, branch: Branch | Token) -> Span:
-        """Where a token or a tree with at least one token stands."""
-        place = branch if isinstance(branch, Token) else branch.meta
-        return Span(self.line, place.column or 1, place.end_column or 2)
-
-    def tell(self, code: str, span: Span | None, message: str, hint: str | None = None) -> None:
-        self.problems.append(mistake(code, span, message, hint))
 
 
 def branches(tree: Branch) -> Iterator[Branch]:
@@ -69,73 +40,70 @@ def word(tree: Branch, index: int) -> str:
     return str(tree.children[index])
 
 
-def count(teller: Teller, tree: Branch, least: int = 1, listed: bool = False) -> int:
+def count(context: ParseContext, tree: Branch, least: int = 1, listed: bool = False) -> int:
     """A whole number of at least `least` (0 or 1); `listed`: it may stand in a list."""
-    value = _number(teller, tree, listed, whole=True)
+    value = _number(context, tree, listed, whole=True)
     if value is None:
         return 1
-    span, written = teller.span(tree), str(tree.children[0])
+    span, written = context.span(tree), str(tree.children[0])
     if "." in written:
-        teller.tell("not-whole", span, f"`{written}` is counted and has to be whole.", _rounded(value, least))
+        context.report(known.NOT_WHOLE.at(span, number=written, whole=max(least, round(value))))
         return 1
     if value < least:
-        teller.tell("zero-number", span, "There has to be at least one.")
+        context.report(known.ZERO_NUMBER.at(span))
         return 1
     return int(written)
 
 
-def counted(teller: Teller, tree: Branch, listed: bool = False) -> Count:
+def counted(context: ParseContext, tree: Branch, listed: bool = False) -> Count:
     """A whole number of one or more, with its place."""
-    return Count(count(teller, tree, 1, listed), teller.span(tree))
+    return Count(count(context, tree, 1, listed), context.span(tree))
 
 
-def decimal(teller: Teller, tree: Branch, zero: bool = False) -> float:
+def decimal(context: ParseContext, tree: Branch, zero: bool = False) -> float:
     """A number that may have decimals: more than nothing, unless `zero`."""
-    value = _number(teller, tree)
+    value = _number(context, tree)
     if value is None:
         return 1.0
     if value == 0 and not zero:
-        teller.tell("zero-number", teller.span(tree), "This has to be more than nothing.")
+        context.report(known.ZERO_NUMBER_OF_MEASURE.at(context.span(tree)))
         return 1.0
     if 0 < value < MIN_MEASURE:
-        message = f"`{_short(str(tree.children[0]))}` is smaller than anything that is measured here."
-        teller.tell("number-too-small", teller.span(tree), message)
+        context.report(known.NUMBER_TOO_SMALL.at(context.span(tree), number=_short(str(tree.children[0]))))
         return 1.0
     return value
 
 
-def _number(teller: Teller, tree: Branch, listed: bool = False, whole: bool = False) -> float | None:
+def _number(context: ParseContext, tree: Branch, listed: bool = False, whole: bool = False) -> float | None:
     token = tree.children[0]
     assert isinstance(token, Token)
-    span = teller.span(tree)
+    span = context.span(tree)
     if tree.data == "negative":
-        teller.tell("negative-number", span, "A number has no sign.", f"write `{_short(token)}`")
+        context.report(known.NEGATIVE_NUMBER.at(span, number=_short(token)))
         return None
     if token.type == "MISNUMBER":
-        _misnumber(teller, str(token), span, listed, whole)
+        _misnumber(context, str(token), span, listed, whole)
         return None
     if float(token) > MAX_NUMBER:
-        teller.tell("number-too-large", span, f"Numbers go up to {MAX_NUMBER:,}.")
+        context.report(known.NUMBER_TOO_LARGE.at(span, most=MAX_NUMBER))
         return None
     return float(token)
 
 
-def _misnumber(teller: Teller, written: str, span: Span, listed: bool, whole: bool) -> None:
+def _misnumber(context: ParseContext, written: str, span: Span, listed: bool, whole: bool) -> None:
     if "," in written:
-        mend = _comma_mend(written, listed, whole)
-        teller.tell("comma-number", span, "A comma stands between digits without a space.", mend)
+        context.report(known.COMMA_NUMBER.at(span, numbers=_comma_mends(written, listed, whole)))
     elif "e" in written.lower():
-        message = "Numbers are written out, without an exponent."
-        teller.tell("exponent-number", span, message, _written_out(written))
+        context.report(known.EXPONENT_NUMBER.at(span, number=_written_out(written)))
     elif written.startswith("."):
-        teller.tell("bare-point", span, "A number starts with a digit.", f"write `0{_short(written)}`")
+        context.report(known.BARE_POINT_AT_START.at(span, number=_short(written)))
     elif written.endswith("."):
-        teller.tell("bare-point", span, "A number does not end with a point.", f"write `{_short(written[:-1])}`")
+        context.report(known.BARE_POINT_AT_END.at(span, number=_short(written[:-1])))
     else:
-        teller.tell("bare-point", span, f"`{_short(written)}` has more than one point.")
+        context.report(known.BARE_POINT_TWICE.at(span, number=_short(written)))
 
 
-def _comma_mend(written: str, listed: bool, whole: bool) -> str:
+def _comma_mends(written: str, listed: bool, whole: bool) -> str:
     groups = written.split(",")
     thousands = all(re.fullmatch(r"[0-9]{3}(\.[0-9]+)?", group) for group in groups[1:])
     mends = []
@@ -145,79 +113,75 @@ def _comma_mend(written: str, listed: bool, whole: bool) -> str:
         mends.append(".".join(groups))
     if thousands:
         mends.append("".join(groups))
-    return "write " + " or ".join(f"`{_short(mend)}`" for mend in mends or [", ".join(groups)])
+    return " or ".join(f"`{_short(mend)}`" for mend in mends or [", ".join(groups)])
 
 
 def _written_out(written: str) -> str | None:
     base, _, power = written.lower().partition("e")
     shift = int(power) if len(power) < 4 else 100
     value = float(base) * 10.0**shift if -6 < shift < 7 and len(base) < 10 else None
-    return f"write `{value:.12g}`" if value is not None and value < MAX_NUMBER else None
-
-
-def _rounded(value: float, least: int) -> str:
-    return f"write `{max(least, round(value))}`"
+    return f"{value:.12g}" if value is not None and value < MAX_NUMBER else None
 
 
 def _short(written: str) -> str:
     return written if len(written) <= 20 else written[:19] + "…"
 
 
-def measure(teller: Teller, tree: Branch, zero: bool = False) -> Length | Mass:
+def measure(context: ParseContext, tree: Branch, zero: bool = False) -> Length | Mass:
     """A number with its unit."""
     number, unit = branch(tree, 0), word(tree, 1)
-    value = decimal(teller, number, zero)
-    span = teller.span(tree)
+    value = decimal(context, number, zero)
+    span = context.span(tree)
     if unit in GRAMS_IN:
         return Mass(value, unit, len(str(number.children[0]).partition(".")[2]), span)
     return Length(value, unit, span)
 
 
-def length(teller: Teller, tree: Branch) -> Length:
-    """A length; a mass is told."""
-    found = measure(teller, tree)
+def length(context: ParseContext, tree: Branch) -> Length:
+    """A length; a mass is reported."""
+    found = measure(context, tree)
     if isinstance(found, Length):
         return found
-    teller.tell("wrong-unit", found.span, "A length belongs here, not a mass.", "use `cm`, `m`, `in` or `yd`")
+    context.report(known.WRONG_UNIT_FOR_LENGTH.at(found.span))
     return Length(1.0, "cm", found.span)
 
 
-def mass(teller: Teller, tree: Branch, zero: bool = False) -> Mass:
-    """A mass; a length is told."""
-    found = measure(teller, tree, zero)
+def mass(context: ParseContext, tree: Branch, zero: bool = False) -> Mass:
+    """A mass; a length is reported."""
+    found = measure(context, tree, zero)
     if isinstance(found, Mass):
         return found
-    teller.tell("wrong-unit", found.span, "A mass belongs here, not a length.", "use `g` or `oz`")
+    context.report(known.WRONG_UNIT_FOR_MASS.at(found.span))
     return Mass(1.0, "g", 0, found.span)
 
 
-def text(teller: Teller, tree: Branch) -> Text:
+def text(context: ParseContext, tree: Branch) -> Text:
     """A text in quotes, escapes resolved."""
     token = tree.children[0]
     assert isinstance(token, Token)
-    span, written = teller.span(token), str(token)
+    span, written = context.span(token), str(token)
     if token.type == "UNCLOSED":
-        teller.tell("unclosed-text", span, "The text is not closed on its line.", 'end it with `"`')
+        context.report(known.UNCLOSED_TEXT.at(span))
         return Text(written[1:], span)
-    value = written[1:-1] if "\\" not in written else _resolved(teller, written, span)
+    value = written[1:-1] if "\\" not in written else _resolved(context, written, span)
     if not value.strip():
-        teller.tell("empty-text", span, "The text says nothing.")
+        context.report(known.EMPTY_TEXT.at(span))
     return Text(value, span)
 
 
-def _resolved(teller: Teller, written: str, span: Span) -> str:
+def _resolved(context: ParseContext, written: str, span: Span) -> str:
     for escape in re.finditer(r"\\(.)", written):
         if escape[1] not in '"\\':
             place = Span(span.line, span.column + escape.start(), span.column + escape.end())
-            teller.tell("unknown-escape", place, f"`{escape[0]}` stands for nothing.", r"write `\\` for a backslash")
+            context.report(known.UNKNOWN_ESCAPE.at(place, escape=escape[0]))
     return re.sub(r"\\(.)", r"\1", written[1:-1])
 
 
-def name(teller: Teller, tree: Branch) -> Name:
+def name(context: ParseContext, tree: Branch) -> Name:
     """A name: letters, digits and hyphens."""
     token = tree.children[0]
     assert isinstance(token, Token)
-    span, written = teller.span(token), str(token)
+    span, written = context.span(token), str(token)
     if written.isascii():
         return Name(written, span)
     from unicodedata import category, normalize
@@ -225,6 +189,6 @@ def name(teller: Teller, tree: Branch) -> Name:
     for offset, char in enumerate(written):
         if char != "-" and category(char)[0] not in "LM" and category(char) != "Nd":
             place = Span(span.line, span.column + offset, span.column + offset + 1)
-            teller.tell("odd-name", place, f"`{char}` stands in no name: letters, digits and hyphens do.")
+            context.report(known.ODD_NAME.at(place, char=char))
             break
     return Name(normalize("NFC", written), span)

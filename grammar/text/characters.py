@@ -3,7 +3,11 @@
 Every mend replaces one character by one character, so that columns stay those of the file.
 """
 
+from collections.abc import Callable
 from typing import NamedTuple
+
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.problems import Problem
 
 _CURLY = "“”„‟«»″"
 _DASHES = "‐‑‒–—―−"
@@ -13,12 +17,12 @@ _FOREIGN = "\ufffd"
 class Cleaned(NamedTuple):
     """A line without its comment (`code`, mended), the offset of its `#`, and the first odd character.
 
-    `odd` is the problem's code, the character's column from 1, the message and the hint.
+    `odd` is its problem, without its place, and the character's column from 1.
     """
 
     code: str
     comment: int | None
-    odd: tuple[str, int, str, str] | None
+    odd: tuple[Problem, int] | None
 
 
 def clean(raw: str) -> Cleaned:
@@ -50,7 +54,7 @@ class _Scan:
     def __init__(self, line: str) -> None:
         self.line = line
         self.out: list[str] = []
-        self.odd: tuple[str, int, str, str] | None = None
+        self.odd: tuple[Problem, int] | None = None
         self.text = ""  # the characters that would close the text we are in
         self.escaped = False
 
@@ -73,16 +77,16 @@ class _Scan:
         if char == '"' or char in _CURLY:
             self.text = '"' if char == '"' else '"' + _CURLY
             if char == "″" and "".join(self.out).rstrip(" ")[-1:].isdigit():
-                self._tell("curly-quote", offset, "The sign `″` stands for inches.", "write `in`")
+                self._report(offset, lambda: known.CURLY_QUOTE_FOR_INCHES.at(None))
             elif char != '"':
-                self._tell("curly-quote", offset, "Texts stand in straight double quotes.", 'write `"`')
+                self._report(offset, lambda: known.CURLY_QUOTE.at(None))
             return '"'
         if char in _DASHES:
-            self._tell("dash", offset, "A dash is no hyphen.", "write `-`")
+            self._report(offset, lambda: known.DASH.at(None))
             return "-"
         if not char.isprintable() or char.isspace():
             if char != " " and not self._refuse(char, offset):
-                self._tell("odd-space", offset, f"{_named(char)} is no space between words.", "write a plain space")
+                self._report(offset, lambda: known.ODD_SPACE.at(None, char=_named(char)))
             return " "
         return char
 
@@ -101,13 +105,13 @@ class _Scan:
     def _refuse(self, char: str, offset: int) -> bool:
         if not is_refused(char):
             return False
-        message = f"The control character {_named(char)} stands in this line."
-        self._tell("control-character", offset, message, "delete it")
+        self._report(offset, lambda: known.CONTROL_CHARACTER.at(None, char=_named(char)))
         return True
 
-    def _tell(self, code: str, offset: int, message: str, hint: str) -> None:
+    def _report(self, offset: int, problem: Callable[[], Problem]) -> None:
+        """Note the line's first problem; those after it are not even made."""
         if self.odd is None:
-            self.odd = (code, offset + 1, message, hint)
+            self.odd = (problem(), offset + 1)
 
 
 def _named(char: str) -> str:

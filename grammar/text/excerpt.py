@@ -14,25 +14,41 @@ _BOLD, _RED, _YELLOW, _CYAN, _PLAIN = "\x1b[1m", "\x1b[31m", "\x1b[33m", "\x1b[3
 
 def show_problems(problems: Iterable[Problem], text: str, path: str, colour: bool = False) -> str:
     """All problems of the file at `path`, whose text they were found in, each ending with a line break."""
-    lines = text.removeprefix("\ufeff").split("\n")
+    lines = source_lines(text)
     return "".join(show_problem(problem, lines, path, colour) for problem in problems)
+
+
+def source_lines(text: str) -> list[str]:
+    """A file's text in lines, as problems count them."""
+    return text.removeprefix("\ufeff").split("\n")
 
 
 def show_problem(problem: Problem, lines: Sequence[str], path: str, colour: bool = False) -> str:
     """One problem; `lines` are the file's, without their endings."""
+    return "\n".join(problem_lines(problem, source_line(problem, lines), path, colour)) + "\n"
+
+
+def source_line(problem: Problem, lines: Sequence[str]) -> str | None:
+    """The line of a file that a problem points at, None for one of the whole file."""
+    span = problem.span
+    return lines[span.line - 1].removesuffix("\r") if span and span.line <= len(lines) else None
+
+
+def problem_lines(problem: Problem, source: str | None, path: str, colour: bool = False) -> list[str]:
+    """One problem of the file at `path`; `source` is the line that it points at, if there is one."""
     span = problem.span
     place = f"{path}:{span.line}:{span.column}" if span else path
     tone = _RED if problem.severity == MISTAKE else _YELLOW
     kind = _dyed(f"{problem.severity} [{problem.code}]", tone, colour)
     shown = [f"{_dyed(safe(place), _BOLD, colour)}: {kind}: {safe(problem.message)}"]
     gutter = len(str(span.line)) if span else 1
-    if span and span.line <= len(lines):
-        source, caret = _quoted(lines[span.line - 1].removesuffix("\r"), span)
-        shown.append(f" {span.line} | {source}")
+    if span and source is not None:
+        excerpt, caret = _quoted(source, span)
+        shown.append(f" {span.line} | {excerpt}")
         shown.append(f" {'':{gutter}} | {_dyed(caret, tone, colour)}")
     if problem.hint:
         shown.append(f" {'':{gutter}} = {_dyed(safe(problem.hint), _CYAN, colour)}")
-    return "\n".join(line.rstrip() for line in shown) + "\n"
+    return [line.rstrip() for line in shown]
 
 
 def safe(text: str) -> str:

@@ -1,28 +1,23 @@
 """The first stage of reading finds out which line stands inside which; each keeps the comment behind it.
 
 Nothing is thrown away: `Layout.lines` has every physical line with its ending, so that a file can be written back with
-all other bytes kept. Lines with a mistake of layout are told here (`told`) and still find a place in the tree.
+all other bytes kept. Lines with a mistake of layout are reported here and still find a place in the tree.
 """
 
 import re
 from functools import cached_property
 from typing import NamedTuple
 
-from halfhank.grammar.language import HEADERS, nearest_opener
-from halfhank.grammar.problems import Problem, Span, mistake
+from halfhank.grammar import parse_problems as known
+from halfhank.grammar.language import HEADERS
+from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.spelling import nearest_opener
 from halfhank.grammar.text.characters import clean
 
 MAX_LINE = 4_000
 MAX_NESTING = 50
 BOM = "\ufeff"
 _DEFAULT_STEP = 2
-
-# How blocks of their own open, compiled only when an indented line starts with one of their words.
-_HEADER = (
-    r' *(?:(?:shawl|part) *"|yarn *(?:"|$)|needles +[0-9]|(?:stitch|shape) +(?!as )[^\W\d]|weighed *$'
-    r"|turn +back *(?:around|$)"
-    r"|bind +off +(?:standard|elastic|picot|i-cord|draw|takes))"
-)
 
 
 class SourceLine(NamedTuple):
@@ -60,14 +55,14 @@ class LineNode(NamedTuple):
 class SourceTree(NamedTuple):
     """A whole file: `bom` where it opened with a byte-order mark, `roots` the lines of the top level.
 
-    `told` are the numbers of the lines with one of the `problems`.
+    `reported_lines` are the numbers of the lines with one of the `problems`.
     """
 
     bom: bool
     lines: tuple[SourceLine, ...]
     roots: list[LineNode]
     problems: tuple[Problem, ...]
-    told: frozenset[int]
+    reported_lines: frozenset[int]
 
 
 def lay_out(text: str) -> SourceTree:
@@ -97,12 +92,10 @@ def _source_line(number: int, piece: str, ending: str, problems: dict[int, Probl
     cleaned = clean(piece[:MAX_LINE])
     if len(piece) > MAX_LINE:
         span = Span(number, MAX_LINE + 1, len(piece) + 1)
-        problems[number] = mistake(
-            "line-too-long", span, f"The line has {len(piece):,} characters; {MAX_LINE:,} are read.", "shorten it"
-        )
+        problems[number] = known.LINE_TOO_LONG.at(span, length=len(piece), most=MAX_LINE)
     elif cleaned.odd:
-        code, column, message, hint = cleaned.odd
-        problems[number] = mistake(code, Span(number, column, column + 1), message, hint)
+        problem, column = cleaned.odd
+        problems[number] = problem._replace(span=Span(number, column, column + 1))
     indent = len(cleaned.code) - len(cleaned.code.lstrip(" "))
     return SourceLine(number, piece, ending, cleaned.code, indent, cleaned.comment)
 
@@ -113,19 +106,25 @@ def _step(lines: tuple[SourceLine, ...]) -> int:
     return min(steps, default=_DEFAULT_STEP)
 
 
+def _is_header(code: str) -> bool:
+    """Whether a line can only be the header of a block, wherever it stands."""
+    word = code.split(None, 1)[0]
+    return word in HEADERS and re.match(f" *{word}{HEADERS[word].opening}", code) is not None
+
+
 class _Frame:
     """An open line at `depth`: lines indented more than `indent` belong to it, or beside it where it opens no block."""
 
     def __init__(self, indent: int, depth: int, line: LineNode, siblings: list[LineNode]) -> None:
         self.indent, self.depth, self.line, self.siblings = indent, depth, line, siblings
         self.column: int | None = None
-        self.told: set[int] = set()
+        self.reported: set[int] = set()
 
     @cached_property
     def opens(self) -> bool:
         """Whether the line opens a block; only asked when a line stands under it."""
         word = self.line.source.code.split(None, 1)[0]
-        return word not in ("needles", "bind", "turn") if self.depth == 0 else nearest_opener(word)
+        return word not in HEADERS or bool(HEADERS[word].facts) if self.depth == 0 else nearest_opener(word)
 
 
 class _Tree:
@@ -157,23 +156,22 @@ class _Tree:
     def _nest(self, line: LineNode, parent: _Frame, width: int) -> None:
         if parent.column is None:
             parent.column = width
-        width = self._aligned(line.source, parent.column, width, parent.told)
+        width = self._aligned(line.source, parent.column, width, parent.reported)
         siblings = parent.line.children
         if parent.depth >= MAX_NESTING:
-            if parent.depth == MAX_NESTING and not parent.told:
-                message = f"Blocks nest at most {MAX_NESTING} deep."
-                self._tell(line.source, "nesting-too-deep", message, "unroll a repeat")
+            if parent.depth == MAX_NESTING and not parent.reported:
+                self._report(line.source, known.NESTING_TOO_DEEP.at(_whole(line.source), most=MAX_NESTING))
                 siblings.append(line)
-            parent.told.add(width)
+            parent.reported.add(width)
             siblings = []
         self._hang(line, siblings, parent.depth + 1, width)
 
     def _adopt(self, line: LineNode, parent: _Frame, width: int) -> None:
         """A line under one that opens no block stands beside it instead."""
-        if not parent.told:
-            parent.told.add(width)
-            message = "This line is indented under a line that opens no block."
-            self._tell(line.source, "unexpected-indent", message, f"start it in column {parent.line.source.column}")
+        if not parent.reported:
+            parent.reported.add(width)
+            column = parent.line.source.column
+            self._report(line.source, known.UNEXPECTED_INDENT.at(_whole(line.source), column=column))
         self._hang(line, parent.siblings, parent.depth, width)
 
     def _width(self, source: SourceLine) -> int:
@@ -182,24 +180,25 @@ class _Tree:
         width = source.indent
         if "\t" in blank:
             column = blank.index("\t") + 1
-            self._tell(source, "tab-indentation", "A tab stands in the indentation.", "indent with spaces", column)
+            self._report(source, known.TAB_INDENTATION.at(Span(source.number, column, column + 1)))
             width += blank.count("\t") * (self._step - 1)
-        if source.indent and source.code.split(None, 1)[0] in HEADERS and re.match(_HEADER, source.code):
-            message = "A line that opens a block of its own is not indented."
-            self._tell(source, "indented-header", message, "start it in column 1")
+        if source.indent and _is_header(source.code):
+            self._report(source, known.INDENTED_HEADER.at(_whole(source)))
             return 0
         return width
 
-    def _aligned(self, source: SourceLine, column: int, width: int, told: set[int]) -> int:
-        """Tell a line that stands in another column than its block, once a column; it counts as standing in it."""
+    def _aligned(self, source: SourceLine, column: int, width: int, reported: set[int]) -> int:
+        """Report a line that stands in another column than its block, once a column; it counts as standing in it."""
         tabbed = "\t" in source.raw[: source.indent]
-        if width != column and width not in told and not tabbed:
-            told.add(width)
-            message = "The lines of one block start in one column."
-            self._tell(source, "uneven-indentation", message, f"start it in column {column + 1}")
+        if width != column and width not in reported and not tabbed:
+            reported.add(width)
+            self._report(source, known.UNEVEN_INDENTATION.at(_whole(source), column=column + 1))
         return column
 
-    def _tell(self, source: SourceLine, code: str, message: str, hint: str, column: int | None = None) -> None:
-        start = column or source.column
-        end = start + 1 if column else len(source.code) + 1
-        self._problems.setdefault(source.number, mistake(code, Span(source.number, start, end), message, hint))
+    def _report(self, source: SourceLine, problem: Problem) -> None:
+        self._problems.setdefault(source.number, problem)
+
+
+def _whole(source: SourceLine) -> Span:
+    """Where a line stands, without its indentation and its comment."""
+    return Span(source.number, source.column, len(source.code) + 1)

@@ -4,11 +4,13 @@ from collections.abc import Iterator, Sequence
 from math import gcd
 from typing import NamedTuple
 
-from halfhank.grammar.description import Band, Description, Work
-from halfhank.grammar.problems import Problem, Span, advice
-from halfhank.model.phrases import counted
+from halfhank.grammar.description import Work
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import row_problems as known
+from halfhank.model.meaning.design import Band, Design
+from halfhank.model.number_words import counted
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.shaping import Worked
+from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.stitches.chart import too_large
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, needle_of, whole_multiples
 from halfhank.model.stitches.pattern import Pattern
@@ -32,11 +34,9 @@ class Case(NamedTuple):
         return self.fits[0].pattern
 
 
-def advise(
-    description: Description, patterns: dict[str, Pattern], parts: Sequence[Worked], rows: Rows
-) -> Iterator[Problem]:
+def advise(design: Design, patterns: dict[str, Pattern], parts: Sequence[WorkedPart], rows: Rows) -> Iterator[Problem]:
     """All advice on the bands that are worked in patterns."""
-    needle = needle_of(description, rows)
+    needle = needle_of(design, rows)
     cases: dict[Span, list[Fit]] = {}
     for stretch in stretches(parts):
         pattern = patterns.get(stretch.stitch)
@@ -51,7 +51,7 @@ def advise(
         yield from _uneven_wings(needle, [fit for fits in cases.values() for fit in fits])
 
 
-def stretches(parts: Sequence[Worked]) -> Iterator[PatternRows]:
+def stretches(parts: Sequence[WorkedPart]) -> Iterator[PatternRows]:
     """The bands of all parts in working order, those without rows left out."""
     for part in parts:
         row = part.first_row
@@ -59,10 +59,6 @@ def stretches(parts: Sequence[Worked]) -> Iterator[PatternRows]:
             if run.rows and isinstance(run.source, Band):
                 yield PatternRows(run.stitch, row, row + run.rows - 1, run.source.span)
             row += run.rows
-
-
-def _where(needle: Needle) -> str:
-    return " in each wing" if needle.wings == 2 else ""
 
 
 def _fit(case: Case) -> Iterator[Problem]:
@@ -73,22 +69,25 @@ def _fit(case: Case) -> Iterator[Problem]:
         return
     first = min(begun, key=lambda fit: min(wing[0].multiples for wing in fit.wings))
     laid = max((wing[0] for wing in first.wings), key=lambda one: _over(pattern, one))
-    row, there = laid.row, counted(laid.stitches, "st") + _where(needle)
-    again = (
-        f" So it is in {len(begun)} of the {len(case.fits)} times that this is worked." if len(case.fits) > 1 else ""
-    )
+    begins: dict[str, object] = {
+        "row": laid.row,
+        "stitch": pattern.name,
+        "there": counted(laid.stitches, "st"),
+        "wings": " in each wing" if needle.wings == 2 else "",
+        "begun": len(begun) if len(case.fits) > 1 else None,
+        "worked": len(case.fits),
+        "later": _later(case, first),
+    }
     if laid.multiples == 0:
         least = pattern.multiple.stitches(pattern.least)
-        needed = counted(least, "st")
-        message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}; its rows need at least {needed}.{again}"
-        yield advice("no-multiple-fits", case.source, message, _mend(case, first, least - laid.stitches))
+        more = _more(least - laid.stitches)
+        yield known.NO_MULTIPLE_FITS.at(case.source, **begins, least=counted(least, "st"), more=more)
         return
     over, panel = _over(pattern, laid), pattern.multiple.stitches(laid.multiples)
     held = f"once {counted(panel, 'st')}" if pattern.is_panel else _multiples(pattern, laid.multiples)
-    rest = f"{counted(over, 'st')} over, worked in {pattern.fill}"
-    message = f"Row {row:,} begins `{pattern.name[:40]}` on {there}: {held}, and {rest}.{again}"
-    more = pattern.multiple.each - over if not pattern.is_panel else 0
-    yield advice("multiple-over", case.source, message, _mend(case, first, more))
+    more = _more(pattern.multiple.each - over if not pattern.is_panel else 0)
+    values = {"held": held, "over": counted(over, "st"), "fill": pattern.fill, "more": more}
+    yield known.MULTIPLE_OVER.at(case.source, **begins, **values)
 
 
 def _multiples(pattern: Pattern, count: int) -> str:
@@ -102,11 +101,11 @@ def _over(pattern: Pattern, laid: LaidRepeat) -> int:
     return laid.stitches - (pattern.multiple.stitches(laid.multiples) if laid.multiples else 0)
 
 
-def _mend(case: Case, fit: Fit, more: int) -> str | None:
-    """The smallest number of rows later at which the multiple comes out, or the stitches that it takes."""
+def _later(case: Case, fit: Fit) -> int | None:
+    """The smallest number of rows later at which the multiple comes out."""
     needle, pattern, first = case.needle, case.pattern, fit.stretch.first_row
     wings = [wing for wing in (needle.right, needle.left) if wing]
-    later = next(
+    return next(
         (
             rows
             for rows in range(2, min(len(case.rows.stitches) - first, _MEND_ROWS) + 1, 2)
@@ -114,10 +113,10 @@ def _mend(case: Case, fit: Fit, more: int) -> str | None:
         ),
         None,
     )
-    place = " in each wing" if needle.wings == 2 else ""
-    stitches = f"{counted(more, 'st')} more{place}" if more > 0 else None
-    moved = f"start {later:,} rows later" if later else None
-    return " or ".join(part for part in (moved, stitches) if part) or None
+
+
+def _more(stitches: int) -> str | None:
+    return counted(stitches, "st") if stitches > 0 else None
 
 
 def _comes_out(pattern: Pattern, stitches: int) -> bool:
@@ -128,7 +127,7 @@ def _comes_out(pattern: Pattern, stitches: int) -> bool:
 def _growth(case: Case) -> Iterator[Problem]:
     """How the gain at each side in one vertical repeat compares with the multiple.
 
-    Of two stitches nobody needs to be told.
+    Two stitches are not worth a word.
     """
     pattern, rows = case.pattern, len(case.pattern.rows)
     each = pattern.multiple.each
@@ -136,22 +135,19 @@ def _growth(case: Case) -> Iterator[Problem]:
     if each <= 2 or long is None:
         return
     first = long.stretch.first_row
-    told = set[tuple[int, int]]()
+    seen = set[tuple[int, int]]()
     for place, column in _sides(case):
         gain = sum(column[first : first + rows])
         steady = all(
             sum(column[start : start + rows]) == gain for start in range(first, long.stretch.last_row - rows + 2, rows)
         )
         turns = each // gcd(abs(gain), each) if gain else 1
-        if turns == 1 or not steady or (gain, turns) in told:
+        if turns == 1 or not steady or (gain, turns) in seen:
             continue
-        told.add((gain, turns))
-        verb = "gains" if gain > 0 else "loses"
-        message = (
-            f"At the {place} each repeat of {rows:,} rows {verb} {counted(abs(gain), 'st')}, the multiple is {each:,}: "
-            f"whole multiples {'come in' if gain > 0 else 'go out'} every {turns * rows:,} rows."
-        )
-        yield advice("growth-out-of-step", case.source, message)
+        seen.add((gain, turns))
+        kind = known.GROWTH_OUT_OF_STEP_GAINED if gain > 0 else known.GROWTH_OUT_OF_STEP_LOST
+        stitches, every = counted(abs(gain), "st"), turns * rows
+        yield kind.at(case.source, place=place, rows=rows, stitches=stitches, multiple=each, every=every)
 
 
 def _sides(case: Case) -> tuple[tuple[str, Sequence[int]], ...]:
@@ -167,18 +163,17 @@ def _ends_inside(case: Case) -> Iterator[Problem]:
     if not cut:
         return
     worked, last = cut[0].stretch.rows, cut[0].stretch.rows % rows
-    message = f"`{case.pattern.name[:40]}` repeats over {rows:,} rows; {worked:,} rows end with its row {last:,}."
-    whole = worked - last
-    hint = f"work {whole:,} or {whole + rows:,} rows" if whole else f"work {rows:,} rows"
-    yield advice("ends-inside-repeat", case.source, message, hint)
+    fewer = worked - last
+    kind = known.ENDS_INSIDE_REPEAT if fewer else known.ENDS_INSIDE_REPEAT_FIRST
+    counts = {"rows": rows, "worked": worked, "last": last, "fewer": fewer, "more": fewer + rows}
+    yield kind.at(case.source, stitch=case.pattern.name, **counts)
 
 
 def _odd_repeat(case: Case) -> Iterator[Problem]:
     """Row 1 of an odd repeat falls on the wrong side every other time."""
     rows = len(case.pattern.rows)
     if rows % 2 and rows > 1 and any(fit.stretch.rows > rows for fit in case.fits):
-        message = f"`{case.pattern.name[:40]}` repeats over {rows:,} rows: every other time row 1 is a wrong-side row."
-        yield advice("odd-repeat", case.source, message, "write it over an even number of rows")
+        yield known.ODD_REPEAT.at(case.source, stitch=case.pattern.name, rows=rows)
 
 
 def _beside_increase(case: Case) -> Iterator[Problem]:
@@ -210,9 +205,8 @@ def _first_beside(case: Case, fit: Fit, number: int, laid: LaidRepeat, ends: lis
             (spine, at_spine, inner, inner_name),
         ):
             if yarn_over and not filled and column[row] > 0:
-                where = f"Row {row:,} (row {place + 1:,} of `{pattern.name[:40]}`)"
-                message = f"{where} has a yarn over right beside the increase at the {name}."
-                return advice("yarn-over-beside-increase", case.source, message, "leave a plain stitch between the two")
+                values = {"row": row, "number": place + 1, "stitch": pattern.name, "place": name}
+                return known.YARN_OVER_BESIDE_INCREASE.at(case.source, **values)
         at_edge, at_spine = at_edge + rows.lower[row], at_spine + inner[row]
     return None
 
@@ -235,12 +229,15 @@ def _uneven_wings(needle: Needle, fits: list[Fit]) -> Iterator[Problem]:
     for fit in fits:
         if fit.left and fit.left[0].stitches != fit.right[0].stitches:
             right, left = fit.right[0].stitches, fit.left[0].stitches
-            live = 2 * needle.edge + needle.spine + right + left
-            message = (
-                f"Row {fit.stretch.first_row:,} is worked on {live:,} sts: edges {needle.edge} + {needle.edge}, spine "
-                f"{needle.spine}, wings {right:,} and {left:,}. The second wing cannot mirror the first."
+            yield known.UNEVEN_WINGS.at(
+                fit.stretch.span,
+                row=fit.stretch.first_row,
+                stitches=2 * needle.edge + needle.spine + right + left,
+                edge=needle.edge,
+                spine=needle.spine,
+                right=right,
+                left=left,
             )
-            yield advice("uneven-wings", fit.stretch.span, message)
             return
 
 

@@ -5,17 +5,17 @@ from collections.abc import Iterator
 from halfhank.grammar.problems import MISTAKE, Problem
 from halfhank.model.advice.fit_advice import advise
 from halfhank.model.advice.technical_edit import edit
+from halfhank.model.meaning.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.shaping import Worked
+from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.stitches.pattern import Pattern, derived_multiple, patterns_of
 from halfhank.model.stitches.row_checks import check_pattern, wrong_multiple
-from halfhank.model.yarn.stitch_table import StitchTable
 
 
-def review_rows(room: StitchTable) -> Iterator[Problem]:
+def review_rows(measures: StitchMeasures) -> Iterator[Problem]:
     """Whether the rows of each stitch follow from one another; with no mistake in them, what an editor would say."""
     seen = set[tuple[object, ...]]()
-    for pattern in patterns_of(room).values():
+    for pattern in patterns_of(measures).values():
         if (pattern.rows[0].span, pattern.written, pattern.built_in) in seen:
             continue
         seen.add((pattern.rows[0].span, pattern.written, pattern.built_in))
@@ -34,10 +34,10 @@ def _built_in(pattern: Pattern) -> Iterator[Problem]:
         yield wrong_multiple(pattern.written.span, pattern.multiple, derived_multiple(pattern.rows))
 
 
-def review_fit(room: StitchTable, parts: list[Worked], rows: Rows) -> Iterator[Problem]:
+def review_fit(measures: StitchMeasures, parts: list[WorkedPart], rows: Rows) -> Iterator[Problem]:
     """How the patterns, which are free of mistakes, fit into the rows of the shawl."""
-    patterns = {name: pattern for name, pattern in patterns_of(room).items() if _has_count(pattern)}
-    yield from advise(room.description, patterns, parts, rows)
+    patterns = {name: pattern for name, pattern in patterns_of(measures).items() if _has_count(pattern)}
+    yield from advise(measures.design, patterns, parts, rows)
 
 
 def _has_count(pattern: Pattern) -> bool:

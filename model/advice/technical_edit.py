@@ -4,18 +4,19 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from halfhank.grammar.description import Across, Item, Work
-from halfhank.grammar.problems import Problem, Span, advice
+from halfhank.grammar.problems import Problem
+from halfhank.model import row_problems as known
+from halfhank.model.notation.pairs import changes, unpaired
+from halfhank.model.notation.tally import tally_of
 from halfhank.model.stitches.chart import too_large
-from halfhank.model.stitches.pairs import changes, unpaired
 from halfhank.model.stitches.pattern import Pattern, PatternRow
-from halfhank.model.stitches.tally import tally_of
 from halfhank.model.stitches.worked_rows import WorkedItem, WorkedRow, worked_rows
 
 _ONE_LOOK = frozenset({"k", "p"})
 
 
 def edit(pattern: Pattern) -> tuple[Problem, ...]:
-    """The advice on a pattern that is free of mistakes; each thing is told once for each line that has it."""
+    """The advice on a pattern that is free of mistakes; each thing is reported once for each line that has it."""
     found: dict[Problem, None] = {}
     for row in pattern.rows:
         found.update(dict.fromkeys(_yarn_overs_meet(row)))
@@ -31,8 +32,7 @@ def _yarn_overs_meet(row: PatternRow) -> Iterator[Problem]:
     """Stars that begin and end with a yarn over: two of them meet at the line of the multiple."""
     across = row.across
     if across and _is_yarn_over(across.items[0]) and _is_yarn_over(across.items[-1]):
-        message = f"Row {row.number}: where the stars meet, two yarn overs lie side by side; at each end one is alone."
-        yield advice("yarn-overs-meet", across.items[-1].span, message, "begin the stars with a plain stitch")
+        yield known.YARN_OVERS_MEET.at(across.items[-1].span, row=row.number)
 
 
 def _is_yarn_over(item: Item) -> bool:
@@ -49,9 +49,8 @@ def _far_partner(row: PatternRow) -> Iterator[Problem]:
     before = row.items[: row.items.index(across)]
     alone = unpaired(changes(before))
     if alone:
-        what = "yarn over" if alone[0].gain > 0 else "decrease"
-        message = f"Row {row.number}: this {what} before the stars has its partner only at the other end of the row."
-        yield advice("unpaired-outside", alone[0].span, message, "keep both at the same side of the stars")
+        item = "yarn over" if alone[0].gain > 0 else "decrease"
+        yield known.UNPAIRED_OUTSIDE.at(alone[0].span, row=row.number, item=item)
 
 
 def _shares_decrease(across: Across) -> bool:
@@ -67,10 +66,7 @@ def _double_yarn_overs(rows: Sequence[WorkedRow]) -> Iterator[Problem]:
         for place, item in _doubles(row.steps):
             pair = takers[place : place + 2]
             if len(pair) == 2 and _falls_together(pair[0], pair[1]):
-                loops = f"both loops of row {row.row.number}'s double yarn over"
-                message = f"Row {after.row.number} works {loops} alike: they do not hold apart."
-                hint = f"knit one and purl the other in row {after.row.number}"
-                yield advice("double-yarn-over", item.span, message, hint)
+                yield known.DOUBLE_YARN_OVER.at(item.span, row=after.row.number, made_in=row.row.number)
 
 
 def _doubles(steps: Sequence[WorkedItem]) -> Iterator[tuple[int, Item]]:
@@ -117,15 +113,5 @@ def _over_line(steps: Sequence[WorkedItem], line: int) -> WorkedItem | None:
 
 def _astride_advice(row: WorkedRow, step: WorkedItem) -> Problem:
     tally = tally_of((step.item,))
-    what = "double decrease" if tally.taken - tally.made == 2 else "decrease" if tally.made < tally.taken else "cable"
-    message = (
-        f"Row {row.row.number}: this {what} stands astride the line of the multiple: it takes stitches of two repeats. "
-        "The box of the chart does not hold it."
-    )
-    return advice(
-        "astride-the-line", _span(step), message, "say in the instructions where the repeat begins in this row"
-    )
-
-
-def _span(step: WorkedItem) -> Span:
-    return step.item.span
+    item = "double decrease" if tally.taken - tally.made == 2 else "decrease" if tally.made < tally.taken else "cable"
+    return known.ASTRIDE_THE_LINE.at(step.item.span, row=row.row.number, item=item)

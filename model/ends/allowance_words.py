@@ -1,18 +1,25 @@
 """What `as yarn allows` came to, in words."""
 
-from halfhank.grammar.description import Band
-from halfhank.model.ends.sequences import open_piece
-from halfhank.model.phrases import counted
-from halfhank.model.shawl import Shawl
-from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.meaning.band_walk import open_piece
+from halfhank.model.meaning.design import Band
+from halfhank.model.meaning.stitch_measures import StitchMeasures
+from halfhank.model.number_words import counted
 
 
-def allowed_words(shawl: Shawl) -> str:
-    """The count with its unit: passes of a repeat, repeats of a stitch's own rows, or rows; empty without a count."""
-    if shawl.allowed is None:
+def allowance_words(measures: StitchMeasures, allowed: int | None) -> str:
+    """The count with its unit: times through a repeat, repeats of a stitch's own rows, or rows; empty without one."""
+    if allowed is None:
         return ""
-    piece, times = open_piece(shawl.description), shawl.allowed
+    piece = open_piece(measures.design)
     if isinstance(piece, Band):
-        rows = StitchTable(shawl.description).repeat_rows(piece.stitch.value)
-        return f"{counted(times, 'repeat')} of {piece.stitch.value}" if rows else counted(2 * times, "row")
-    return "once" if times == 1 else f"{times:,} times"
+        rows = measures.repeat_rows(piece.stitch)
+        return f"{counted(allowed, 'repeat')} of {piece.stitch}" if rows else counted(2 * allowed, "row")
+    return "once" if allowed == 1 else f"{allowed:,} times"
+
+
+def unit_words(measures: StitchMeasures) -> str:
+    """What one more than the yarn allows, or one more repeat, is called."""
+    piece = open_piece(measures.design)
+    if not isinstance(piece, Band):
+        return "one more repeat"
+    return f"one more repeat of {piece.stitch}" if measures.repeat_rows(piece.stitch) else "two more rows"

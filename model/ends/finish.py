@@ -1,11 +1,10 @@
 """Whether a shawl that ends after some row would look finished or cut off."""
 
-from collections.abc import Iterator
 from typing import NamedTuple
 
-from halfhank.grammar.description import Band, Description, Drop, Repeat
-from halfhank.grammar.problems import Span
 from halfhank.model.ends.sequences import fabrics_in, is_even
+from halfhank.model.meaning.band_walk import leaves
+from halfhank.model.meaning.design import Band, Design, Elongated, Repeat
 from halfhank.model.rows.sections import Run
 
 
@@ -30,38 +29,32 @@ class EndPlace(NamedTuple):
     inside: bool
 
 
-def finish_of(description: Description, place: EndPlace, last: bool) -> Finish:
+def finish_of(design: Design, place: EndPlace, last: bool) -> Finish:
     """How an end there would look; `last`: it is the planned end."""
     if last:
         return Finish(True, "the planned end")
-    if description.turn_back is not None:
+    if design.turns_back:
         return Finish(False, "before the way back is done")
-    repeat = _repeat_around(description, place.run.source.span)
+    repeat = _repeat_around(design, place.run.source)
     if repeat is None or len(fabrics_in(repeat)) == 1:
         return Finish(True, "nothing to break off") if place.inside else Finish(True, "at a band's end")
     if not is_even(repeat):
         return Finish(True, "uneven, may end anywhere")
     if place.inside:
         return Finish(False, "inside a band")
-    return Finish(True, "between two passes") if _ends_pass(repeat, place) else Finish(False, "inside a pass")
+    return Finish(True, "between two passes") if _ends_repeat(repeat, place) else Finish(False, "inside a pass")
 
 
-def _repeat_around(description: Description, span: Span) -> Repeat | None:
+def _repeat_around(design: Design, band: Band | Elongated) -> Repeat | None:
     """The outermost repeat around a band."""
-    repeats = [piece for part in description.parts for piece in part.bands if isinstance(piece, Repeat)]
-    return next((repeat for repeat in repeats if any(leaf.span == span for leaf in _leaves(repeat))), None)
+    repeats = [piece for part in design.parts for piece in part.bands if isinstance(piece, Repeat)]
+    return next(
+        (repeat for repeat in repeats if any(leaf.number == band.number for leaf in leaves(repeat.bands))), None
+    )
 
 
-def _leaves(repeat: Repeat) -> Iterator[Band | Drop]:
-    for piece in repeat.bands:
-        if isinstance(piece, Repeat):
-            yield from _leaves(piece)
-        else:
-            yield piece
-
-
-def _ends_pass(repeat: Repeat, place: EndPlace) -> bool:
-    """Whether what follows opens the next pass, or lies outside the repeat."""
-    spans = [leaf.span for leaf in _leaves(repeat)]
+def _ends_repeat(repeat: Repeat, place: EndPlace) -> bool:
+    """Whether what follows opens the next time through the repeat, or lies outside it."""
+    numbers = [leaf.number for leaf in leaves(repeat.bands)]
     following = place.following
-    return following is None or following.source.span == spans[0] or following.source.span not in spans
+    return following is None or following.source.number == numbers[0] or following.source.number not in numbers

@@ -2,44 +2,46 @@
 
 from typing import NamedTuple
 
-from halfhank.grammar.description import Count, Description, Repeat
 from halfhank.grammar.problems import Problem
-from halfhank.model.advice.plan_checks import check_rows
 from halfhank.model.ends.finish import EndPlace, Finish, finish_of
-from halfhank.model.planning import outline_of
+from halfhank.model.meaning.band_walk import growing_part, total_rows
+from halfhank.model.meaning.design import Design, Repeat
+from halfhank.model.outline.laying import outline_of
+from halfhank.model.outline.outline import Size
+from halfhank.model.plan import Plan
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.sections import growing_part
-from halfhank.model.rows.shaping import Worked
+from halfhank.model.rows.sections import MAX_ROWS
+from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.scale.forecast import listen, used_in_all
+from halfhank.model.scale.log import log_of, log_posterior, model_of, total_and_left
 from halfhank.model.scale.posterior import Estimate, Posterior
-from halfhank.model.scale.yarn_model import Accounts, accounts_of, bind_off_after
-from halfhank.model.shawl import Shawl, Size
+from halfhank.model.scale.weighing_model import WeighingModel, weighing_model
+from halfhank.model.yarn.ledger import bind_off_amounts, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable
 
 NEAR_SHARE = 0.6
 """A stop is near the yarn's end when so much of the skein is used by it."""
 MOST_STOPS, LEAST_STOPS = 12, 3
-MOST_PASSES_MORE = 64
+MOST_REPEATS_MORE = 64
 
 
-class Way(NamedTuple):
-    """One way to work the shawl, with what is known of its yarn; `room` has learned nothing, the `belief` has."""
+class Variant(NamedTuple):
+    """The shawl as planned or with more repeats: its parts, its weighing model, and what its log says of the yarn."""
 
-    room: StitchTable
-    parts: list[Worked]
-    accounts: Accounts
-    belief: Posterior
+    parts: list[WorkedPart]
+    rows: Rows
+    model: WeighingModel
+    posterior: Posterior
 
 
 class Candidate(NamedTuple):
     """A place where the work might end: grams `left` after its bind-off, and before it (`reading`).
 
-    `planned`: it is the planned end; `beyond`: it takes more passes than planned.
+    `planned`: it is the planned end; `beyond`: it takes more repeats than planned.
     """
 
-    way: Way
+    variant: Variant
     place: EndPlace
     reading: Estimate
     left: Estimate
@@ -51,7 +53,7 @@ class Stop(NamedTuple):
     """After `row`, in a band of `stitch` in `part`, the shawl may be bound off.
 
     `reading_g` is on the scale before the bind-off, `left` after it. `left_out` are the parts of the plan that are then
-    not worked. `planned`: the planned end itself; `beyond`: it takes more passes than planned. `finish`: how it looks.
+    not worked. `planned`: the planned end itself; `beyond`: it takes more repeats than planned. `finish`: how it looks.
     """
 
     row: int
@@ -69,85 +71,114 @@ class Stop(NamedTuple):
     finish: Finish
 
 
-def stops(shawl: Shawl) -> list[Stop]:
+def stops(plan: Plan) -> list[Stop]:
     """The stops near the yarn's end that it pays for, the planned end among them; none in rows already knitted."""
-    found = [one for one in candidates(shawl) if one.left.mean >= 0 or one.planned]
-    skein_g = shawl.yarn.skein_g
+    found = [one for one in candidates(plan) if one.left.mean >= 0 or one.planned]
+    skein_g = plan.shawl.yarn.skein_g
     near = [one for one in found if skein_g - one.left.mean >= NEAR_SHARE * skein_g]
     chosen = (near if len(near) >= LEAST_STOPS else found[-LEAST_STOPS:])[-MOST_STOPS:]
-    return [stop for one in chosen if (stop := _stop(shawl, one)) is not None]
+    return [stop for one in chosen if (stop := _stop(plan, one)) is not None]
 
 
-def candidates(shawl: Shawl) -> list[Candidate]:
+def candidates(plan: Plan) -> list[Candidate]:
     """Every band's end after the last weighed row, and the row to bind off by; those past the plan included. By row."""
-    planned = _way(shawl.description, shawl.allowed or 0)
-    if isinstance(planned, Problem):
-        return []
+    return plan.once(_candidates)
+
+
+def _candidates(plan: Plan) -> list[Candidate]:
+    planned = _as_planned(plan)
     places = _places(planned.parts)
-    inside = _last_paid(shawl, planned.parts)
-    found = [_reckoned(planned, place) for place in [*places, *inside]]
+    inside = _last_paid(plan, planned.parts, places)
+    found = [_candidate(planned, place) for place in [*places, *inside]]
     found[len(places) - 1] = found[len(places) - 1]._replace(planned=True)
-    more = _more(shawl, planned)
+    more = _more(plan)
     if more is not None:
         further = _places(more.parts)
         shared = _shared(places, further)
         added = further[shared : len(further) - len(places) + shared]
-        found += [_reckoned(more, place)._replace(beyond=True) for place in added]
-    knitted = max((weighing.row for weighing in shawl.description.log), default=0)
+        found += [_candidate(more, place)._replace(beyond=True) for place in added]
+    knitted = max((weighing.row for weighing in plan.design.log), default=0)
     return sorted([one for one in found if one.place.row >= knitted], key=lambda one: one.place.row)
 
 
-def one_more(shawl: Shawl) -> Estimate | None:
-    """What would be left with one more pass of the growing (or the last) repeat; None where nothing repeats."""
-    longer = _longer(shawl, 1)
-    way = _way(*longer) if longer else None
-    if way is None or isinstance(way, Problem):
+def one_more(plan: Plan) -> Estimate | None:
+    """What would be left with one more time through the growing (or the last) repeat; None where nothing repeats."""
+    return plan.once(_one_more)
+
+
+def _one_more(plan: Plan) -> Estimate | None:
+    variant = longer(plan, 1)
+    return None if variant is None else total_and_left(variant.model, variant.posterior)[1]
+
+
+def _as_planned(plan: Plan) -> Variant:
+    return Variant(plan.parts, plan.rows, model_of(plan), log_of(plan).posterior)
+
+
+def longer(plan: Plan, more: int) -> Variant | None:
+    """The shawl with so many more repeats, worked out once; None where nothing repeats, or it cannot be worked."""
+    return plan.once(_variants).with_more(more)
+
+
+def _variants(plan: Plan) -> "Variants":
+    return Variants(plan)
+
+
+class Variants:
+    """A plan with more repeats, one, two, four … more, each worked out once."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._plan = plan
+        self._found: dict[int, Variant | None] = {}
+
+    def with_more(self, more: int) -> Variant | None:
+        """The shawl with so many more repeats."""
+        if more not in self._found:
+            grown = grown_by(self._plan.design, self._plan.shawl.allowed or 0, more)
+            self._found[more] = _variant(self._plan.table, *grown) if grown else None
+        return self._found[more]
+
+
+def _variant(table: StitchTable, design: Design, allowed: int) -> Variant | None:
+    if total_rows(design, allowed) > MAX_ROWS:
         return None
-    return used_in_all(way.accounts, way.belief)[1]
-
-
-def _way(description: Description, allowed: int) -> Way | Problem:
-    room = StitchTable(description)
-    wrong = check_rows(room, allowed)
-    parts, problem = work(room, allowed) if not wrong else ([], wrong[0])
+    parts, problem = work(design, allowed)
     if problem:
-        return problem
-    accounts = accounts_of(room, RowYarn(room), parts)
-    return Way(room, parts, accounts, listen(accounts, description.log).belief)
+        return None
+    model = weighing_model(table, ledger_of(RowYarn(table), parts))
+    return Variant(parts, row_table(table.measures, parts), model, log_posterior(model, design.log).posterior)
 
 
-def _longer(shawl: Shawl, more: int) -> tuple[Description, int] | None:
-    """The description and count with so many more passes of the growing repeat, or else of the last one."""
-    description = shawl.description
-    if growing_part(description) is not None:
-        return description, (shawl.allowed or 0) + more
-    for k, part in reversed(list(enumerate(description.parts))):
+def grown_by(design: Design, allowed: int, more: int) -> tuple[Design, int] | None:
+    """The design and count with so many more times through the growing repeat, or else through the last one."""
+    if growing_part(design) is not None:
+        return design, allowed + more
+    for k, part in reversed(list(enumerate(design.parts))):
         for j, band in reversed(list(enumerate(part.bands))):
             if isinstance(band, Repeat) and band.times is not None:
-                repeat = band._replace(times=Count(band.times.value + more, band.times.span))
+                repeat = band._replace(times=band.times + more)
                 grown = part._replace(bands=(*part.bands[:j], repeat, *part.bands[j + 1 :]))
-                return description._replace(parts=(*description.parts[:k], grown, *description.parts[k + 1 :])), 0
+                return design._replace(parts=(*design.parts[:k], grown, *design.parts[k + 1 :])), 0
     return None
 
 
-def _more(shawl: Shawl, planned: Way) -> Way | None:
-    """A way with so many more passes that the skein is used up, as far as they can be worked; none with `turn back`."""
-    if shawl.description.turn_back is not None:
+def _more(plan: Plan) -> Variant | None:
+    """As many more repeats as use up the skein, as far as they can be worked; none with `turn back`."""
+    if plan.design.turns_back:
         return None
     found, more = None, 1
-    while more <= MOST_PASSES_MORE:
-        longer = _longer(shawl, more)
-        way = _way(*longer) if longer else None
-        if way is None or isinstance(way, Problem):
+    while more <= MOST_REPEATS_MORE:
+        variant = longer(plan, more)
+        if variant is None:
             break
-        found = way
-        if used_in_all(way.accounts, way.belief)[1].mean < 0:
+        found = variant
+        if total_and_left(variant.model, variant.posterior)[1].mean < 0:
             break
         more *= 2
     return found
 
 
-def _places(parts: list[Worked]) -> list[EndPlace]:
+def _places(parts: list[WorkedPart]) -> list[EndPlace]:
     """The ends of all bands."""
     places, row = [], 0
     for number, part in enumerate(parts):
@@ -161,40 +192,40 @@ def _places(parts: list[Worked]) -> list[EndPlace]:
 
 
 def _shared(one: list[EndPlace], other: list[EndPlace]) -> int:
-    """How many bands two ways have in common from the start."""
+    """How many bands two variants have in common from the start."""
     pairs = zip(one, other, strict=False)
     return next((k for k, (a, b) in enumerate(pairs) if (a.part, a.run) != (b.part, b.run)), min(len(one), len(other)))
 
 
-def _last_paid(shawl: Shawl, parts: list[Worked]) -> list[EndPlace]:
+def _last_paid(plan: Plan, parts: list[WorkedPart], places: list[EndPlace]) -> list[EndPlace]:
     """The row to bind off by, where it lies inside a band of the plan."""
-    mark = shawl.marks.bind_off_by
+    mark = plan.shawl.marks.bind_off_by
     if mark is None or mark.beyond:
         return []
-    place = next(place for place in _places(parts) if place.row >= mark.row)
+    place = next(place for place in places if place.row >= mark.row)
     live = parts[place.part].counts[mark.row - parts[place.part].first_row]
     return [] if place.row == mark.row else [place._replace(row=mark.row, live=live, inside=True)]
 
 
-def _reckoned(way: Way, place: EndPlace) -> Candidate:
-    before = way.accounts.left([place.row])[place.row]
-    after = before.moved(bind_off_after(way.room, way.accounts, place.run.stitch, place.live))
-    return Candidate(way, place, way.belief.estimate(before), way.belief.estimate(after), False, False)
+def _candidate(variant: Variant, place: EndPlace) -> Candidate:
+    model, posterior = variant.model, variant.posterior
+    before = model.left([place.row])[place.row]
+    after = before.moved(model.step(bind_off_amounts(model.table, place.run.stitch, place.live)))
+    return Candidate(variant, place, posterior.estimate(before), posterior.estimate(after), False, False)
 
 
-def _stop(shawl: Shawl, one: Candidate) -> Stop | None:
-    place, parts = one.place, one.way.parts
-    rows = row_table(one.way.room, parts)
-    outline = outline_of(one.way.room, parts, Rows(*(column[: place.row + 1] for column in rows)))  # type: ignore[arg-type]
+def _stop(plan: Plan, one: Candidate) -> Stop | None:
+    place, parts = one.place, one.variant.parts
+    rows = Rows(*(column[: place.row + 1] for column in one.variant.rows))  # type: ignore[arg-type]
+    outline = outline_of(plan.table, parts, rows)
     if isinstance(outline, Problem):
         return None
-    label = place.run.source.label
     names = [part.section.name for part in parts]
     return Stop(
         row=place.row,
         part=names[place.part],
         stitch=place.run.stitch,
-        label=label.value if label else None,
+        label=place.run.source.label,
         stitches=place.live,
         reading_g=one.reading.mean,
         bind_off_g=one.reading.mean - one.left.mean,
@@ -203,5 +234,5 @@ def _stop(shawl: Shawl, one: Candidate) -> Stop | None:
         left_out=tuple(names[place.part + 1 :]),
         planned=one.planned,
         beyond=one.beyond,
-        finish=finish_of(shawl.description, place, one.planned),
+        finish=finish_of(plan.design, place, one.planned),
     )

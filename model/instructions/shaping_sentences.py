@@ -8,74 +8,71 @@ from halfhank.grammar.description import (
     LOWER_EDGE,
     SPINE,
     UPPER_EDGE,
-    Description,
     Placed,
-    ShapingLine,
 )
 from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
-from halfhank.model.phrases import counted
-from halfhank.model.shawl import Shawl
-from halfhank.model.stitches.fit import edge_stitches, spine_stitches
+from halfhank.model.meaning.design import Design, ShapingLine
+from halfhank.model.plan import Plan
+from halfhank.model.report_tree import Content, content, joined, row_number, sts
 
 _MOST_LISTED = 40
 
 
-def shaping_lines(description: Description, lines: Sequence[ShapingLine]) -> list[str]:
+def shaping_lines(design: Design, lines: Sequence[ShapingLine]) -> list[Content]:
     """One sentence for each line."""
-    return [_sentence(description, line) for line in lines]
+    return [_sentence(design, line) for line in lines]
 
 
-def _sentence(description: Description, line: ShapingLine) -> str:
+def _sentence(design: Design, line: ShapingLine) -> Content:
     when = _when(line)
     if line.evenly_to is not None:
-        return f"{when}: {line.action} evenly to {counted(line.evenly_to, 'st')}."
-    places = " and ".join(_placed(description, placed) for placed in line.places)
-    until = f" Stop at {counted(line.until, 'st')}." if line.until is not None else ""
-    return f"{when}: {line.action} {places} ({_total(line)}).{until}"
+        return content(when, f": {line.action} evenly to ", sts(line.evenly_to), ".")
+    places = joined(" and ", [_placed(design, placed) for placed in line.written.value.places])
+    until = content(" Stop at ", sts(line.until), ".") if line.until is not None else ()
+    return content(when, f": {line.action} ", places, " (", _total(line), ").", until)
 
 
-def _when(line: ShapingLine) -> str:
+def _when(line: ShapingLine) -> Content:
     if line.every is None:
-        return f"Row {line.from_row:,}"
+        return content("Row ", row_number(line.from_row))
     if line.every == 1:
-        return f"Every row from row {line.from_row:,}"
-    return f"Row {line.from_row:,} and every {line.every:,} rows after it"
+        return content("Every row from row ", row_number(line.from_row))
+    return content("Row ", row_number(line.from_row), f" and every {line.every:,} rows after it")
 
 
-def _placed(description: Description, placed: Placed) -> str:
-    edge, spine = edge_stitches(description), spine_stitches(description)
-    inside = f" inside the {counted(edge, 'st')} of the edge" if edge else ""
+def _placed(design: Design, placed: Placed) -> Content:
+    edge, spine = design.edge.stitches, design.spine.stitches
+    inside = content(" inside the ", sts(edge), " of the edge") if edge else ()
+    middle = content(sts(spine), " of the spine") if spine else ("centre",)
     where = {
-        EACH_EDGE: f"at each edge{inside}",
-        UPPER_EDGE: f"at the upper edge{inside}",
-        LOWER_EDGE: f"at the lower edge{inside}",
-        SPINE: f"on each side of the {counted(spine, 'st') + ' of the spine' if spine else 'centre'}",
-        EVENLY: "evenly across the row",
+        EACH_EDGE: content("at each edge", inside),
+        UPPER_EDGE: content("at the upper edge", inside),
+        LOWER_EDGE: content("at the lower edge", inside),
+        SPINE: content("on each side of the ", middle),
+        EVENLY: ("evenly across the row",),
     }[placed.place]
-    return f"{counted(placed.amount, 'st')} {where}"
+    return content(sts(placed.amount), " ", where)
 
 
-def _total(line: ShapingLine) -> str:
-    total = sum(placed.amount * (2 if placed.place in (EACH_EDGE, SPINE) else 1) for placed in line.places)
-    return f"{counted(total, 'st')} {'more' if line.action == 'increase' else 'fewer'}"
+def _total(line: ShapingLine) -> Content:
+    return content(sts(line.amounts.total), " more" if line.action == "increase" else " fewer")
 
 
-def even_lines(shawl: Shawl, first: int, last: int) -> list[str]:
+def even_lines(plan: Plan, first: int, last: int) -> list[Content]:
     """The rows between two that are shaped evenly, with the stitches that it falls on."""
-    rows = [row for row in range(first, last + 1) if shawl.rows.evenly[row]]
-    return [_even(shawl, row) for row in rows[:_MOST_LISTED]]
+    rows = [row for row in range(first, last + 1) if plan.rows.evenly[row]]
+    return [_even(plan, row) for row in rows[:_MOST_LISTED]]
 
 
-def _even(shawl: Shawl, row: int) -> str:
+def _even(plan: Plan, row: int) -> Content:
     """One row: between the edges where there is room, else over all stitches."""
-    before, change = shawl.rows.stitches[row - 1], shawl.rows.evenly[row]
-    edge = edge_stitches(shawl.description)
+    before, change = plan.rows.stitches[row - 1], plan.rows.evenly[row]
+    edge = plan.design.edge.stitches
     for place, stitches in (("between the edges, ", before - 2 * edge), ("over all stitches, ", before)):
         even = even_increases(stitches, change) if change > 0 else even_decreases(stitches, -change)
         if even and (edge or stitches == before):
-            shown = place if edge else ""
             words = even_words(even, "m1" if change > 0 else "k2tog")
-            on, after = counted(stitches, "st"), counted(stitches + change, "st")
-            return f"Row {row:,}, evenly {shown}on {on}: {words}; {after}."
-    moved, verb = counted(abs(change), "st"), "more" if change > 0 else "fewer"
-    return f"Row {row:,}: {moved} {verb} over {counted(before, 'st')}: more than one for each stitch."
+            where = content(", evenly ", place if edge else "", "on ", sts(stitches))
+            return content("Row ", row_number(row), where, f": {words}; ", sts(stitches + change), ".")
+    moved = content(sts(abs(change)), " more" if change > 0 else " fewer")
+    return content("Row ", row_number(row), ": ", moved, " over ", sts(before), ": more than one for each stitch.")

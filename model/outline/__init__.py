@@ -6,13 +6,13 @@ from halfhank.grammar.problems import Problem
 from halfhank.model.outline.layout import Layout
 
 if TYPE_CHECKING:
-    from halfhank.model.shawl import Outline
+    from halfhank.model.outline.outline import Outline
 
 
 def lay_out(layout: Layout) -> "Outline | Problem":
     """Lays a piece out by its shape; a mistake where it cannot lie as the description wants it."""
     from halfhank.model.outline.placed import PlacedOutline
-    from halfhank.model.outline.shapes.shape_table import SHAPES
+    from halfhank.model.outline.shapes.construction import lay_shape
 
-    laid = SHAPES[layout.shape].lay(layout)
+    laid = lay_shape(layout)
     return laid if isinstance(laid, Problem) else PlacedOutline(layout, laid)

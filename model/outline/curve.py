@@ -26,7 +26,7 @@ class Curve(NamedTuple):
 
     def mapped(self, transform: Callable[[Point], Point]) -> "Curve":
         """The curve under an affine map."""
-        return Curve(transform(self.start), tuple(tuple(transform(p) for p in piece) for piece in self.pieces))
+        return Curve(transform(self.start), tuple([tuple([transform(p) for p in piece]) for piece in self.pieces]))
 
     def reversed(self) -> "Curve":
         """The same curve from its end to its start."""
@@ -91,6 +91,8 @@ def arc(centre: Point, radius: float, first: float, last: float) -> Curve:
 def joined(curves: Iterable[Curve]) -> Curve:
     """The curves one after the other as one; each starts where the one before ends."""
     first, *rest = curves
+    if not rest:
+        return first
     pieces = list(first.pieces)
     for curve in rest:
         pieces.extend(curve.pieces)

@@ -4,9 +4,8 @@ from collections.abc import Callable
 from typing import NamedTuple, Protocol
 
 from halfhank.grammar.problems import Problem
-from halfhank.model.outline.curve import Curve, Point
-
-RowEnds = tuple[Point, Point]
+from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import Region, RowEnds
 
 STRAIGHT_WITHIN = 3.0
 """By how many degrees a fan may differ from 180 and its top edge still be called straight."""
@@ -52,14 +51,15 @@ class EdgeLengths(NamedTuple):
 class Laid(NamedTuple):
     """A piece laid out, x to the right and y downwards in cm, anywhere in the plane.
 
-    `ends`: of boundary 0…N, before and after its jump. `curve`: one boundary. `reach`: points beyond the ends that the
+    `ends`: of boundary 0…N, before and after its jump. `regions`: what boundaries consist of, from left to right.
+    `spine`: where each boundary meets the spine, None where there is none. `reach`: points beyond the ends that the
     piece's box has to hold. `lengths` measures the edges of the piece once it has its place. `grain`: of row 1…N.
     `straight`: it is drawn as pinned straight.
     """
 
     words: str
     ends: list[tuple[RowEnds, RowEnds]]
-    curve: Callable[[int, bool], Curve]
+    regions: tuple[Region, ...]
     reach: list[Point]
     lengths: Callable[[Measured], EdgeLengths]
     grain: Callable[[int], Grain]

@@ -1,4 +1,4 @@
-"""What a shape is told: the rows, and the few facts of the description that decide how they lie."""
+"""What a shape is laid out from: the rows, and the few facts of the description that decide how they lie."""
 
 from typing import NamedTuple
 
@@ -10,7 +10,7 @@ from halfhank.model.rows.row_table import Rows
 class Layout(NamedTuple):
     """One piece to lay out.
 
-    `shape` is the name in the description, `shape_span` its place. `openwork[row]` tells whether row 1…N is worked in a
+    `shape` is the name in the description, `shape_span` its place. `openwork[row]`: whether row 1…N is worked in a
     fabric with yarn overs or elongated stitches (index 0 is unused), which bears more stretch. `turned_back`: the
     description has `turn back`. `pinned`: how it is blocked, None for as knitted.
     """

@@ -5,15 +5,17 @@ from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.description import PinnedStraight, PinnedTo
-from halfhank.grammar.problems import Problem, advice
-from halfhank.model.outline.curve import Curve, Point
-from halfhank.model.outline.laid import Laid, RowEnds
+from halfhank.grammar.description import PinnedTo
+from halfhank.grammar.problems import Problem
+from halfhank.model import plan_problems as known
+from halfhank.model.outline.curve import Curve, Point, joined
+from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.outline import Size, Stretch
+from halfhank.model.outline.region import LEFT, RIGHT, Region, RowEnds
+from halfhank.model.outline.solvers.strip import cells_of
 from halfhank.model.outline.stretch import stretch_of
-from halfhank.model.outline.strip import cells_of
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.shawl import Size, Stretch
 
 _FINE_CM = 0.0005
 
@@ -32,33 +34,33 @@ class Placement(NamedTuple):
 
 
 class PlacedOutline:
-    """The outline of a piece; see `halfhank.model.shawl.Outline`."""
+    """The outline of a piece; see `halfhank.model.outline.outline.Outline`."""
 
     def __init__(self, layout: Layout, laid: Laid) -> None:
         (left, top), (right, bottom) = _box(laid)
         pinned = layout.pinned if isinstance(layout.pinned, PinnedTo) else None
         scales = _scales(pinned, right - left, bottom - top)
-        self._place = Placement(left, top, *scales)
-        self._curve = laid.curve
-        self._ends = [_moved(both, self._place) for both in laid.ends]
+        place = Placement(left, top, *scales)
+        self._ends = [_moved(both, place) for both in laid.ends]
+        self.regions: tuple[Region, ...] = tuple(region.mapped(place.at) for region in laid.regions)
+        self.spine: Sequence[Point] | None = laid.spine and [place.at(point) for point in laid.spine]
         self.words = laid.words
         self.fan_words: str | None = laid.fan_words
         self.fan_degrees: float | None = laid.fan_degrees
         self.sideways = laid.sideways
         self.pinned = laid.straight or pinned is not None
-        self.spine: Sequence[Point] | None = laid.spine and [self._place.at(point) for point in laid.spine]
         self.size = self._measured(layout.rows, laid, ((right - left) * scales[0], (bottom - top) * scales[1]))
         self.stretch: Stretch | None = None
         self.problems: tuple[Problem, ...] = laid.problems
         if self.pinned:
-            self.stretch, told = stretch_of(layout, laid, scales)
-            self.problems += told
+            self.stretch, found = stretch_of(layout, laid, scales)
+            self.problems += found
         elif layout.pinned:
-            self.problems += (_in_vain(layout.pinned),)
+            self.problems += (known.PINNED_IN_VAIN.at(layout.pinned.span),)
 
     def boundary(self, row: int, after: bool = False) -> Curve:
-        """The curve of one boundary."""
-        return self._curve(row, after).mapped(self._place.at)
+        """The curve of one boundary: those of the regions, joined."""
+        return joined(region.boundary(row, after) for region in self.regions)
 
     def ends(self, row: int, after: bool = False) -> RowEnds:
         """The two ends of one boundary."""
@@ -91,14 +93,9 @@ class PlacedOutline:
     def _drawn_cm2(self) -> float:
         """The area within the outline, by the trapezoid formula of its polygon (Gauss)."""
         last = len(self._ends) - 1
-        around = self.boundary(0).flattened(_FINE_CM) + self._edge(1)
-        around += self.boundary(last).flattened(_FINE_CM)[::-1] + self._edge(0)[::-1]
+        around = self.boundary(0).flattened(_FINE_CM) + self._edge(RIGHT)
+        around += self.boundary(last).flattened(_FINE_CM)[::-1] + self._edge(LEFT)[::-1]
         return abs(sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise([*around, around[0]]))) / 2
-
-
-def _in_vain(pinned: PinnedStraight | PinnedTo) -> Problem:
-    message = "`pinned straight` changes nothing here: it is for half-circles and for triangles with rows that rise."
-    return advice("pinned-in-vain", pinned.span, message, "leave it out, or write `pinned to … by …`")
 
 
 def knitted_cm2(rows: Rows) -> float:

@@ -3,10 +3,11 @@
 import math
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, advice
+from halfhank.grammar.problems import Problem
+from halfhank.model import plan_problems as known
 from halfhank.model.outline.laid import Grain, Laid
 from halfhank.model.outline.layout import Layout
-from halfhank.model.shawl import Stretch
+from halfhank.model.outline.outline import Stretch
 
 PLAIN_BEARS, OPENWORK_BEARS = 0.10, 0.15
 """What fabrics bear to be stretched when they are blocked (common practice, no source)."""
@@ -59,12 +60,14 @@ def _too_far(layout: Layout, worst: _Worst) -> Problem:
     span = layout.pinned.span if layout.pinned else None
     fabric = "openwork" if worst.openwork else "plain fabric"
     bears = OPENWORK_BEARS if worst.openwork else PLAIN_BEARS
-    way = "along" if worst.along else "across"
-    message = (
-        f"Pinned so, the fabric is stretched by {_percent(worst.stretch)} {way} its rows at row {worst.row:,}; "
-        f"{fabric} bears about {_percent(bears)}."
+    return known.OVERSTRETCHED.at(
+        span,
+        stretch=_percent(worst.stretch),
+        direction="along" if worst.along else "across",
+        row=worst.row,
+        fabric=fabric,
+        bears=_percent(bears),
     )
-    return advice("overstretched", span, message, "pin it to less, or change the shaping")
 
 
 def _percent(part: float) -> str:

@@ -7,18 +7,10 @@ the order of the file, each whole or not at all.
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.description import (
-    EACH_EDGE,
-    EVENLY,
-    LOWER_EDGE,
-    SPINE,
-    UPPER_EDGE,
-    Description,
-    Part,
-    ShapingLine,
-)
-from halfhank.grammar.problems import Problem, mistake
-from halfhank.model.phrases import counted
+from halfhank.grammar.problems import Problem
+from halfhank.model import plan_problems as known
+from halfhank.model.meaning.design import Design, Gains, Part, ShapingLine
+from halfhank.model.number_words import counted
 from halfhank.model.rows.sections import Section
 
 MAX_STITCHES = 20_000
@@ -33,14 +25,14 @@ class Act(NamedTuple):
     change: int
 
 
-class Force(NamedTuple):
+class ActiveLines(NamedTuple):
     """The lines in force in a part; `own`: they are the part's own and counted from its first row."""
 
     lines: tuple[ShapingLine, ...]
     own: bool
 
 
-class Worked(NamedTuple):
+class WorkedPart(NamedTuple):
     """A part with its shaping worked out.
 
     `first_row` is its first row in the shawl, `begin` the live stitches before it, `counts` those after each of its
@@ -49,7 +41,7 @@ class Worked(NamedTuple):
     """
 
     section: Section
-    force: Force
+    active: ActiveLines
     first_row: int
     begin: int
     acts: list[Act]
@@ -62,18 +54,23 @@ class Worked(NamedTuple):
         return self.counts[-1] if self.counts else self.begin
 
     @property
+    def sums(self) -> list[int]:
+        """Stitches of the first 0, 1, 2 … rows together."""
+        return [0, *accumulate(self.counts)]
+
+    @property
     def bound_off(self) -> int:
         """Stitches bound off on the way."""
-        if not any(line.action == BIND_OFF for line in self.force.lines):
+        if not any(line.action == BIND_OFF for line in self.active.lines):
             return 0
-        return sum(-act.change for act in self.acts if self.force.lines[act.line].action == BIND_OFF)
+        return sum(-act.change for act in self.acts if self.active.lines[act.line].action == BIND_OFF)
 
     @property
     def last_row(self) -> int:
         return self.first_row + len(self.counts) - 1
 
 
-class State(NamedTuple):
+class WorkState(NamedTuple):
     """Where the work stands: rows done, live stitches, and the shape's lines that have stopped for good."""
 
     rows: int
@@ -81,18 +78,16 @@ class State(NamedTuple):
     stopped: frozenset[int]
 
 
-def force_of(description: Description, part: Part) -> Force:
+def active_lines(design: Design, part: Part) -> ActiveLines:
     """The part's own lines if it has any (or none, where it is even), else the shape's."""
-    if part.shaping or part.even:
-        return Force(part.shaping, True)
-    return Force(description.shape.shaping, False)
+    return ActiveLines(design.lines_in(part), part.lines is not None)
 
 
 def change_of(line: ShapingLine, live: int) -> int:
     """What a line adds to the live count when it acts."""
     if line.evenly_to is not None:
         return line.evenly_to - live
-    total = sum(placed.amount * (2 if placed.place in (EACH_EDGE, SPINE) else 1) for placed in line.places)
+    total = line.amounts.total
     return total if line.action == INCREASE else -total
 
 
@@ -116,31 +111,28 @@ def passes_until(line: ShapingLine, live: int) -> bool:
 def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None:
     """What keeps a line from acting on this row of the shawl, if anything does."""
     if line.evenly_to is not None and (after < live) == (line.action == INCREASE) and after != live:
-        message = f"Row {row:,} is worked on {live:,} stitches already; to {after:,} is not an {line.action}."
-        if line.action != INCREASE:
-            message = f"Row {row:,} is worked on {live:,} stitches only; to {after:,} is not a {line.action}."
-        return mistake("wrong-way", line.span, message)
+        kind = known.WRONG_WAY_UP if line.action == INCREASE else known.WRONG_WAY_DOWN
+        return kind.at(line.span, row=row, stitches=live, total=after)
     if after < 1:
-        message = f"Row {row:,} has only {counted(live, 'stitch', 'stitches')}, too few to take {live - after:,} away."
-        return mistake("too-few-stitches", line.span, message, "stop it with `until`, or make the part shorter")
+        stitches = counted(live, "stitch", "stitches")
+        return known.TOO_FEW_STITCHES.at(line.span, row=row, stitches=stitches, taken=live - after)
     if after > MAX_STITCHES:
-        message = f"Row {row:,} would have {after:,} stitches; a row has at most {MAX_STITCHES:,}."
-        return mistake("too-many-stitches", line.span, message)
+        return known.TOO_MANY_STITCHES.at(line.span, row=row, stitches=after, most=MAX_STITCHES)
     return None
 
 
-def work_forth(force: Force, section: Section, state: State) -> tuple[Worked, Problem | None]:
+def work_part(active: ActiveLines, section: Section, state: WorkState) -> tuple[WorkedPart, Problem | None]:
     """A part on the way out. With a problem, the rows before the one that cannot be worked."""
-    offset = 0 if force.own else state.rows
-    stopped = set() if force.own else set(state.stopped)
+    offset = 0 if active.own else state.rows
+    stopped = set() if active.own else set(state.stopped)
     stops = dict.fromkeys(stopped, 0)
-    events = sorted((row, k) for k, line in enumerate(force.lines) for row in due(line, offset, section.rows))
+    events = sorted((row, k) for k, line in enumerate(active.lines) for row in due(line, offset, section.rows))
     live = state.live
     acts: list[Act] = []
     for row, k in events:
         if k in stopped:
             continue
-        line = force.lines[k]
+        line = active.lines[k]
         change = change_of(line, live)
         if passes_until(line, live + change):
             stopped.add(k)
@@ -149,15 +141,17 @@ def work_forth(force: Force, section: Section, state: State) -> tuple[Worked, Pr
         problem = _fault(line, state.rows + row, live, live + change)
         if problem:
             acts = [act for act in acts if act.row < row]
-            return _worked(section._replace(rows=row - 1), force, state, acts, stops), problem
+            return _worked(section._replace(rows=row - 1), active, state, acts, stops), problem
         live += change
         acts.append(Act(row, k, change))
-    return _worked(section, force, state, acts, stops), None
+    return _worked(section, active, state, acts, stops), None
 
 
-def _worked(section: Section, force: Force, state: State, acts: list[Act], stops: dict[int, int]) -> Worked:
+def _worked(
+    section: Section, active: ActiveLines, state: WorkState, acts: list[Act], stops: dict[int, int]
+) -> WorkedPart:
     counts = live_counts(state.live, acts, section.rows)
-    return Worked(section, force, state.rows + 1, state.live, acts, counts, stops, {})
+    return WorkedPart(section, active, state.rows + 1, state.live, acts, counts, stops, {})
 
 
 def live_counts(begin: int, acts: list[Act], rows: int) -> list[int]:
@@ -169,31 +163,31 @@ def live_counts(begin: int, acts: list[Act], rows: int) -> list[int]:
     return list(accumulate(gains))[1:]
 
 
-def state_after(worked: Worked, state: State) -> State:
+def state_after(worked: WorkedPart, state: WorkState) -> WorkState:
     """Where the work stands after a part."""
-    stopped = state.stopped if worked.force.own else frozenset(worked.stops)
-    return State(state.rows + len(worked.counts), worked.end, stopped)
+    stopped = state.stopped if worked.active.own else frozenset(worked.stops)
+    return WorkState(state.rows + len(worked.counts), worked.end, stopped)
 
 
-def work_back(out: Worked, section: Section, state: State) -> tuple[Worked, Problem | None]:
-    """The way back through a part: each line undoes as often as it acted, so that the part ends as it began."""
+def work_mirrored(out: WorkedPart, section: Section, state: WorkState) -> tuple[WorkedPart, Problem | None]:
+    """A part in the mirrored second half: each line undoes as often as it acted, so that the part ends as it began."""
     by_line: dict[int, list[Act]] = {}
     for act in out.acts:
         by_line.setdefault(act.line, []).append(act)
     acts, starts = [], {}
     for k, done in by_line.items():
-        every = out.force.lines[k].every or 1
-        starts[k] = first = _first_back(done, every, section.rows, state.rows)
+        every = out.active.lines[k].every or 1
+        starts[k] = first = _first_mirrored(done, every, section.rows, state.rows)
         acts += [Act(first + m * every, k, -act.change) for m, act in enumerate(done)]
     acts.sort()
-    worked = _worked(section, out.force, state, acts, {})._replace(starts=starts)
+    worked = _worked(section, out.active, state, acts, {})._replace(starts=starts)
     if min(worked.counts, default=1) >= 1 and max(worked.counts, default=1) <= MAX_STITCHES:
         return worked, None
     act = next(act for act in acts if not 1 <= worked.counts[act.row - 1] <= MAX_STITCHES)
-    return worked, _back_fault(out, act, state.rows + act.row, worked.counts[act.row - 1])
+    return worked, _mirrored_fault(out, act, state.rows + act.row, worked.counts[act.row - 1])
 
 
-def _first_back(done: list[Act], every: int, rows: int, before: int) -> int:
+def _first_mirrored(done: list[Act], every: int, rows: int, before: int) -> int:
     """The first row of the way back on which a line acts: a right-side row, if there is room for all of them."""
     first = 1 + max(0, rows - done[-1].row - every + 1)
     if (before + first) % 2 == 0:
@@ -204,19 +198,18 @@ def _first_back(done: list[Act], every: int, rows: int, before: int) -> int:
     return first
 
 
-def _back_fault(out: Worked, act: Act, row: int, live: int) -> Problem:
-    message = f"On the way back, row {row:,} would have {live:,} stitches."
-    code = "too-few-stitches" if live < 1 else "too-many-stitches"
-    return mistake(code, out.force.lines[act.line].span, message)
+def _mirrored_fault(out: WorkedPart, act: Act, row: int, live: int) -> Problem:
+    kind = known.TOO_FEW_STITCHES_ON_WAY_BACK if live < 1 else known.TOO_MANY_STITCHES_ON_WAY_BACK
+    return kind.at(out.active.lines[act.line].span, row=row, stitches=live)
 
 
-def placed_gains(line: ShapingLine, change: int) -> tuple[int, int, int, int]:
-    """One act's gain by place: upper edge, lower edge, each side of the spine, evenly across the row."""
+def last_stitch(parts: list[WorkedPart]) -> str:
+    """The stitch of the last row."""
+    return next(part.section.runs[-1].stitch for part in reversed(parts) if part.section.runs)
+
+
+def placed_gains(line: ShapingLine, change: int) -> Gains:
+    """One act's gain by place, negative where it takes away."""
     if line.evenly_to is not None:
-        return 0, 0, 0, change
-    sign = 1 if change > 0 else -1
-    amounts = {EACH_EDGE: 0, UPPER_EDGE: 0, LOWER_EDGE: 0, SPINE: 0, EVENLY: 0}
-    for placed in line.places:
-        amounts[placed.place] += sign * placed.amount
-    each = amounts[EACH_EDGE]
-    return each + amounts[UPPER_EDGE], each + amounts[LOWER_EDGE], amounts[SPINE], amounts[EVENLY]
+        return Gains(evenly=change)
+    return line.amounts if change > 0 else Gains(*(-amount for amount in line.amounts))

@@ -2,14 +2,16 @@
 
 from typing import NamedTuple
 
-from halfhank.grammar.description import Description, Mass
-from halfhank.model.scale.forecast import Forecast
+from halfhank.model.meaning.design import Design
+from halfhank.model.plan import Plan
+from halfhank.model.scale.forecast import forecast
+from halfhank.model.scale.log import log_of
 from halfhank.model.scale.posterior import Estimate
-from halfhank.model.scale.yarn_model import noise_sd_g
-from halfhank.model.shawl import BandPlan, Shawl
+from halfhank.model.scale.weighing_model import noise_sd_g
+from halfhank.model.shawl import BandPlan
 
-FINE_SCALE = 1
-"""Decimals of a kitchen scale of which the description says nothing."""
+FINE_STEP_G = 0.1
+"""Last figure of a kitchen scale of which the description says nothing."""
 
 
 class Checkpoint(NamedTuple):
@@ -25,19 +27,18 @@ class Checkpoint(NamedTuple):
     weighed_g: float | None
 
 
-def checkpoints(shawl: Shawl, forecast: Forecast, every: int | None = None) -> list[Checkpoint]:
+def checkpoints(plan: Plan, every: int | None = None) -> list[Checkpoint]:
     """One checkpoint after the start, one at each band's end, and one every so many rows."""
-    ends = {band.last_row: band for band in shawl.bands}
-    rows = {0, *ends, *(range(every, shawl.rows.count + 1, every) if every else ())}
-    weighed = {reading.row: reading.left_g for reading in forecast.readings}
-    noise = scale_noise_g(shawl.description)
+    ends = {band.last_row: band for band in plan.shawl.bands}
+    rows = {0, *ends, *(range(every, plan.rows.count + 1, every) if every else ())}
+    weighed = {weighing.row: weighing.left_g for weighing in log_of(plan).weighings}
+    noise, expected = scale_noise_g(plan.design), forecast(plan).rows
     return [
-        Checkpoint(row, shawl.rows.stitches[row], ends.get(row), forecast.rows[row].noisy(noise), weighed.get(row))
+        Checkpoint(row, plan.rows.stitches[row], ends.get(row), expected[row].noisy(noise), weighed.get(row))
         for row in sorted(rows)
     ]
 
 
-def scale_noise_g(description: Description) -> float:
+def scale_noise_g(design: Design) -> float:
     """Standard deviation of a reading on the knitter's scale, as fine as the log's last figure shows it to be."""
-    masses = [weighing.mass for weighing in description.log]
-    return noise_sd_g(masses[-1] if masses else Mass(0.0, "g", FINE_SCALE, description.title.span))
+    return noise_sd_g(design.log[-1].step_g if design.log else FINE_STEP_G)

@@ -3,9 +3,11 @@
 from typing import NamedTuple
 
 from halfhank.grammar.description import Item
-from halfhank.grammar.problems import Problem, mistake
-from halfhank.model.stitches.appearance import Sign, bare, sign_of
-from halfhank.model.stitches.balance import StitchCount
+from halfhank.grammar.problems import Problem
+from halfhank.model import row_problems as known
+from halfhank.model.notation.appearance import Sign, sign_of
+from halfhank.model.notation.balance import StitchCount
+from halfhank.model.notation.bare_items import bare
 from halfhank.model.stitches.chart_columns import columns_of
 from halfhank.model.stitches.pattern import Pattern
 from halfhank.model.stitches.worked_rows import WorkedRow, levels_of, worked_rows
@@ -59,12 +61,10 @@ class Chart(NamedTuple):
 def too_large(pattern: Pattern) -> Problem | None:
     """Why a pattern cannot be charted: more squares than any page holds."""
     if len(pattern.rows) > MAX_ROWS:
-        message = f"A chart has at most {MAX_ROWS} rows; these are {len(pattern.rows):,}."
-        return mistake("chart-too-large", pattern.span, message)
+        return known.CHART_TOO_LARGE_IN_ROWS.at(pattern.span, most=MAX_ROWS, rows=len(pattern.rows))
     widest = max(level.stitches(pattern.least) for level in levels_of(pattern))
     if widest > MAX_COLUMNS:
-        message = f"A chart has at most {MAX_COLUMNS} stitches; this one would have {widest:,}."
-        return mistake("chart-too-large", pattern.span, message)
+        return known.CHART_TOO_LARGE_IN_STITCHES.at(pattern.span, most=MAX_COLUMNS, stitches=widest)
     return None
 
 

@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.description import Description
 from halfhank.grammar.problems import Span
+from halfhank.model.meaning.design import Design
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.stitches.pattern import Pattern
 
@@ -72,21 +72,9 @@ class Fit(NamedTuple):
         return (self.right, self.left) if self.left else (self.right,)
 
 
-def edge_stitches(description: Description) -> int:
-    """Stitches of each edge."""
-    edge = description.shape.edge
-    return edge.stitches if edge else 0
-
-
-def spine_stitches(description: Description) -> int:
-    """Stitches of the spine: as written, else one in a triangle."""
-    spine = description.shape.spine
-    return spine.value if spine else int(description.shape.name.value == "triangle")
-
-
-def needle_of(description: Description, rows: Rows) -> Needle:
+def needle_of(design: Design, rows: Rows) -> Needle:
     """The division of every row. What is gained evenly is shared by the wings."""
-    edge, spine = edge_stitches(description), spine_stitches(description)
+    edge, spine = design.edge.stitches, design.spine.stitches
     inside = max(0, rows.stitches[0] - 2 * edge - spine)
     if not spine and not any(rows.spine):
         gains = (u + w + 2 * s + e for u, w, s, e in zip(rows.upper, rows.lower, rows.spine, rows.evenly, strict=True))

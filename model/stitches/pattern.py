@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from math import lcm
 from typing import NamedTuple
 
-from halfhank.grammar.builtin.stitch_patterns import BUILT_IN_SPAN, built_in_stitch
-from halfhank.grammar.description import Across, Band, Item, Multiple, Stitch, WholeRow
+from halfhank.grammar.description import BUILT_IN_SPAN, Across, Item, Multiple, Stitch, WholeRow
 from halfhank.grammar.problems import Span
-from halfhank.model.stitches.balance import StitchCount, least_multiples, leaves
-from halfhank.model.stitches.tally import RowTally, row_tally
-from halfhank.model.yarn.stitch_table import StitchTable, bands_of
+from halfhank.model.meaning.band_walk import bands_of
+from halfhank.model.meaning.resolve import DEFAULT_FILL
+from halfhank.model.meaning.stitch_measures import StitchMeasures
+from halfhank.model.notation.balance import StitchCount, least_multiples, leaves
+from halfhank.model.notation.tally import RowTally, row_tally
 
-DEFAULT_FILL = "stockinette"
 _LARGEST_DERIVED = 20_000
 
 
@@ -75,17 +75,21 @@ def pattern_of(stitch: Stitch) -> Pattern | None:
     return Pattern(stitch.name.value, multiple, written, rows, fill, stitch.span, least)
 
 
-def patterns_of(room: StitchTable, asked: str | None = None) -> dict[str, Pattern]:
+def patterns_of(measures: StitchMeasures) -> dict[str, Pattern]:
     """The patterns of the stitches that have rows, or that a band is worked in and that take rows over; by name.
 
-    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …). `asked` is
-    one more name to look at.
+    Built-ins are among them where a band is worked in one, but for those that are only measured (garter …).
     """
-    names = [name for name, block in room.blocks.items() if block.rows or name == asked]
-    names += [band.stitch.value for band in bands_of(room.description.parts, Band)]
+    return measures.once(patterns_with)
+
+
+def patterns_with(measures: StitchMeasures, asked: str | None = None) -> dict[str, Pattern]:
+    """The same, with `asked` as one more name to look at."""
+    names = [name for name, block in measures.blocks.items() if block.rows or name == asked]
+    names += [band.stitch for band in bands_of(measures.design)]
     found, known = {}, dict[tuple[str, Multiple | None], Pattern]()
     for name in dict.fromkeys(names):
-        chain = list(room.chain(name))
+        chain = [block.written.value for block in measures.chain(name)]
         owner = next((block for block in chain if block.rows), None)
         if owner is None:
             continue
@@ -139,8 +143,8 @@ def whole_row(row: PatternRow) -> WholeRow | None:
     return first if isinstance(first, WholeRow) else None
 
 
-def built_in_pattern(name: str) -> Pattern:
-    """The pattern of a built-in fabric."""
-    pattern = pattern_of(built_in_stitch(name))
+def built_in_pattern(stitch: Stitch) -> Pattern:
+    """The pattern of a built-in stitch."""
+    pattern = pattern_of(stitch)
     assert pattern
     return pattern._replace(built_in=True)

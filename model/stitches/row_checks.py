@@ -4,10 +4,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times, Work
-from halfhank.grammar.problems import Problem, Span, advice, mistake
+from halfhank.grammar.problems import Problem, Span
+from halfhank.model import row_problems as known
+from halfhank.model.notation.balance import StitchCount, leaves, takes
+from halfhank.model.notation.pairs import Change, changes, unpaired
+from halfhank.model.number_words import counted
 from halfhank.model.rows.shaping import MAX_STITCHES
-from halfhank.model.stitches.balance import StitchCount, leaves, takes
-from halfhank.model.stitches.pairs import Change, changes, unpaired
 from halfhank.model.stitches.pattern import Pattern, PatternRow, derived_multiple
 
 _IN_ONE = frozenset({"k", "p", "yo"})
@@ -70,23 +72,20 @@ def _check_row(row: PatternRow, pattern: Pattern) -> Iterator[Problem]:
     tally, across = row.tally, row.across
     if across is None:
         if pattern.multiple.each:
-            message = f"Row {row.number} has no part worked across: it takes {tally.before.taken:,} sts and no more."
-            yield mistake("no-stars", _around(row.items), message, "put what is repeated between stars: `*…*`")
+            yield known.NO_STARS.at(_around(row.items), row=row.number, stitches=tally.before.taken)
     elif tally.across and tally.across.taken == 0:
-        message = "The part between the stars takes no stitches: it would never reach the end of the row."
-        yield mistake("stars-take-nothing", across.span, message)
+        yield known.STARS_TAKE_NOTHING.at(across.span)
     widest = max(
         tally.outside.taken, tally.outside.made, *((tally.across.taken, tally.across.made) if tally.across else (0,))
     )
     if widest > MAX_STITCHES:
-        yield mistake("row-too-wide", row.span, f"A row has at most {MAX_STITCHES:,} stitches.")
+        yield known.ROW_TOO_WIDE.at(row.span, most=MAX_STITCHES)
 
 
 def _check_in_one(items: Iterable[Item], inside: bool = False) -> Iterator[Problem]:
     for item in items:
         if inside and not (isinstance(item, Times) or (isinstance(item, Work) and item.kind in _IN_ONE)):
-            message = "Into the same stitches only `k`, `p` and `yo` are worked."
-            yield mistake("in-one-item", item.span, message)
+            yield known.IN_ONE_ITEM.at(item.span)
         elif isinstance(item, InOne | Times | Across):
             yield from _check_in_one(item.items, inside or isinstance(item, InOne))
 
@@ -103,9 +102,8 @@ def _rows_agree(pattern: Pattern) -> bool:
 
 def wrong_multiple(span: Span, said: StitchCount, found: StitchCount) -> Problem:
     """The multiple is not the one that the rows are worked over."""
-    extra = f" + {found.extra}" if found.extra else ""
-    mend = f"write `multiple of {found.each} {'st' if found.each == 1 else 'sts'}{extra}`"
-    return mistake("wrong-multiple", span, f"The rows are worked over {found.words}; this says {said.words}.", mend)
+    multiple = f"{found.each} {'st' if found.each == 1 else 'sts'}" + (f" + {found.extra}" if found.extra else "")
+    return known.WRONG_MULTIPLE.at(span, found=found.words, said=said.words, multiple=multiple)
 
 
 def _as_meant(level: StitchCount, row: PatternRow) -> StitchCount:
@@ -129,30 +127,26 @@ def _misfit(pattern: Pattern, levels: list[StitchCount], place: int) -> Problem:
 
 def _row_count(pattern: Pattern, levels: list[StitchCount], place: int) -> Problem:
     row, found = pattern.rows[place], takes(pattern.rows[place].tally)
-    before = f"row {pattern.rows[place - 1].number} leaves" if place else "the multiple is"
-    message = f"Row {row.number} takes {found.words}; {before} {levels[place].words}."
-    span, hint = _blame(row, levels[place], found)
-    return mistake("row-count", span, message, hint)
+    span, short, where = _blame(row, levels[place], found)
+    values = {"row": row.number, "found": found.words, "there": levels[place].words, "where": where}
+    missing = f"{counted(short, 'st')} {'is' if short == 1 else 'are'}" if short > 0 else None
+    over = None if short > 0 else counted(-short, "st")
+    if not place:
+        return known.ROW_COUNT_AT_START.at(span, **values, missing=missing, over=over)
+    return known.ROW_COUNT.at(span, **values, before=pattern.rows[place - 1].number, missing=missing, over=over)
 
 
-def _blame(row: PatternRow, level: StitchCount, found: StitchCount) -> tuple[Span, str | None]:
-    """Where a row has too many or too few stitches, and how many."""
+def _blame(row: PatternRow, level: StitchCount, found: StitchCount) -> tuple[Span, int, str]:
+    """Where a row has too few stitches or (below 0) too many, how many, and in which part of it."""
     across = row.across
     if across is None or not found.each or level.each % found.each:
         short = level.each - found.each if across else level.extra - found.extra
         where = "between the stars" if across else "in the row"
-        return (across.span if across else _around(row.items)), _difference(short, where)
+        return across.span if across else _around(row.items), short, where
     short = (level.extra - found.extra) % found.each
     short = short if short <= found.each // 2 else short - found.each
     outside = [item for item in row.items if item is not across]
-    return (_around(outside) if len(outside) == 1 else row.span), _difference(short, "outside the stars")
-
-
-def _difference(short: int, where: str) -> str:
-    count = abs(short)
-    sts = f"{count:,} {'st' if count == 1 else 'sts'}"
-    verb = "is" if count == 1 else "are"
-    return f"{sts} {verb} missing {where}" if short > 0 else f"{sts} too many {where}"
+    return _around(outside) if len(outside) == 1 else row.span, short, "outside the stars"
 
 
 def _unbalanced(row: PatternRow, level: StitchCount, needed_by: int) -> Problem:
@@ -162,28 +156,25 @@ def _unbalanced(row: PatternRow, level: StitchCount, needed_by: int) -> Problem:
     side = tally.across if inside and tally.across else tally.outside
     part = (row.across,) if inside and row.across else tuple(item for item in row.items if item is not row.across)
     found = changes(part)
-    gained, lost = sum(c.gain for c in found if c.gain > 0), -sum(c.gain for c in found if c.gain < 0)
-    where = "between its stars" if inside else "outside its stars" if row.across else "in all"
-    after = "" if needed_by <= row.number else f"; row {needed_by} needs {level.words}"
-    counts = f"Row {row.number} takes {side.taken:,} and leaves {side.made:,} {where}"
-    message = f"{counts}: {gained:,} made, {lost:,} decreased{after}."
-    return mistake(
-        "row-unbalanced", _first(unpaired(found), row.span), message, _partner(side.made - side.taken, where)
+    gain = side.made - side.taken
+    kind = {-1: known.ROW_UNBALANCED_ONE_SHORT, 1: known.ROW_UNBALANCED_ONE_OVER}.get(gain, known.ROW_UNBALANCED)
+    return kind.at(
+        _first(unpaired(found), row.span),
+        row=row.number,
+        taken=side.taken,
+        left=side.made,
+        where="between its stars" if inside else "outside its stars" if row.across else "in all",
+        made=sum(change.gain for change in found if change.gain > 0),
+        decreased=-sum(change.gain for change in found if change.gain < 0),
+        needed_by=needed_by if needed_by > row.number else None,
+        needed=level.words,
+        short=-gain if gain < 0 else None,
+        over=None if gain < 0 else gain,
     )
 
 
 def _first(left: Sequence[Change], span: Span) -> Span:
     return left[0].span if left else span
-
-
-def _partner(gain: int, where: str) -> str:
-    count = abs(gain)
-    less, more = (
-        ("a yarn over is missing", "a decrease is one too many")
-        if gain < 0
-        else ("a decrease is missing", "a yarn over is one too many")
-    )
-    return f"{less}, or {more}" if count == 1 else f"the row is {count:,} sts {'short' if gain < 0 else 'over'} {where}"
 
 
 def _end(pattern: Pattern, levels: list[StitchCount]) -> Iterator[Problem]:
@@ -194,12 +185,10 @@ def _end(pattern: Pattern, levels: list[StitchCount]) -> Iterator[Problem]:
     each, last = start.each or 1, pattern.rows[-1]
     again = end.each % each == 0 and (end.extra - start.extra) % each == 0 and start.each > 0
     if again:
-        message = f"The rows leave {end.words}, not {start.words}: the count changes with every repeat."
-        yield advice("count-changes", last.span, message)
+        yield known.COUNT_CHANGES.at(last.span, left=end.words, taken=start.words)
         return
     changed = [i for i in range(len(pattern.rows)) if levels[i] != levels[i + 1]]
     if levels[changed[-1]] == start or len(changed) == 1:
         yield _unbalanced(pattern.rows[changed[-1]], start, 0)
         return
-    message = f"Row {last.number} leaves {end.words}; row 1 takes {start.words}."
-    yield mistake("count-not-kept", last.span, message, "the rows repeat from row 1")
+    yield known.COUNT_NOT_KEPT.at(last.span, row=last.number, left=end.words, taken=start.words)

@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Work
-from halfhank.model.stitches.appearance import bare, units
-from halfhank.model.stitches.balance import StitchCount, passes
+from halfhank.model.notation.appearance import units
+from halfhank.model.notation.balance import StitchCount, passes
+from halfhank.model.notation.bare_items import bare
+from halfhank.model.notation.tally import tally_of
 from halfhank.model.stitches.pattern import Pattern, PatternRow, whole_row
 from halfhank.model.stitches.row_checks import walked
-from halfhank.model.stitches.tally import tally_of
 
 
 class WorkedItem(NamedTuple):

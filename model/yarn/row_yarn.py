@@ -1,13 +1,12 @@
-"""Yarn: what the start, each row and the bind-off take, in metres."""
+"""Yarn of rows, start and bind-off, in metres, by what they are worked in."""
 
-from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.description import BindOff, Description, GarterTab, Percent
+from halfhank.model.meaning.design import BindOff, Design
 from halfhank.model.rows.sections import Run
-from halfhank.model.rows.shaping import BIND_OFF, Worked
-from halfhank.model.yarn.corrections import NOTHING, Learned
-from halfhank.model.yarn.stitch_table import SWATCH_BIND_OFF, SWATCH_CAST_ON, StitchTable, metres_per_gram
+from halfhank.model.rows.shaping import BIND_OFF, WorkedPart
+from halfhank.model.yarn.stitch_table import SWATCH_BIND_OFF, SWATCH_CAST_ON, StitchTable
+from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR, START_ERROR
 
 CAST_ON_STITCH = SWATCH_CAST_ON
 """A stitch cast on, in plain stitches."""
@@ -19,78 +18,40 @@ BIND_OFF_STITCHES = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0,
 """Plain stitches for each live stitch: k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw
 through from memory. Picot's follow from its numbers."""
 
-DEFAULT_KEEP, DEFAULT_KEEP_TURNED = 5.0, 10.0
-"""Per cent of the skein that is never planned for, the second with `turn back`."""
-
-PLAIN = "garter"
-START, END = "start", "bind off"
-"""The two ends, as their errors are named."""
-PAID = 1 + 1e-9
+MEASURED = "measured"
 
 
-class YarnSupply(NamedTuple):
-    """What there is: the label's, or as weighed before the cast-on; `keep_g` of it is never planned for."""
-
-    skein_g: float
-    metres_per_gram: float
-    keep_g: float
-    weighed: bool
-
-    @property
-    def budget_m(self) -> float:
-        """What may be planned for."""
-        return (self.skein_g - self.keep_g) * self.metres_per_gram
-
-    def pays(self, metres: float) -> bool:
-        """Whether so much may be planned for, up to rounding."""
-        return metres <= self.budget_m * PAID
-
-
-def skein_of(description: Description, learned: Learned = NOTHING) -> YarnSupply:
-    """The skein and its margin."""
-    yarn = description.yarn
-    weighed = next((one.mass.g for one in description.log if one.row == 0), None)
-    skein_g = yarn.skein.mass.g if weighed is None else weighed
-    if learned.skein_g is not None:
-        skein_g = learned.skein_g
-    turned = description.turn_back is not None
-    share = DEFAULT_KEEP_TURNED if turned else DEFAULT_KEEP
-    if isinstance(yarn.keep, Percent):
-        share = yarn.keep.value
-    keep_g = skein_g * share / 100 if yarn.keep is None or isinstance(yarn.keep, Percent) else yarn.keep.g
-    return YarnSupply(skein_g, metres_per_gram(description), keep_g, weighed is not None)
-
-
-def start_stitches(description: Description) -> float:
+def start_stitches(design: Design) -> float:
     """Yarn of the start in plain stitches: a cast-on, or a garter tab and its set-up row."""
-    start = description.shape.start
-    if isinstance(start, GarterTab):
-        return start.tab_stitches * start.tab_rows + start.stitches
+    start = design.start
+    if start.tab:
+        return start.tab[0] * start.tab[1] + start.stitches
     return CAST_ON_STITCH * start.stitches
 
 
-def start_m(room: StitchTable) -> float:
+def start_m(table: StitchTable) -> float:
     """Yarn of the start."""
-    return start_stitches(room.description) * room.plain_m(START)
+    return start_stitches(table.design) * table.plain_m(START_ERROR)
 
 
-def bind_off_stitches(off: BindOff | None) -> float:
-    """Yarn of the bind-off for each live stitch, in plain stitches (`measured` ones excepted)."""
-    if off is not None and off.method == "picot":
+def bind_off_stitches(off: BindOff) -> float:
+    """Yarn of the bind-off for each live stitch, in plain stitches (measured ones excepted)."""
+    if off.method == "picot":
         worked = CAST_ON_STITCH * off.cast_on + BIND_OFF_STITCH * off.bind_off
         return worked / (off.bind_off - off.cast_on)
-    return BIND_OFF_STITCHES[off.method if off else "standard"]
+    return BIND_OFF_STITCHES[off.method]
 
 
-def bind_off_m(room: StitchTable, last_stitch: str) -> float:
+def bind_off_m(table: StitchTable, last_stitch: str) -> float:
     """Yarn of the bind-off for each live stitch, after a last row in that stitch."""
-    off = room.description.bind_off
-    if off is not None and off.method == "measured":
-        return (off.times_width or 0.0) * room[last_stitch].unblocked_cm / 100 * room.learned.factor((END,))
-    return bind_off_stitches(off) * room.plain_m(END)
+    off = table.design.bind_off
+    if off.method == MEASURED:
+        factor = table.corrections.factor((BIND_OFF_ERROR,))
+        return (off.times_width or 0.0) * table[last_stitch].unblocked_cm / 100 * factor
+    return bind_off_stitches(off) * table.plain_m(BIND_OFF_ERROR)
 
 
-class Split(NamedTuple):
+class RowSplit(NamedTuple):
     """The stitches of one row by what they are worked in."""
 
     own: int
@@ -98,78 +59,120 @@ class Split(NamedTuple):
     fill: int
 
 
-def _default_spine(shape: str) -> int:
-    from halfhank.model.outline.shapes.shape_table import SHAPES
+class Affine(NamedTuple):
+    """A row of n stitches takes `each n + constant`, for every n or only for those not under the edges'.
 
-    return SHAPES[shape].spine_stitches if shape in SHAPES else 0
+    `holds` is false where rows are filled with a stitch of other yarn.
+    """
+
+    each: float
+    constant: float
+    holds: bool
 
 
 class RowYarn:
     """What rows take, by stitch, wraps and live stitches."""
 
-    def __init__(self, room: StitchTable) -> None:
-        shape = room.description.shape
-        self.room = room
-        self.edges = 2 * shape.edge.stitches if shape.edge else 0
-        self.edge_stitch = shape.edge.stitch.value if shape.edge and shape.edge.stitch else "garter"
-        self.spine = shape.spine.value if shape.spine else _default_spine(shape.name.value)
-        self._costs: dict[tuple[str, int], tuple[float, float, bool]] = {}
+    def __init__(self, table: StitchTable) -> None:
+        design = table.design
+        self.table = table
+        self.edges = 2 * design.edge.stitches
+        self.edge_stitch = design.edge.stitch
+        self.spine = design.spine.stitches
+        self._affine: dict[tuple[str, int], Affine] = {}
 
-    def split(self, stitch: str, wraps: int, live: int) -> Split:
+    def split(self, stitch: str, wraps: int, live: int) -> RowSplit:
         """A row's stitches: an elongated row wraps the edges too; elsewhere what is short of the multiple is filled."""
         if wraps > 1:
-            return Split(live, 0, 0)
+            return RowSplit(live, 0, 0)
         edge = min(self.edges, live)
         fill = self._fill(stitch, live - edge)
-        return Split(live - edge - fill, edge, fill)
+        return RowSplit(live - edge - fill, edge, fill)
 
     def _fill(self, stitch: str, inside: int) -> int:
-        multiple = self.room[stitch].multiple
+        multiple = self.table[stitch].multiple
         if multiple is None:
             return 0
         if not self.spine:
-            return _short(inside, multiple.stitches, multiple.extra)
+            return _short(inside, *multiple)
         wings = max(0, inside - self.spine)
-        return sum(_short(wing, multiple.stitches, multiple.extra) for wing in (wings // 2, wings - wings // 2))
+        return sum(_short(wing, *multiple) for wing in (wings // 2, wings - wings // 2))
 
     def stitch_m(self, stitch: str, wraps: int) -> float:
         """Yarn of one stitch with so many wraps."""
-        return self.room[stitch].fabric.yarn_m + (wraps - 1) * self.room.extra_wrap_m(stitch)
+        material = self.table[stitch]
+        return material.fabric.yarn_m + (wraps - 1) * material.wrap_m
+
+    def amounts(self, stitch: str, wraps: int, live: int) -> dict[str, float]:
+        """Yarn of one row by the stitches that it is worked in."""
+        own, edge, fill = self.split(stitch, wraps, live)
+        if wraps > 1:
+            return {stitch: own * self.stitch_m(stitch, wraps)}
+        amounts = {stitch: own * self.stitch_m(stitch, 1)}
+        for name, count in ((self.edge_stitch, edge), (self.table[stitch].fill, fill)):
+            if count:
+                amounts[name] = amounts.get(name, 0.0) + count * self.stitch_m(name, 1)
+        return amounts
 
     def row_m(self, stitch: str, wraps: int, live: int) -> float:
         """Yarn of one row."""
-        own, edge, fill = self.split(stitch, wraps, live)
-        total = own * self.stitch_m(stitch, wraps)
-        if edge:
-            total += edge * self.room[self.edge_stitch].fabric.yarn_m
-        if fill:
-            total += fill * self.room[self.room[stitch].fill].fabric.yarn_m
-        return total
+        return sum(self.amounts(stitch, wraps, live).values())
 
-    def affine(self, stitch: str, wraps: int) -> tuple[float, float, bool]:
-        """`(a, b, holds)`: a row of n stitches takes `a n + b`, for every n or only for those not under the edges'.
+    def rows_m(self, part: WorkedPart) -> list[float]:
+        """Yarn of each row of a part, stitches bound off on the way included: the ledger's sums, without their uses."""
+        rows: list[float] = []
+        for run in part.section.runs:
+            for first, end, wraps in wraps_of_rows(run):
+                each, constant, holds = self.affine(run.stitch, wraps)
+                counts = part.counts[len(rows) : len(rows) + end - first]
+                if holds and (not constant or min(counts, default=0) >= self.edges):
+                    rows.extend(each * live + constant for live in counts)
+                else:
+                    rows.extend(self.row_m(run.stitch, wraps, live) for live in counts)
+        off_m = self.bound_off_m
+        for act in part.acts:
+            if part.active.lines[act.line].action == BIND_OFF:
+                rows[act.row - 1] += off_m * abs(act.change)
+        return rows
 
-        `holds` is false where rows are filled with a stitch of other yarn.
-        """
+    @property
+    def bound_off_m(self) -> float:
+        """Yarn of one stitch bound off on the way."""
+        return BIND_OFF_STITCH * self.table.plain_m(BIND_OFF_ERROR)
+
+    def affine(self, stitch: str, wraps: int) -> Affine:
+        """The yarn of a row as a function of its stitches."""
         key = (stitch, wraps)
-        if key not in self._costs:
-            self._costs[key] = self._affine(stitch, wraps)
-        return self._costs[key]
+        if key not in self._affine:
+            self._affine[key] = self._affine_of(stitch, wraps)
+        return self._affine[key]
 
-    def _affine(self, stitch: str, wraps: int) -> tuple[float, float, bool]:
-        each, material = self.stitch_m(stitch, wraps), self.room[stitch]
+    def _affine_of(self, stitch: str, wraps: int) -> Affine:
+        each, material = self.stitch_m(stitch, wraps), self.table[stitch]
         if wraps > 1:
-            return each, 0.0, True
-        edge = self.edges * (self.room[self.edge_stitch].fabric.yarn_m - each) if self.edges else 0.0
-        filled = material.multiple is not None and self.room[material.fill].fabric.yarn_m != each
-        return each, edge, not filled
+            return Affine(each, 0.0, True)
+        edge = self.edges * (self.table[self.edge_stitch].fabric.yarn_m - each) if self.edges else 0.0
+        filled = material.multiple is not None and self.table[material.fill].fabric.yarn_m != each
+        return Affine(each, edge, not filled)
 
-    def rows_m(self, stitch: str, wraps: int, counts: list[int]) -> list[float]:
-        """Yarn of each of some rows."""
-        each, edge, holds = self.affine(stitch, wraps)
-        if holds and (not edge or min(counts, default=0) >= self.edges):
-            return [each * live + edge for live in counts]
-        return [self.row_m(stitch, wraps, live) for live in counts]
+    def total_m(self, part: WorkedPart) -> float:
+        """Yarn of a part, in time that grows with its bands and acts, not its rows, wherever yarn is linear in
+        stitches."""
+        sums, least = part.sums, min(part.counts, default=0)
+        total, done = 0.0, 0
+        for run in part.section.runs:
+            for first, end, wraps in wraps_of_rows(run):
+                each, constant, holds = self.affine(run.stitch, wraps)
+                a, b = done + first, done + end
+                if not holds:
+                    total += sum(self.row_m(run.stitch, wraps, live) for live in part.counts[a:b])
+                    continue
+                total += each * (sums[b] - sums[a]) + constant * (b - a)
+                if constant and least < self.edges:
+                    narrow = [live for live in part.counts[a:b] if live < self.edges]
+                    total += sum(self.row_m(run.stitch, wraps, live) - each * live - constant for live in narrow)
+            done += run.rows
+        return total + part.bound_off * self.bound_off_m
 
 
 def _short(run: int, multiple: int, extra: int) -> int:
@@ -183,37 +186,3 @@ def wraps_of_rows(run: Run) -> list[tuple[int, int, int]]:
     if run.stitch != "drop":
         return [(0, run.rows, 1)]
     return [(row, row + 1, run.wraps if row % 2 == 0 else 1) for row in range(run.rows)]
-
-
-def part_rows_m(yarn: RowYarn, part: Worked) -> list[float]:
-    """Yarn of each row of a part, stitches bound off on the way included."""
-    rows: list[float] = []
-    for run in part.section.runs:
-        for first, end, wraps in wraps_of_rows(run):
-            counts = part.counts[len(rows) : len(rows) + end - first]
-            rows.extend(yarn.rows_m(run.stitch, wraps, counts))
-    off_m = BIND_OFF_STITCH * yarn.room.plain_m(END)
-    for act in part.acts:
-        if part.force.lines[act.line].action == BIND_OFF:
-            rows[act.row - 1] += off_m * abs(act.change)
-    return rows
-
-
-def part_total_m(yarn: RowYarn, part: Worked) -> float:
-    """Yarn of a part, in time that grows with its bands and acts, not its rows, wherever yarn is linear in stitches."""
-    sums = [0, *accumulate(part.counts)]
-    least = min(part.counts, default=0)
-    total, done = 0.0, 0
-    for run in part.section.runs:
-        for first, end, wraps in wraps_of_rows(run):
-            each, edge, holds = yarn.affine(run.stitch, wraps)
-            a, b = done + first, done + end
-            if holds:
-                total += each * (sums[b] - sums[a]) + edge * (b - a)
-            if holds and edge and least < yarn.edges:
-                narrow = [live for live in part.counts[a:b] if live < yarn.edges]
-                total += sum(yarn.row_m(run.stitch, wraps, live) - each * live - edge for live in narrow)
-            elif not holds:
-                total += sum(yarn.rows_m(run.stitch, wraps, part.counts[a:b]))
-        done += run.rows
-    return total + part.bound_off * BIND_OFF_STITCH * yarn.room.plain_m(END)

@@ -6,10 +6,22 @@ standard deviation).
 
 import math
 from collections.abc import Mapping
+from typing import NamedTuple
 
-from halfhank.model.yarn.stitch_table import GAUGE, RATIO, SWATCH
+SWATCH, RATIO, GAUGE, START, BIND_OFF, SKEIN = "swatch", "ratio", "gauge", "start", "bind off", "skein"
 
-SD = {SWATCH: 0.07, RATIO: 0.08, GAUGE: 0.12, "start": 0.15, "bind off": 0.15}
+
+class ErrorSource(NamedTuple):
+    """What an error comes from: its `kind` (`SWATCH` … `SKEIN`), and the stitch whose swatch or ratio it is."""
+
+    kind: str
+    stitch: str = ""
+
+
+GAUGE_ERROR, START_ERROR, BIND_OFF_ERROR = ErrorSource(GAUGE), ErrorSource(START), ErrorSource(BIND_OFF)
+SKEIN_ERROR = ErrorSource(SKEIN)
+
+SD = {SWATCH: 0.07, RATIO: 0.08, GAUGE: 0.12, START: 0.15, BIND_OFF: 0.15}
 """Relative standard deviations: one swatch against a whole shawl, a ratio on top of its parent, a gauge, and the
 cast-on and bind-off on top of the plain stitch (common practice)."""
 
@@ -20,9 +32,15 @@ BASES = (GAUGE, RATIO, SWATCH)
 """Where yarn is known from, the weakest first."""
 
 
-def sd_of(hanging: Mapping[str, float]) -> float:
-    """Standard deviation of a total, from what hangs on each error (`swatch garter`, `gauge`, `bind off` …)."""
-    return math.hypot(*(amount * SD[error if error in SD else error.split()[0]] for error, amount in hanging.items()))
+def sd_of(hanging: Mapping[ErrorSource, float]) -> float:
+    """Standard deviation of a total, from what hangs on each error."""
+    return math.hypot(*(amount * SD[error.kind] for error, amount in hanging.items()))
+
+
+def weakest(hanging: Mapping[ErrorSource, float]) -> str:
+    """The weakest of the bases that something hangs on."""
+    kinds = {error.kind for error, amount in hanging.items() if amount}
+    return next((basis for basis in BASES if basis in kinds), GAUGE)
 
 
 def chance_enough(total_g: float, sd_g: float, skein_g: float, weighed: bool) -> float:

@@ -4,12 +4,13 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import MINUS
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, simplified
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.path_data import polyline, segment
+from halfhank.renderer.plane.polylines import simplified
 
 GRID = "#e4e8ea"
 TICK = 1.1
@@ -53,16 +54,6 @@ def tick_text(value: float, step: float) -> str:
     return f"{value + 0.0:,.{decimals}f}".replace("-", MINUS)
 
 
-def segment(p: Point, q: Point) -> PathData:
-    """A straight line."""
-    return (("M", p), ("L", q))
-
-
-def polyline(points: Sequence[Point]) -> PathData:
-    """An open path through points."""
-    return tuple([("L" if i else "M", p) for i, p in enumerate(points)])
-
-
 def grid(plot: Plot) -> Group:
     """Light lines at the ticks of rows and grams left, the frame, and a firm line where the yarn is used up."""
     box, light = plot.box, Style(stroke=GRID, width=THIN)
@@ -82,8 +73,8 @@ def axes(plot: Plot) -> Group:
     step = _gram_step(plot)
     left = [(plot.y(g), tick_text(g, step)) for g in ticks(plot.low_g, plot.high_g, step)]
     most = plot.skein_g - plot.low_g
-    gone = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
-    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in gone]
+    used_g = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
+    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in used_g]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
     items.append(_axis_title(_beside(plot.box.left, left, -1), middle, "left on the scale, g"))

@@ -3,15 +3,15 @@
 from typing import NamedTuple
 
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
-from halfhank.model.stitches.appearance import Sign
+from halfhank.model.notation.appearance import Sign
 from halfhank.model.stitches.chart import Chart, ChartRow, Use
 from halfhank.renderer.charts.symbols import symbol
 from halfhank.renderer.charts.symbols.pen import SymbolBox
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, MARGIN, RULE, SMALL, SOFT, SUBTITLE, TEXT
+from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Scene, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
 
-WIDEST_MM = 180.0
 LARGEST_SQUARE, SMALLEST_SQUARE = 6.0, 2.8
 FLATTEST, TALLEST = 0.4, 2.0
 NO_STITCH = "#c9ced1"
@@ -206,8 +206,8 @@ def _entry(use: Use) -> Entry:
     words = ["; ".join(dict.fromkeys(explained(item) for item in items)) for items, _ in sides]
     if len(sides) == 2 and (names[0] != names[1] or words[0] != words[1]):
         name = f"{names[0]} on RS, {names[1]} on WS"
-        told = words[0] if words[0] == words[1] else f"RS: {words[0]}; WS: {words[1]}"
-        return Entry(use.sign, name, told)
+        both = words[0] if words[0] == words[1] else f"RS: {words[0]}; WS: {words[1]}"
+        return Entry(use.sign, name, both)
     side = " on WS" if not use.right_side else ""
     return Entry(use.sign, names[0] + side, words[0])
 
@@ -241,8 +241,8 @@ def _key_entry(entry: Entry, grid: Grid, x: float, y: float, width: float, symbo
     for name in names:
         items.append(Label(text, line, name, TEXT, INK, bold=True))
         line += TEXT * 1.3
-    for told in words:
-        items.append(Label(text, line, told, SMALL, SOFT))
+    for part in words:
+        items.append(Label(text, line, part, SMALL, SOFT))
         line += SMALL * 1.35
     return Group("key-entry", tuple(items)), max(y + grid.height, line - SMALL * 0.9) + 2.0
 
@@ -264,14 +264,14 @@ def _reading(chart: Chart, content: float, top: float) -> tuple[Group, float]:
     words = ["Read from the bottom up"]
     words += ["right-side rows (RS, numbered at the right) from right to left"] if right else []
     words += ["wrong-side rows (WS, numbered at the left) from left to right"] if wrong else []
-    told = ", ".join(words) + "; seen from the right side."
+    sentences = ", ".join(words) + "; seen from the right side."
     if len(chart.rows) % 2:
-        told += " The repeat has an odd number of rows: every other time its sides change places."
+        sentences += " The repeat has an odd number of rows: every other time its sides change places."
     items: list[Element] = [
         Path((("M", (MARGIN, top + 1.0)), ("L", (MARGIN + content, top + 1.0))), Style(stroke=RULE, width=HAIRLINE))
     ]
     y = top + 2.0
-    for line in wrap(told, content, SMALL, 5):
+    for line in wrap(sentences, content, SMALL, 5):
         y += SMALL * 1.35
         items.append(Label(MARGIN, y, line, SMALL, SOFT))
     return Group("reading", tuple(items)), y + 0.8

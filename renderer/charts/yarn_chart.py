@@ -2,12 +2,14 @@
 
 from typing import NamedTuple
 
+from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
-from halfhank.model.phrases import counted
-from halfhank.model.scale.forecast import Forecast, Reading
+from halfhank.model.scale.forecast import Forecast
+from halfhank.model.scale.log import LoggedWeighing
 from halfhank.model.scale.posterior import BAND_SDS, Estimate
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, polyline, ribbon, segment
+from halfhank.renderer.charts.chart_heading import chart_heading
+from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon
 from halfhank.renderer.paper.house_style import (
     HAIRLINE,
     INK,
@@ -20,18 +22,20 @@ from halfhank.renderer.paper.house_style import (
     SOFT,
     SUBTITLE,
     THIN,
-    TITLE,
 )
 from halfhank.renderer.paper.measure_words import plain_number, tenths, yarn_words
+from halfhank.renderer.paper.page_block import PageBlock
+from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.ramp import RAMPS
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene, Style
 from halfhank.renderer.paper.text_widths import fit, text_width, wrap
-from halfhank.renderer.plane.geometry import Box, Points, simplified
+from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.label_places import AROUND, above, free_label, leader, near, some_label
-from halfhank.renderer.plane.occupied import Arrangement
-from halfhank.renderer.schematic.drawn_marks import DrawnMark, drawn_marks, mark_notes
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.path_data import polyline, segment
+from halfhank.renderer.plane.polylines import Points, simplified
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks, mark_notes
 
-WIDTH = 180.0
 PLOT_HEIGHT = 92.0
 AXIS_ROOM = 14.0
 BIND_OFF_WIDTH = 12.5
@@ -57,50 +61,42 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     heading = _heading(shawl)
     plot = _plot(shawl, forecast, heading.bottom + 9.0)
     now = _curve(plot, forecast.rows, forecast.end)
-    before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.readings else None
-    taken = _taken(shawl, plot, now, before)
+    before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.weighings else None
+    obstacles = _obstacles(shawl, plot, now, before)
     drawing = [
         _areas(shawl, plot),
         grid(plot),
         _bands(plot, now, before),
         _part_lane(shawl, plot),
-        _marks(shawl, plot, taken),
+        _marks(shawl, plot, obstacles),
         _lines(now, before),
-        _readings(forecast.readings, plot, taken),
-        _names(plot, now, before, taken),
+        _readings(forecast.weighings, plot, obstacles),
+        _names(plot, now, before, obstacles),
         axes(plot),
     ]
     notes = _notes(shawl, forecast, plot.box.bottom + 16.0)
     height = plot.box.bottom + 16.0 + LINE * (len(notes.items) - 1) + MARGIN
     title = f"{shawl.title}: the yarn, row by row"
-    return Scene(WIDTH, height, title, _description(shawl, forecast), (*heading.items, *drawing, notes))
+    return Scene(WIDEST_MM, height, title, _description(shawl, forecast), (*heading.group.items, *drawing, notes))
 
 
-class _Heading(NamedTuple):
-    items: tuple[Element, ...]
-    bottom: float
-
-
-def _heading(shawl: Shawl) -> _Heading:
-    room = WIDTH - 2 * MARGIN
-    title = Label(MARGIN, MARGIN + TITLE * 0.72, fit(shawl.title, room, TITLE, "serif"), TITLE, INK, face="serif")
-    yarn = shawl.yarn
+def _heading(shawl: Shawl) -> PageBlock:
+    yarn, room = shawl.yarn, WIDEST_MM - 2 * MARGIN
     skein = f"{plain_number(yarn.skein_g)} g, {yarn_words(yarn.skein_m, shawl.units)}"
-    said = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
-    y = title.y + 6.2
-    return _Heading((title, Label(MARGIN, y, fit(said, room, SUBTITLE), SUBTITLE, SOFT)), y)
+    words = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
+    return chart_heading(shawl.title, [fit(words, room, SUBTITLE)], room)
 
 
 def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
     """Grams from nothing, or from the worst that the bands hold, to the most that the skein may hold."""
     everything = [*forecast.rows, forecast.end]
-    if forecast.readings:
+    if forecast.weighings:
         everything += [*forecast.plan, forecast.plan_end]
-    high = max(max(e.high for e in everything), *(r.left_g for r in forecast.readings), shawl.yarn.skein_g)
+    high = max(max(e.high for e in everything), *(r.left_g for r in forecast.weighings), shawl.yarn.skein_g)
     worst = min(min(e.low for e in everything), 0.0)
     low = max(worst, min(min(e.mean for e in everything), 0.0) - 0.12 * high)
     step = nice_step(high - low, 11)
-    box = Box(MARGIN + AXIS_ROOM, top, WIDTH - MARGIN - AXIS_ROOM, top + PLOT_HEIGHT)
+    box = Box(MARGIN + AXIS_ROOM, top, WIDEST_MM - MARGIN - AXIS_ROOM, top + PLOT_HEIGHT)
     head = high + 0.25 * step
     return Plot(box, shawl.rows.count, box.right - BIND_OFF_WIDTH, low, head, shawl.yarn.skein_g)
 
@@ -111,17 +107,17 @@ def _curve(plot: Plot, rows: tuple[Estimate, ...], end: Estimate) -> YarnCurve:
     return YarnCurve(xs, estimates, simplified([(x, plot.y(e.mean)) for x, e in zip(xs, estimates, strict=True)], 0.02))
 
 
-def _taken(shawl: Shawl, plot: Plot, now: YarnCurve, before: YarnCurve | None) -> Arrangement:
+def _obstacles(shawl: Shawl, plot: Plot, now: YarnCurve, before: YarnCurve | None) -> Obstacles:
     """What labels keep off: the curves and the edges of their bands (that of `now` first), and the part bounds."""
-    taken = Arrangement(plot.box)
+    obstacles = Obstacles(plot.box)
     for curve in filter(None, (now, before)):
-        taken.add_line(curve.points)
+        obstacles.add_line(curve.points)
         for grams in ([e.low for e in curve.estimates], [e.high for e in curve.estimates]):
-            taken.add_line(simplified([(x, plot.y(g)) for x, g in zip(curve.xs, grams, strict=True)], 0.05))
+            obstacles.add_line(simplified([(x, plot.y(g)) for x, g in zip(curve.xs, grams, strict=True)], 0.05))
     for part in shawl.parts:
         x = plot.x(part.last_row)
-        taken.add_line([(x, plot.box.top), (x, plot.box.bottom)])
-    return taken
+        obstacles.add_line([(x, plot.box.top), (x, plot.box.bottom)])
+    return obstacles
 
 
 def _areas(shawl: Shawl, plot: Plot) -> Group:
@@ -175,7 +171,7 @@ def _short(name: str, number: str, room: float) -> str:
     return next((text for text in (name, number) if text_width(text, SMALL) <= room), "")
 
 
-def _marks(shawl: Shawl, plot: Plot, taken: Arrangement) -> Group:
+def _marks(shawl: Shawl, plot: Plot, obstacles: Obstacles) -> Group:
     """Each mark as a cross-hair from its point on the curve to both axes, and its words above the curve."""
     items: list[Element] = []
     for mark in drawn_marks(shawl):
@@ -183,22 +179,22 @@ def _marks(shawl: Shawl, plot: Plot, taken: Arrangement) -> Group:
         across = [(plot.box.left, point[1]), point, (point[0], plot.box.bottom)]
         items.append(Path(polyline(across), mark.style._replace(width=0.45, dash=_fine(mark))))
         items.append(Circle(*point, 0.9, Style(fill=RED, stroke=LIGHT, width=THIN)))
-        taken.add_line(across)
+        obstacles.add_line(across)
     for mark in drawn_marks(shawl):
         point = (plot.x(mark.row), plot.y(mark.left_g))
-        items += _told(taken, plot, point, mark.words)
+        items += _mark_words(obstacles, plot, point, mark.words)
     return Group("marks", tuple(items))
 
 
-def _told(taken: Arrangement, plot: Plot, point: Point, words: str) -> list[Element]:
+def _mark_words(obstacles: Obstacles, plot: Plot, point: Point, words: str) -> list[Element]:
     """A mark's words above the curve, on a leader where they stand far off."""
-    label = some_label(taken, plot.box, list(above(point, words, RED, plot.box)), taken.lines[:3])
+    label = some_label(obstacles, plot.box, list(above(point, words, RED, plot.box)), obstacles.lines[:3])
     if label is None:
         return []
     line = leader(point, label)
     if line is None:
         return [label]
-    taken.add_line(line)
+    obstacles.add_line(line)
     return [label, Path(polyline(line), Style(stroke=RED, width=THIN))]
 
 
@@ -206,12 +202,12 @@ def _fine(mark: DrawnMark) -> tuple[float, ...]:
     return (0.0, 1.2) if mark.style.cap == "round" else (1.8, 1.0)
 
 
-def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> Group:
+def _readings(readings: tuple[LoggedWeighing, ...], plot: Plot, obstacles: Obstacles) -> Group:
     """Each weighing as a point with the scale's own 90 % as its bar; figures where they find room."""
     items: list[Element] = []
     points = [(plot.x(r.row), plot.y(r.left_g)) for r in readings]
     for x, y in points:
-        taken.add_box(Box(x - 1, y - 1, x + 1, y + 1))
+        obstacles.add_box(Box(x - 1, y - 1, x + 1, y + 1))
     stroke = Style(stroke=INK, width=0.3)
     for reading, (x, y) in zip(readings, points, strict=True):
         reach = BAND_SDS * reading.noise_sd_g
@@ -219,19 +215,19 @@ def _readings(readings: tuple[Reading, ...], plot: Plot, taken: Arrangement) -> 
         items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
         items.append(Path(segment((x, low), (x, high)), stroke))
         items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(taken, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND, CLOSE))
+        label = free_label(obstacles, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND, CLOSE))
         items += [label] if label else []
     return Group("weighings", tuple(items))
 
 
-def _names(plot: Plot, now: YarnCurve, before: YarnCurve | None, taken: Arrangement) -> Group:
+def _names(plot: Plot, now: YarnCurve, before: YarnCurve | None, obstacles: Obstacles) -> Group:
     """What each curve is, written beside it."""
     named = [(now, "forecast with its 90 % band" if before else "plan with its 90 % band", DEEP)]
     named += [(before, "plan before the weighings", SOFT)] if before else []
     items: list[Element] = []
     for curve, text, ink in named:
         places = [label for share in ALONG for label in near(_at(plot, curve, share), text, ink, AROUND)]
-        label = some_label(taken, plot.box, places, taken.lines[:3])
+        label = some_label(obstacles, plot.box, places, obstacles.lines[:3])
         items += [label] if label else []
     return Group("names", tuple(items))
 
@@ -245,7 +241,7 @@ def _at(plot: Plot, curve: YarnCurve, share: float) -> Point:
 def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
     """What the picture alone does not say: how sure the end is, the margin, marks that lie beyond the end."""
     lines = [_end_words(forecast.end), _chance_words(shawl), *mark_notes(shawl)]
-    wrapped = [line for text in lines for line in wrap(text, WIDTH - 2 * MARGIN, SMALL, 3)]
+    wrapped = [line for text in lines for line in wrap(text, WIDEST_MM - 2 * MARGIN, SMALL, 3)]
     labels = [Label(MARGIN, top + LINE * k, line, SMALL, SOFT) for k, line in enumerate(wrapped)]
     return Group("notes", tuple(labels))
 
@@ -270,7 +266,7 @@ def _chance(chance: float) -> str:
 
 def _description(shawl: Shawl, forecast: Forecast) -> str:
     yarn = shawl.yarn
-    weighed = f" {counted(len(forecast.readings), 'weighing')}." if forecast.readings else ""
+    weighed = f" {counted(len(forecast.weighings), 'weighing')}." if forecast.weighings else ""
     return (
         f"Grams of yarn left after each of {shawl.rows.count:,} rows, from {tenths(yarn.skein_g)} g to "
         f"{tenths(forecast.end.mean)} g after the bind-off, with a 90 % band.{weighed}"

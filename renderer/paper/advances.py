@@ -1,7 +1,7 @@
 """Advance widths in thousandths of an em, by width: the characters that have it.
 
 Helvetica, Helvetica Bold and Times Roman, as Adobe published them for the standard PDF fonts; Arial, Times New
-Roman and the Liberation fonts share nearly all of them. Written by `tests/renderer/advance_tables.py`.
+Roman and the Liberation fonts share nearly all of them. Written by `tests/renderer/paper/advance_tables.py`.
 """
 
 SANS: dict[int, str] = {

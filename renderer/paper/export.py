@@ -20,7 +20,7 @@ class ExportError(RuntimeError):
 
 
 def to_png(scene: Scene, dpi: float = PNG_DPI) -> bytes:
-    """The scene as a PNG on white that tells its resolution, so that it is printed at its size.
+    """The scene as a PNG on white that gives its resolution, so that it is printed at its size.
 
     Raises `ExportError` where it would have more than 60 million pixels, or where the cairo library is missing.
     """
@@ -53,7 +53,7 @@ def to_pdf(scene: Scene) -> bytes:
     plain_surface: Any = _cairosvg().surface.PDFSurface
 
     class DatedSurface(plain_surface):  # type: ignore[misc]
-        """A PDF surface that tells cairo its date and title, in place of the clock's."""
+        """A PDF surface that gives cairo its date and title, in place of the clock's."""
 
         def _create_surface(self, width: float, height: float) -> tuple[Any, float, float]:
             import cairocffi

@@ -1,7 +1,7 @@
 """Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
 
 from halfhank.grammar.description import CM_IN
-from halfhank.model.phrases import counted, half_up
+from halfhank.model.number_words import counted, half_up
 
 CM_PER_INCH = CM_IN["in"]
 M_PER_YARD = CM_IN["yd"] / 100
@@ -68,5 +68,5 @@ def row_range(first: int, last: int) -> str:
 
 
 def plain_number(value: float) -> str:
-    """A number as short as it can be said to a tenth: `20`, `22.5`."""
+    """A number as short as it can be written to a tenth: `20`, `22.5`."""
     return signed(fixed(value, 1).removesuffix(".0"))

@@ -19,7 +19,7 @@ class Style(NamedTuple):
 class Path(NamedTuple):
     """A path of SVG commands in absolute coordinates: `("M", (x, y))`, `("L", …)`, `("C", …)`, `("Z", ())`.
 
-    `title` is told on hovering.
+    `title` is shown on hovering.
     """
 
     data: PathData
@@ -64,7 +64,7 @@ class Label(NamedTuple):
 
 
 class Group(NamedTuple):
-    """Items under one id of meaning (`shading`, `marks`, `ruler` …), drawn in order; `title` is told on hovering.
+    """Items under one id of meaning (`shading`, `marks`, `ruler` …), drawn in order; `title` is shown on hovering.
 
     `clip` confines them to a closed path.
     """
@@ -86,3 +86,28 @@ class Scene(NamedTuple):
     title: str
     description: str
     items: tuple[Element, ...]
+
+
+def moved(group: Group, by: tuple[float, float]) -> Group:
+    """The group with all that is in it so much further to the right and down, mm."""
+    clip = None if group.clip is None else _moved_data(group.clip, *by)
+    return group._replace(items=tuple([_moved_item(item, by) for item in group.items]), clip=clip)
+
+
+def _moved_item(item: Element, by: tuple[float, float]) -> Element:
+    if isinstance(item, Group):
+        return moved(item, by)
+    if isinstance(item, Path):
+        return item._replace(data=_moved_data(item.data, *by))
+    return item._replace(x=item.x + by[0], y=item.y + by[1])
+
+
+def _moved_data(data: PathData, x: float, y: float) -> PathData:
+    return tuple(
+        [
+            (letter, (numbers[0] + x, numbers[1] + y))
+            if len(numbers) == 2
+            else (letter, tuple([value + (y if k % 2 else x) for k, value in enumerate(numbers)]))
+            for letter, numbers in data
+        ]
+    )

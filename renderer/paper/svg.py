@@ -4,8 +4,6 @@ svgwrite is used without its own checks (they are slow and let NaN and control c
 number and text passes `number` and `checked` here.
 """
 
-import sys
-from types import ModuleType
 from typing import Any, NamedTuple
 from zlib import adler32, crc32
 
@@ -33,6 +31,14 @@ def to_svg(scene: Scene) -> bytes:
     return b'<?xml version="1.0" encoding="UTF-8"?>\n' + ElementTree.tostring(xml, "unicode").encode() + b"\n"
 
 
+def svgwrite_package() -> Any:
+    """svgwrite, which is imported when the first drawing is written: its import takes longer than all of the
+    renderer's own."""
+    import svgwrite
+
+    return svgwrite
+
+
 def number(value: float) -> str:
     """A number to 0.01, without trailing zeros, never `-0`."""
     text = f"{value:.2f}"
@@ -45,6 +51,8 @@ def number(value: float) -> str:
 
 def checked(text: str) -> str:
     """The text itself, if XML 1.0 can hold it and it has no control characters."""
+    if text.isprintable():  # most are, and then they hold none of those below
+        return text
     for character in text:
         code = ord(character)
         if code < 0x20 or 0x7F <= code < 0xA0 or 0xD800 <= code < 0xE000 or code & 0xFFFE == 0xFFFE:
@@ -72,10 +80,10 @@ class _Named(NamedTuple):
 
 
 class _Writer:
-    """Builds svgwrite's tree; takes a digest of everything on the way, which becomes the prefix of all ids."""
+    """Builds svgwrite's tree; takes a digest of everything written, which becomes the prefix of all ids."""
 
     def __init__(self) -> None:
-        self._svgwrite: Any = _svgwrite()
+        self._svgwrite = svgwrite_package()
         self._factory: Any = None
         self._named: list[_Named] = []
         self._written: list[str] = []
@@ -174,7 +182,7 @@ class _Writer:
 
 
 def _paint(style: Style) -> dict[str, str]:
-    """Presentation attributes; what the root already says (no fill, round joins) is left out."""
+    """Presentation attributes; what the root already has (no fill, round joins) is left out."""
     attributes = {}
     if style.fill is not None:
         attributes["fill"] = style.fill
@@ -188,56 +196,3 @@ def _paint(style: Style) -> dict[str, str]:
         if style.join != "round":
             attributes["stroke-linejoin"] = style.join
     return attributes
-
-
-class _Validator:
-    """Stands for svgwrite's validator until something asks it for a check; then the real one answers."""
-
-    def __init__(self, profile: str, debug: bool = True) -> None:
-        self._asked = (profile, debug)
-
-    def __getattr__(self, name: str) -> Any:
-        from svgwrite.validator2 import get_validator
-
-        return getattr(get_validator(*self._asked), name)
-
-
-def _urlopen(*arguments: Any, **options: Any) -> Any:
-    from urllib.request import urlopen
-
-    return urlopen(*arguments, **options)
-
-
-def _path(*parts: str) -> Any:
-    from pathlib import Path
-
-    return Path(*parts)
-
-
-def _svgwrite() -> Any:
-    """The svgwrite package, imported without the modules that only its web fonts and its debug mode need.
-
-    Those (urllib.request with ssl behind it, pathlib, and the validator with its tables) are most of its import
-    time. Stand-ins hold their places during the import alone and load the real ones if anybody ever uses them.
-    """
-    loaded = sys.modules.get("svgwrite")
-    if loaded is not None:
-        return loaded
-    stand_ins: dict[str, dict[str, Any]] = {
-        "urllib.request": {"urlopen": _urlopen},
-        "pathlib": {"Path": _path},
-        "svgwrite.validator2": {"get_validator": _Validator},
-    }
-    ours = []
-    for name, content in stand_ins.items():
-        if name not in sys.modules:
-            module = ModuleType(name)
-            module.__dict__.update(content)
-            sys.modules[name] = module
-            ours.append(name)
-    try:
-        import svgwrite
-    finally:
-        for name in ours:
-            del sys.modules[name]
-    return svgwrite

@@ -6,8 +6,9 @@ from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import SMALL
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, Points
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.polylines import Points
 from halfhank.renderer.plane.text_boxes import label_box
 
 AROUND = ((1.0, -1.0), (0.0, -1.0), (-1.0, -1.0), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (1.0, 1.0), (-1.0, 1.0))
@@ -17,11 +18,11 @@ FAR = 4.0
 """A label further from its point than this has a leader, mm."""
 
 
-def near(point: Point, text: str, ink: str, ways: tuple[Point, ...], steps: int = len(NEAR)) -> Iterator[Label]:
+def near(point: Point, text: str, ink: str, directions: tuple[Point, ...], steps: int = len(NEAR)) -> Iterator[Label]:
     """The text at all places around a point, nearest first, so many steps away at most."""
     x, y = point
     for distance in NEAR[:steps]:
-        for across, down in ways:
+        for across, down in directions:
             anchor = "start" if across > 0 else "end" if across < 0 else "middle"
             drop = CAP_HEIGHT * SMALL * (1.0 if down > 0 else 0.5 if down == 0 else 0.0)
             yield Label(x + 0.7 * across * distance, y + 0.7 * down * distance + drop, text, SMALL, ink, anchor=anchor)
@@ -37,23 +38,23 @@ def above(point: Point, text: str, ink: str, room: Box) -> Iterator[Label]:
             yield Label(left, y - lift, text, SMALL, ink)
 
 
-def free_label(taken: Arrangement, room: Box, places: Iterable[Label]) -> Label | None:
+def free_label(obstacles: Obstacles, room: Box, places: Iterable[Label]) -> Label | None:
     """The first of the places inside `room` where nothing lies yet; its room is then taken."""
     for label in places:
         box = label_box(label)
-        if _holds(room, box) and taken.free(box, 0.4):
-            taken.add_box(box)
+        if _holds(room, box) and obstacles.free(box, 0.4):
+            obstacles.add_box(box)
             return label
     return None
 
 
-def some_label(taken: Arrangement, room: Box, places: list[Label], least: list[Points]) -> Label | None:
+def some_label(obstacles: Obstacles, room: Box, places: list[Label], least: list[Points]) -> Label | None:
     """As `free_label`; failing that the text may lie over lines, over the `least` ones at last, never over a text."""
-    label = free_label(taken, room, places)
+    label = free_label(obstacles, room, places)
     for lines in (least, []):
         if label is None:
-            fewer = Arrangement(room)
-            fewer.boxes, fewer.lines = taken.boxes, lines
+            fewer = Obstacles(room)
+            fewer.boxes, fewer.lines = obstacles.boxes, lines
             label = free_label(fewer, room, places)
     return label
 

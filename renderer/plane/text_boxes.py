@@ -6,7 +6,7 @@ from typing import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.paper.text_widths import ASCENT, DESCENT, label_width
-from halfhank.renderer.plane.geometry import Box, box_of
+from halfhank.renderer.plane.boxes import Box, box_of
 
 
 class TextBox(NamedTuple):

@@ -2,9 +2,9 @@
 
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import INK, SOFT, SUBTITLE, TITLE
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.scene import Element, Group, Label
 from halfhank.renderer.paper.text_widths import text_width, wrap
-from halfhank.renderer.schematic.page_block import PageBlock, PageColumn
 
 
 def heading(shawl: Shawl, column: PageColumn, top: float) -> PageBlock:

@@ -1,18 +1,14 @@
-"""What the caller may choose about a drawing, and the scales to choose from."""
+"""What the caller may choose about a drawing."""
 
-from collections.abc import Iterator
 from typing import NamedTuple
 
 from halfhank.renderer.paper.ramp import RAMPS
 
-WIDEST_MM = 180.0
-TALLEST_MM = 150.0
-"""The widest page and the tallest piece that a scale is chosen for: together they keep a drawing on a sheet of A4."""
 NARROWEST_MM = 100.0
 
 
 class OptionError(ValueError):
-    """An option that no drawing can follow, said for the person who gave it."""
+    """An option that no drawing can follow, worded for the person who gave it."""
 
 
 class Options(NamedTuple):
@@ -41,12 +37,3 @@ def check(options: Options) -> None:
         raise OptionError(f"a scale of 1:N needs an N from 0.1 to 1,000,000, not {options.scale:g}")
     if options.width_mm is not None and not NARROWEST_MM <= options.width_mm <= 5000:
         raise OptionError(f"a drawing is {NARROWEST_MM:g} to 5,000 mm wide, not {options.width_mm:g}")
-
-
-def scales() -> Iterator[float]:
-    """1:4, 1:5, 1:8, 1:10, 1:15, 1:20, 1:25, 1:30, 1:40, 1:50, 1:60, 1:80, 1:100, 1:150 … without end."""
-    yield from (4, 5, 8)
-    decade = 10
-    while True:
-        yield from (decade * step for step in (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8))
-        decade *= 10

@@ -6,13 +6,12 @@ from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import HEAVY, INK, RULE, SMALL, SOFT, TEXT
 from halfhank.renderer.paper.measure_words import percent, tenths
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width
 from halfhank.renderer.schematic.around.badges import badge_items
 from halfhank.renderer.schematic.fabric.bind_off_edges import SCALLOP_PITCH, strokes_before, strokes_behind
-from halfhank.renderer.schematic.fabric.frame import open_path
-from halfhank.renderer.schematic.page_block import PageBlock, PageColumn
 
 HEADS = ("rows", "sts at end", "grams", "share", "g left")
 GAP, NAME_GAP = 6.0, 4.0
@@ -101,7 +100,7 @@ def edge_sample(kind: str, x: float, y: float, ramp: Ramp) -> list[Element]:
     whole = line_curve([(x - beyond, y + 0.4), (x + SAMPLE + beyond, y + 0.4)])
     seen = line_curve([(x, y + 0.4), (x + SAMPLE, y + 0.4)])
     fabric = Rect(x, y - 1.4, SAMPLE, 1.8, Style(fill=ramp.colour(1.0)))
-    return [*strokes_behind(kind, whole, open_path), fabric, *strokes_before(kind, seen, open_path)]
+    return [*strokes_behind(kind, whole), fabric, *strokes_before(kind, seen)]
 
 
 def _name_items(line: TableRow, column: PageColumn, y: float, names_end: float) -> list[Element]:

@@ -20,14 +20,14 @@ from halfhank.renderer.paper.house_style import (
     THIN,
 )
 from halfhank.renderer.paper.measure_words import grams, plain_number, signed, yarn_words
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
-from halfhank.renderer.plane.geometry import spread
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.around.badges import badge_items
-from halfhank.renderer.schematic.drawn_marks import DrawnMark
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
-from halfhank.renderer.schematic.page_block import PageBlock, PageColumn
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
 
 BAR = 7.5
 STEPS = 100
@@ -75,14 +75,14 @@ def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
     unit = "grams left"
     start = column.left + text_width(heading, HEADING, bold=True) + 3
     facts = [yarn.name, f"{plain_number(yarn.skein_g)} g", yarn_words(yarn.skein_m, shawl.units), yarn.fibre]
-    told = ", ".join(fact for fact in facts if fact)
+    words = ", ".join(fact for fact in facts if fact)
     labels = [
         Label(column.left, y, heading, HEADING, INK, bold=True),
         Label(column.right, y, unit, SMALL, SOFT, anchor="end"),
     ]
-    if text_width(told, TEXT) <= column.right - text_width(unit, SMALL) - 4 - start:
-        return [*labels, Label(start, y, told, TEXT, SOFT)]
-    lines = wrap(told, column.width, TEXT, 3)
+    if text_width(words, TEXT) <= column.right - text_width(unit, SMALL) - 4 - start:
+        return [*labels, Label(start, y, words, TEXT, SOFT)]
+    lines = wrap(words, column.width, TEXT, 3)
     return [*labels, *[Label(column.left, y + (k + 1) * 4.9, line, TEXT, SOFT) for k, line in enumerate(lines)]]
 
 

@@ -7,8 +7,8 @@ import time
 from collections.abc import Callable
 
 from halfhank.grammar.parse import parse
-from halfhank.model.planning import plan_parsed
-from halfhank.renderer import schematic, to_svg
+from halfhank.model.planning.planning import plan_parsed
+from halfhank.renderer import draw_schematic, to_svg
 
 HEAD = """shawl "Growth"
 yarn
@@ -48,7 +48,7 @@ def planned(text: str) -> Callable[[], object]:
 def drawn(text: str) -> Callable[[], object]:
     shawl = plan_parsed(parse(text)).shawl
     assert shawl is not None
-    return lambda: to_svg(schematic(shawl))
+    return lambda: to_svg(draw_schematic(shawl))
 
 
 def main() -> None:

@@ -8,12 +8,12 @@ from typing import Any, NamedTuple
 import pytest
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.paper.text_widths import text_width
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 from playwright.sync_api import Browser, Page, sync_playwright
 from shapely import Polygon, STRtree, box
 
-from tests.pipe.making import seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
 from tests.whole import planned
 
 CHROMIUM = Path("/usr/bin/chromium")
@@ -87,7 +87,7 @@ def shown(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> list[Sh
         found = planned(write(seeded(number))).shawl
         if found is not None:
             path = folder / f"{number}.svg"
-            path.write_bytes(to_svg(schematic(found)))
+            path.write_bytes(to_svg(draw_schematic(found)))
             files.append(path)
     page, said = browser.new_page(), list[str]()
     page.on("console", lambda message: said.append(message.text))

@@ -10,7 +10,9 @@ from typing import NamedTuple
 
 import pytest
 from halfhank.cli.commands.new import starter
+from halfhank.cli.planned_file import plan_file
 from halfhank.cli.run import run
+from halfhank.model.shawl import Shawl
 
 GOOD = starter("triangle").decode()
 
@@ -34,6 +36,13 @@ class _Standard(io.TextIOWrapper):
         value = self.buffer
         assert isinstance(value, io.BytesIO)
         return value.getvalue()
+
+
+def shawl_of(path: Path) -> Shawl:
+    """The shawl that commands find in a file without mistakes."""
+    found = plan_file(str(path))
+    assert found.plan is not None, found.problems
+    return found.plan.shawl
 
 
 def halfhank(*arguments: str | Path, stdin: bytes = b"") -> Result:

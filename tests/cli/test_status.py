@@ -77,12 +77,12 @@ def test_a_fault_of_our_own(good: Path, monkeypatch: pytest.MonkeyPatch) -> None
     def broken(_: object) -> None:
         raise ZeroDivisionError("over \x1b[31mnothing")
 
-    monkeypatch.setattr(planned_file, "_plan", broken)
+    monkeypatch.setattr(planned_file, "plan", broken)
     result = halfhank("plan", good)
     assert result.status == 3
     assert "a fault of halfhank's own" in result.err and "Please report it" in result.err
     assert "ZeroDivisionError: over \\x1b[31mnothing" in result.err
-    assert "halfhank.cli.planned_file, computed, line " in result.err
+    assert "halfhank.cli.planned_file, planned, line " in result.err
     assert "Traceback" not in result.err and "\x1b" not in result.err
     monkeypatch.setenv("HALFHANK_TRACEBACK", "1")
     assert "Traceback" in halfhank("plan", good).err
@@ -95,7 +95,7 @@ def test_every_unforeseen_error_is_our_fault(
     def broken(_: object) -> None:
         raise error
 
-    monkeypatch.setattr(planned_file, "_parse", broken)
+    monkeypatch.setattr(planned_file, "plan", broken)
     assert halfhank("check", good).status == 3
 
 
@@ -103,7 +103,7 @@ def test_interrupted_without_a_word(good: Path, monkeypatch: pytest.MonkeyPatch)
     def interrupted(_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(planned_file, "_parse", interrupted)
+    monkeypatch.setattr(planned_file, "plan", interrupted)
     result = halfhank("check", good)
     assert (result.status, result.err) == (130, "")
 
@@ -113,4 +113,4 @@ def test_the_process_ends_with_the_status(good: Path) -> None:
     assert process("check", good.parent / "missing.shawl").status == 2
     good.write_text(MISTAKEN)
     assert process("check", good).status == 1
-    assert process("check", good, code="import halfhank.cli.planned_file as r\nr._plan = r._parse = None").status == 3
+    assert process("check", good, code="import halfhank.cli.planned_file as r\nr.plan = None").status == 3

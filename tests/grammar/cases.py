@@ -34,6 +34,6 @@ def _one(number: int, note: str) -> Expected:
     return (number, int(near[1]), near[2])
 
 
-def told(problems: tuple[Problem, ...]) -> list[Expected]:
+def reported(problems: tuple[Problem, ...]) -> list[Expected]:
     """Problems in the same form."""
     return sorted((p.span.line, p.span.column, p.code) if p.span else (0, 0, p.code) for p in problems)

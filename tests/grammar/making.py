@@ -1,4 +1,4 @@
-"""Random valid descriptions, and mistakes to plant in them, each with the column and code that it has to be told by."""
+"""Random valid descriptions, and mistakes to plant in them, each with the column and code to be reported."""
 
 import random
 import re

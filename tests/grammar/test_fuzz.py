@@ -67,7 +67,7 @@ def test_large_files_of_mistakes_are_read_to_their_end() -> None:
         assert len(parse('shawl "A"\n' + junk).problems) == 101
 
 
-def test_numbers_beyond_all_bounds_are_told() -> None:
+def test_numbers_beyond_all_bounds_are_reported() -> None:
     for number in ("9" * 3_900, "1e308", "1" + "0" * 400, "0." + "0" * 300 + "1"):
         problems = parse(f"yarn\n  skein {number} g 380 m\n").problems
         assert any(p.code in ("number-too-large", "number-too-small", "exponent-number") for p in problems)

@@ -5,7 +5,7 @@ import random
 import pytest
 from halfhank.grammar.parse import parse
 
-from tests.grammar.cases import told
+from tests.grammar.cases import reported
 from tests.grammar.making import Made, Planted, make_lines, mistakes
 
 SEEDS = range(400)
@@ -37,7 +37,7 @@ def test_two_planted_mistakes_are_both_found_and_nothing_else(start: int) -> Non
             lines[index] = Made("", planted.text)
         expected = sorted((index + 1, planted.column, planted.code) for index, planted in chosen)
         assert len(expected) == 2
-        assert (seed, told(parse(_text(lines)).problems)) == (seed, expected), _text(lines)
+        assert (seed, reported(parse(_text(lines)).problems)) == (seed, expected), _text(lines)
 
 
 def test_every_kind_of_planted_mistake_is_found_alone() -> None:
@@ -47,5 +47,5 @@ def test_every_kind_of_planted_mistake_is_found_alone() -> None:
         for index, line in enumerate(lines):
             for planted in mistakes(line):
                 changed = [*lines[:index], Made("", planted.text), *lines[index + 1 :]]
-                found = told(parse(_text(changed)).problems)
+                found = reported(parse(_text(changed)).problems)
                 assert found == [(index + 1, planted.column, planted.code)], planted.text

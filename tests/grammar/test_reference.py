@@ -5,9 +5,10 @@ from pathlib import Path
 
 import pytest
 from halfhank import grammar
+from halfhank.grammar import parse_problems
 from halfhank.grammar.items import CABLE_TURNS, ITEMS
 from halfhank.grammar.parse import parse, parse_bytes
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems import Problem, ProblemKind
 
 from tests.grammar.cases import CASES, expected
 
@@ -95,9 +96,9 @@ def _lines_of_tables() -> list[tuple[str, str]]:
 def test_each_line_of_the_tables_reads_in_its_block(kind: str, line: str) -> None:
     written = line.replace('"…"', '"x"').replace(": …", ": knit")
     text, first = _description(kind, [written] if not written.startswith("repeat") else [written, "  garter 2 rows"])
-    told = {p.code for p in parse(text).problems if p.span and p.span.line >= first}
+    found = {p.code for p in parse(text).problems if p.span and p.span.line >= first}
     lone = {"duplicate-fact", "unknown-stitch", "row-missing", "list-outside-repeat", "late-shaping"}
-    assert told <= lone, text
+    assert found <= lone, text
 
 
 def _code_table() -> dict[str, str]:
@@ -105,15 +106,13 @@ def _code_table() -> dict[str, str]:
     return {code: example.strip() for code, example in rows}
 
 
-def _codes_in_the_source() -> set[str]:
-    """Every code that some call tells, by the calls' first text."""
-    source = "".join(path.read_text(encoding="utf-8") for path in sorted(FOLDER.rglob("*.py")))
-    calls = re.findall(r'(?:tell|mistake|_refuse)\(\s*(?:[\w.]+, )?"([a-z0-9-]+)"', source)
-    return {*calls, *re.findall(r'= "([a-z]+-[a-z-]+)" if number == 0 else "', source)} - {"mistake"}
+def _codes_of_reading() -> set[str]:
+    """The codes of all wordings that reading has for problems."""
+    return {kind.code for kind in vars(parse_problems).values() if isinstance(kind, ProblemKind)}
 
 
 def test_every_code_is_in_the_reference_and_no_other() -> None:
-    assert set(_code_table()) == _codes_in_the_source()
+    assert set(_code_table()) == _codes_of_reading()
 
 
 @pytest.mark.parametrize(("code", "example"), [item for item in _code_table().items() if item[1]])
@@ -126,7 +125,7 @@ def test_examples_of_mistakes_give_the_code_beside_them(code: str, example: str)
 
 def test_every_code_has_a_case() -> None:
     """By case files, or by the tests of caps and bytes where a file would be unwieldy."""
-    in_files = {code for path in CASES.glob("problems/*.shawl") for _, _, code in expected(path.read_text("utf-8"))}
+    in_files = {code for path in CASES.glob("problems/**/*.shawl") for _, _, code in expected(path.read_text("utf-8"))}
     elsewhere = {
         "brackets-too-deep",
         "control-character",
@@ -139,7 +138,7 @@ def test_every_code_has_a_case() -> None:
         "not-utf-8",
     }
     assert in_files | elsewhere == set(_code_table())
-    tests = (Path(__file__).parent / "test_layout.py").read_text(encoding="utf-8")
+    tests = (Path(__file__).parent / "text" / "test_layout.py").read_text(encoding="utf-8")
     assert all(f'"{code}"' in tests for code in elsewhere)
 
 

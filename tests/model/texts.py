@@ -1,8 +1,9 @@
 """Descriptions for the model's tests: plain garter and one shape unless told otherwise."""
 
-from halfhank.grammar.description import Description
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE
+from halfhank.model.meaning.design import Design
+from halfhank.model.meaning.resolve import resolve
 
 GARTER = "stitch garter\n  gauge 20 sts 40 rows over 10 cm\n  swatch 40 sts 60 rows weighs 11.2 g"
 
@@ -25,9 +26,9 @@ def text(
     return "\n".join([*(line for line in head if line), tail]) + "\n"
 
 
-def described(*parts: str, **more: object) -> Description:
-    """The description of `text`, which has no mistake of grammar."""
+def described(*parts: str, **more: object) -> Design:
+    """The design of `text`, which has no mistake of grammar."""
     parsed = parse(text(*parts, **more))  # type: ignore[arg-type]
     wrong = [problem for problem in parsed.problems if problem.severity == MISTAKE]
     assert parsed.description is not None and not wrong, wrong
-    return parsed.description
+    return resolve(parsed.description)

@@ -3,7 +3,7 @@
 import pytest
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene
 from halfhank.renderer.paper.text_widths import text_width
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 from reportlab.pdfbase.pdfmetrics import stringWidth
 
 from tests.outside.pieces import part, piece
@@ -52,7 +52,7 @@ def test_contrast_formula_against_wcags_own_extremes() -> None:
 @pytest.fixture(scope="module")
 def scene() -> Scene:
     """A triangle with all marks, several parts and a picot edge."""
-    return schematic(
+    return draw_schematic(
         shawl(
             piece(
                 shape="triangle",

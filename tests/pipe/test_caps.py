@@ -3,7 +3,7 @@
 import pytest
 from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import MISTAKE
-from halfhank.model.planning import plan
+from halfhank.model.planning.planning import plan
 
 from tests import whole
 from tests.outside.pieces import part, piece
@@ -111,7 +111,8 @@ def test_an_endless_skein_stops_at_the_row_limit() -> None:
     with ending():
         parsed = parse(text)
         assert parsed.description is not None
-        found, problems = plan(parsed.description)
+        made = plan(parsed.description)
+        found, problems = made.shawl, made.problems
     if found is None:
         assert [p.code for p in problems if p.severity == MISTAKE] == ["too-many-rows"]
     else:

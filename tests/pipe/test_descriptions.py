@@ -8,8 +8,8 @@ from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import Span
 from hypothesis import given, settings
 
-from tests.pipe.making import descriptions, seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import descriptions, seeded
+from tests.pipe.random_shawls.writing import write
 
 BLOCKS = range(0, 300, 25)
 

@@ -5,10 +5,10 @@ from pathlib import Path
 import pytest
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.schematic.options import Options
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 
-from tests.pipe import svg_files
-from tests.pipe.test_scene import meeting, outside
+from tests.pipe.drawing import svg_files
+from tests.pipe.drawing.test_scene import meeting, outside
 from tests.whole import shawl
 
 FOUND = sorted((Path(__file__).parents[1] / "cases" / "found").glob("*.shawl"))
@@ -18,7 +18,7 @@ FOUND = sorted((Path(__file__).parents[1] / "cases" / "found").glob("*.shawl"))
 def test_found_cases_stay_mended(path: Path) -> None:
     found = shawl(path.read_text(encoding="utf-8"))
     for options in (Options(), Options(scale=10), Options(scale=20)):
-        scene = schematic(found, options)
+        scene = draw_schematic(found, options)
         assert not meeting(scene) and not outside(scene)
         svg_files.check(to_svg(scene))
 

@@ -5,16 +5,16 @@ from random import Random
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems import MISTAKE, Problem
-from halfhank.model.planning import plan
+from halfhank.model.planning.planning import plan
 from halfhank.renderer.paper.svg import to_svg
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.pipe import svg_files
-from tests.pipe.making import seeded
-from tests.pipe.mangling import mangle
-from tests.pipe.writing import write
+from tests.pipe.drawing import svg_files
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.mangling import mangle
+from tests.pipe.random_shawls.writing import write
 from tests.whole import ending
 
 STEP = 50
@@ -33,11 +33,12 @@ def _run(text: str) -> bool:
     assert parsed.description is not None or wrong
     drawn = False
     if parsed.description is not None and not wrong:
-        found, problems = plan(parsed.description)
+        made = plan(parsed.description)
+        found, problems = made.shawl, made.problems
         check_problems(text, problems)
         assert (found is None) == any(problem.severity == MISTAKE for problem in problems)
         if found is not None:
-            svg_files.check(to_svg(schematic(found)))
+            svg_files.check(to_svg(draw_schematic(found)))
             drawn = True
     return drawn
 

@@ -6,8 +6,8 @@ from itertools import pairwise
 import pytest
 from halfhank.model.shawl import Shawl
 
-from tests.pipe.making import seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
 from tests.whole import planned
 
 STEP = 20

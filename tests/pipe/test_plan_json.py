@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 from halfhank.model import plan_json as module
+from halfhank.model.plan import Planned
 from halfhank.model.plan_json import plan_json
-from halfhank.model.shawl import Plan
 from jsonschema import Draft202012Validator
 
-from tests.pipe.making import seeded
-from tests.pipe.writing import write
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
 from tests.whole import planned
 
 STEP = 25
@@ -22,9 +22,10 @@ def refused(constant: str) -> None:
     raise AssertionError(f"{constant} is no JSON number")
 
 
-def read_back(plan: Plan) -> Any:
+def read_back(plan: Planned) -> Any:
     """The plan through its text and back, where only finite numbers may pass."""
-    return json.loads(json.dumps(plan_json(*plan, with_rows=True), allow_nan=True), parse_constant=refused)
+    written = json.dumps(plan_json(plan.shawl, plan.problems, with_rows=True), allow_nan=True)
+    return json.loads(written, parse_constant=refused)
 
 
 @pytest.mark.parametrize("first", range(0, 200, STEP))

@@ -1,4 +1,4 @@
-"""Every problem that the source can tell is in the reference, and the reference names no other."""
+"""The registry of problems against the source that uses it and the reference that lists it."""
 
 import ast
 import re
@@ -6,13 +6,17 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from halfhank.grammar.problems import ADVICE, MISTAKE
 
-ROOT = Path(__file__).parents[2]
+from tests.project.registry import ROOT, SOURCES, TABLED, Use, fields, kinds, severities, uses
+
 REFERENCE = ROOT / "grammar/README.md"
 PATTERNS = ROOT / "model/stitches/README.md"
-# What makes or tells a problem, and which of its arguments may be the code.
-TELLING = {"mistake": (0,), "advice": (0,), "tell": (0,), "_tell": (0, 1), "_Phrase": (3,), "Idiom": (2,)}
+# What names the code of a problem that is made elsewhere, and which of its arguments that is.
+TELLING = {"_Phrase": (3,), "Suggestion": (2,)}
 CODE = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+KINDS = kinds()
+USES = list(uses())
 
 
 def _callee(call: ast.Call) -> str:
@@ -53,16 +57,47 @@ def _listed(page: Path) -> list[str]:
     return [code for cell in cells for code in re.findall(r"`(.+?)`", cell)]
 
 
-@pytest.mark.parametrize("folder", ["grammar", "model"])
-def test_every_code_of_the_source_is_in_the_reference(folder: str) -> None:
-    assert _told_by(folder) <= {*_listed(REFERENCE), *_listed(PATTERNS)}
-
-
-def test_the_reference_has_each_code_once_and_no_other() -> None:
+def test_every_code_is_in_the_reference_once_and_no_other() -> None:
     listed = _listed(REFERENCE) + _listed(PATTERNS)
     assert sorted(listed) == sorted(set(listed))
-    assert set(listed) <= _told_by("grammar") | _told_by("model")
+    assert set(listed) == _told_by("grammar") | {kind.code for kind in KINDS.values()}
+
+
+def test_every_code_with_a_line_for_the_reference_has_a_wording() -> None:
+    for module in TABLED:
+        assert set(module.MEANINGS) <= set(severities(module))
 
 
 def test_the_reference_leads_to_the_codes_of_written_rows() -> None:
     assert "(../model/stitches/README.md)" in REFERENCE.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("place", KINDS, ids=lambda place: place[1])
+def test_the_name_of_a_kind_begins_with_its_code(place: tuple[str, str]) -> None:
+    assert CODE.fullmatch(KINDS[place].code)
+    assert f"{place[1]}_".startswith(KINDS[place].code.upper().replace("-", "_") + "_")
+
+
+def test_a_code_has_one_severity() -> None:
+    pairs = {(kind.code, kind.severity) for kind in KINDS.values()}
+    assert len(pairs) == len({code for code, _ in pairs})
+    assert {severity for _, severity in pairs} == {MISTAKE, ADVICE}
+
+
+def test_every_kind_is_used() -> None:
+    assert {kind for use in USES for kind in use.kinds} == set(KINDS)
+
+
+@pytest.mark.parametrize("use", USES, ids=lambda use: use.place)
+def test_a_kind_is_given_the_values_that_it_asks_for(use: Use) -> None:
+    asked = [fields(KINDS[kind]) for kind in use.kinds]
+    assert all(one <= use.values for one in asked)
+    assert use.values <= set().union(*asked)
+
+
+def test_no_problem_is_made_but_of_a_kind() -> None:
+    for path in SOURCES:
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        calls = {_callee(node) for node in ast.walk(tree) if isinstance(node, ast.Call)}
+        assert "Problem" not in calls or path == ROOT / "grammar/problems.py", path
+        assert "ProblemKind" not in calls or path.name.endswith("_problems.py"), path

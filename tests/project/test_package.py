@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.project.shared import made_once
+
 ROOT = Path(__file__).parents[2]
 FOLDERS = ("grammar", "model", "renderer", "cli")
 
@@ -17,13 +19,15 @@ FOLDERS = ("grammar", "model", "renderer", "cli")
 @pytest.fixture(scope="module")
 def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with the source distribution and the wheel made from it, built from a copy of the tree, offline."""
-    copy = tmp_path_factory.mktemp("copy")
+    return made_once("copy", _build, tmp_path_factory) / "dist"
+
+
+def _build(copy: Path) -> None:
     dropped = shutil.ignore_patterns("__pycache__", "*.egg-info")
     for folder in FOLDERS:
         shutil.copytree(ROOT / folder, copy / folder, ignore=dropped)
     for name in ("pyproject.toml", "README.md", "LICENSE"):
         shutil.copy(ROOT / name, copy / name)
-    out = copy / "dist"
     command = [
         sys.executable,
         "-m",
@@ -31,11 +35,10 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
         "--no-isolation",
         "--skip-dependency-check",
         "--outdir",
-        str(out),
+        str(copy / "dist"),
         str(copy),
     ]
     subprocess.run(command, check=True, capture_output=True, timeout=120, env={**os.environ, "PIP_NO_INDEX": "1"})
-    return out
 
 
 @pytest.fixture(scope="module")

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from halfhank.model.outline.curve import Curve
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene
 from halfhank.renderer.plane.text_boxes import TextBox, text_box
-from halfhank.renderer.schematic.fabric.frame import Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 Point = tuple[float, float]
 Boundary = Callable[[float, float], Curve]
@@ -117,9 +117,9 @@ def strips(scene: Scene) -> list[Path]:
     return [p for p in leaves(group(scene, "fabric").items) if isinstance(p, Path) and p.style.fill]
 
 
-def outline(frame: Frame) -> list[Point]:
+def outline(piece: DrawnPiece) -> list[Point]:
     """The piece's outline straight from the model's boundaries, in mm from its upper left corner."""
-    model, last, mm = frame.shawl.outline, frame.last, frame.mm
+    model, last, mm = piece.shawl.outline, piece.last, piece.mm
     ends = [(model.ends(row), model.ends(row, True)) for row in range(last + 1)]
     left = [p for before, after in ends for p in (before[0], after[0])]
     right = [p for before, after in ends for p in (before[1], after[1])]

@@ -3,12 +3,12 @@
 import math
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from types import SimpleNamespace
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
-from halfhank.grammar.description import Description, Text
 from halfhank.grammar.problems import Problem, Span
 from halfhank.model.outline.curve import Curve, Point, arc, line
+from halfhank.model.outline.outline import Size, Stretch
+from halfhank.model.outline.region import LEFT, RIGHT, Region
 from halfhank.model.rows.row_table import NO_RATES, Rows
 from halfhank.model.shawl import (
     BandPlan,
@@ -18,9 +18,7 @@ from halfhank.model.shawl import (
     Marks,
     PartPlan,
     Shawl,
-    Size,
     Start,
-    Stretch,
     YarnPlan,
 )
 
@@ -51,8 +49,19 @@ class HandOutline:
         self._curves = [(b.mapped(shift), a.mapped(shift)) for b, a in curves]
         self.sideways = sideways
         self.spine = None if spine is None else [shift(p) for p in spine]
+        self.regions = self._one_panel() if self.spine is None else self._two_wings(self.spine)
         wide, deep = max(p[0] for p in points) - x, max(p[1] for p in points) - y
         self.size = size._replace(wingspan_cm=wide, depth_cm=deep)
+
+    def _one_panel(self) -> tuple[Region, ...]:
+        return (Region("whole", lambda row, after: self.ends(row, after), lambda row, after: self._curves[row][after]),)
+
+    def _two_wings(self, spine: Sequence[Point]) -> tuple[Region, ...]:
+        """Straight wings at both sides of the spine."""
+        return (
+            Region("left wing", lambda row, after: (self.ends(row, after)[0], spine[row]), spine_end=RIGHT),
+            Region("right wing", lambda row, after: (spine[row], self.ends(row, after)[1]), spine_end=LEFT),
+        )
 
     def boundary(self, row: int, after: bool = False) -> Curve:
         return self._curves[row][after]
@@ -138,15 +147,10 @@ def shawl_of(
         "swatch",
     )
     return Shawl(
-        _described(remarks), title, "a piece made by hand", "triangle", "cm", 4.0, table, fabrics, tuple(bands),
+        title, "a piece made by hand", tuple(remarks), "triangle", "cm", 4.0, table, fabrics, tuple(bands),
         tuple(_parts(piece, bands, skein)), Start(stitches[0], f"cast-on of {stitches[0]} sts"),
-        BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, (),
+        BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, "", (),
     )  # fmt: skip
-
-
-def _described(remarks: Sequence[str]) -> Description:
-    """What a drawing reads of a description beside the plan."""
-    return cast(Description, SimpleNamespace(remarks=[Text(remark, NOWHERE) for remark in remarks]))
 
 
 def _both(boundary: Curve | tuple[Curve, Curve]) -> tuple[Curve, Curve]:

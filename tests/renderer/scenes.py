@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 from halfhank.renderer.paper.scene import Scene
 from halfhank.renderer.schematic.options import Options
-from halfhank.renderer.schematic.page import schematic
+from halfhank.renderer.schematic.page import draw_schematic
 
 from tests.renderer.pieces import (
     NECK_DOWN,
@@ -80,14 +80,14 @@ METHODS = ("standard", "elastic", "picot", "i-cord", "draw through", "measured")
 
 
 def drawn() -> dict[str, Scene]:
-    scenes = {name: schematic(shawl_of(piece, title=name)) for name, piece in PIECES.items()}
+    scenes = {name: draw_schematic(shawl_of(piece, title=name)) for name, piece in PIECES.items()}
     triangle = PIECES["triangle"]
-    scenes |= {name: schematic(shawl_of(triangle, method="picot"), options) for name, options in OPTIONS.items()}
-    scenes |= {name: schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
-    scenes |= {f"{name} level": schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
-    scenes |= {f"{method} edge": schematic(shawl_of(triangle, method=method)) for method in METHODS}
-    scenes["remarks"] = schematic(shawl_of(triangle, remarks=[REMARK, LONG, "x" * 900]))
-    scenes["long title"] = schematic(shawl_of(triangle, title=LONG))
+    scenes |= {name: draw_schematic(shawl_of(triangle, method="picot"), options) for name, options in OPTIONS.items()}
+    scenes |= {name: draw_schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
+    scenes |= {f"{name} level": draw_schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
+    scenes |= {f"{method} edge": draw_schematic(shawl_of(triangle, method=method)) for method in METHODS}
+    scenes["remarks"] = draw_schematic(shawl_of(triangle, remarks=[REMARK, LONG, "x" * 900]))
+    scenes["long title"] = draw_schematic(shawl_of(triangle, title=LONG))
     return scenes
 
 

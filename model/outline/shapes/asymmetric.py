@@ -7,8 +7,8 @@ from typing import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.shapes.sideways import UPRIGHT, edges_of
-from halfhank.model.outline.shapes.straight import straight_curve
+from halfhank.model.outline.region import one_panel
+from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 from halfhank.model.rows.row_table import Rows
 
 AS_LONG = 0.99
@@ -40,7 +40,7 @@ def lay(layout: Layout) -> Laid:
     return Laid(
         words=_words(layout),
         ends=ends,
-        curve=straight_curve(ends, None),
+        regions=one_panel(ends),
         reach=[],
         lengths=lambda piece: EdgeLengths(top.length(piece), (piece.edge_cm(0), piece.edge_cm(1))),
         grain=lambda row: Grain(0.0, 0.0, slant, slant),

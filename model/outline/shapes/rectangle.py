@@ -2,8 +2,9 @@
 
 from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.shapes.straight import arms_ends, straight_curve
-from halfhank.model.outline.strip import settled
+from halfhank.model.outline.region import one_panel
+from halfhank.model.outline.solvers.straight_rows import arms_ends
+from halfhank.model.outline.solvers.strip import settled
 
 LEVEL = Grain(0.0, 0.0, 0.0, 0.0)
 
@@ -14,7 +15,7 @@ def lay(layout: Layout) -> Laid:
     return Laid(
         words="rectangle and back" if layout.turned_back else "rectangle",
         ends=ends,
-        curve=straight_curve(ends, None),
+        regions=one_panel(ends),
         reach=[],
         lengths=level_lengths,
         grain=lambda row: LEVEL,

@@ -4,8 +4,8 @@ import math
 
 from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.shapes.sideways import UPRIGHT, edges_of
-from halfhank.model.outline.shapes.straight import straight_curve
+from halfhank.model.outline.region import one_panel
+from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 
 
 def lay(layout: Layout) -> Laid:
@@ -14,7 +14,7 @@ def lay(layout: Layout) -> Laid:
     return Laid(
         words="from tip to tip and back" if layout.turned_back else "from tip to tip",
         ends=ends,
-        curve=straight_curve(ends, None),
+        regions=one_panel(ends),
         reach=[],
         lengths=_lengths,
         grain=lambda row: Grain(0.0, 0.0, math.pi / 2, math.pi / 2),

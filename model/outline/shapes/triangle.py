@@ -5,13 +5,15 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedStraight
-from halfhank.grammar.problems import Problem, advice, mistake
+from halfhank.grammar.problems import Problem
+from halfhank.model import plan_problems as known
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.region import one_panel, two_wings
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
-from halfhank.model.outline.shapes.straight import arms_ends, in_working_order, straight_curve
-from halfhank.model.outline.strip import Strip, settled
+from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
+from halfhank.model.outline.solvers.strip import Strip, settled
 from halfhank.model.rows.row_table import Rates, Rows
 
 LEAST_FAN, MOST_FAN = 100.0, 260.0
@@ -81,7 +83,7 @@ def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Laid:
     return Laid(
         words="triangle from its lower edge" if turned else "triangle from the neck",
         ends=ends,
-        curve=straight_curve(ends, spine),
+        regions=two_wings(ends, spine),
         reach=[spine[0], spine[-1]],
         lengths=_lengths_from_end if turned else _lengths_from_neck,
         grain=lambda row: grain,
@@ -131,7 +133,7 @@ def _level(layout: Layout, shaped: bool) -> Laid:
     return Laid(
         words=_level_words(layout, turned),
         ends=ends,
-        curve=straight_curve(ends, spine),
+        regions=two_wings(ends, spine) if spine else one_panel(ends),
         reach=[],
         lengths=_lengths_from_point if turned else level_lengths,
         grain=lambda row: LEVEL,
@@ -151,14 +153,9 @@ def _level_words(layout: Layout, turned: bool) -> str:
 
 
 def _not_flat(layout: Layout) -> Problem:
-    message = "Worked out and back, a piece that is shaped at its spine cannot lie flat; it is drawn with level rows."
-    return advice("not-flat", layout.shape_span, message, "shape it at the edges only, or leave `turn back` out")
+    return known.NOT_FLAT.at(layout.shape_span)
 
 
 def _cannot_be_straight(layout: Layout, fan: float) -> Problem:
     span = layout.pinned.span if layout.pinned else layout.shape_span
-    message = (
-        f"The edges meet at {fan:.0f} degrees; "
-        f"between {LEAST_FAN:.0f} and {MOST_FAN:.0f} a top edge can be pinned straight."
-    )
-    return mistake("fan-not-straight", span, message, "change the shaping, or leave `pinned straight` out")
+    return known.FAN_NOT_STRAIGHT.at(span, degrees=fan, least=LEAST_FAN, most=MOST_FAN)

@@ -54,7 +54,7 @@ class Pen:
         return Circle(*self.at(u, v), radius * self.unit, self.style)
 
     def purl_bar(self, v: float = 0.41, half: float = 0.26) -> Path:
-        """The bar that says purl, under a symbol."""
+        """The bar that means purl, under a symbol."""
         return self.line((-half, v), (half, v))
 
     def figure(self, u: float, v: float, text: str, size: float) -> Label:

@@ -1,6 +1,6 @@
 """Elongated stitches: the number of wraps over loops."""
 
-from halfhank.model.stitches.appearance import Sign
+from halfhank.model.notation.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen
 
 

@@ -5,12 +5,18 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import BADGE_RADIUS, INK, LIGHT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT
-from halfhank.renderer.plane.geometry import Box, Points, at_length, distance_to, inside, length_of, lines_meet, spread
-from halfhank.renderer.plane.occupied import Arrangement
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import lines_meet
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of
+from halfhank.renderer.plane.spreading import spread
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 ALONG = (0.3, 0.25, 0.35, 0.2, 0.4, 0.15, 0.45, 0.7, 0.65, 0.75, 0.6, 0.8, 0.55, 0.85, 0.1, 0.9, 0.5)
 """Where along its row a badge is tried, as a share of the row; the first that is free is taken."""
@@ -37,14 +43,14 @@ def badge_items(number: int, x: float, y: float, radius: float = BADGE_RADIUS) -
     return [disc, Label(x, y + size * CAP_HEIGHT / 2, str(number), size, INK, bold=True, anchor="middle")]
 
 
-def inner_badges(frame: Frame, lines: list[Points], taken: Arrangement) -> dict[int, Badge]:
+def inner_badges(piece: DrawnPiece, lines: list[Points], obstacles: Obstacles) -> dict[int, Badge]:
     """The badges that find room on the fabric, by number; `lines` are marks, spine and arrow that they keep off."""
     badges: dict[int, Badge] = {}
-    for number, part in enumerate(frame.shawl.parts, 1):
-        badge = _on_fabric(frame, number, part.first_row - 1, part.last_row, lines, list(badges.values()))
+    for number, part in enumerate(piece.shawl.parts, 1):
+        badge = _on_fabric(piece, number, part.first_row - 1, part.last_row, lines, list(badges.values()))
         if badge is not None:
             badges[number] = badge
-            taken.add_box(badge_box(badge.centre))
+            obstacles.add_box(badge_box(badge.centre))
     return badges
 
 
@@ -55,16 +61,16 @@ def badge_box(centre: Point, radius: float = BADGE_RADIUS) -> Box:
 
 
 def _on_fabric(
-    frame: Frame, number: int, first: int, last: int, lines: list[Points], others: list[Badge]
+    piece: DrawnPiece, number: int, first: int, last: int, lines: list[Points], others: list[Badge]
 ) -> Badge | None:
     clear = BADGE_RADIUS + 0.4
-    if frame.rise(first, last) < 2 * clear:
+    if piece.rise(first, last) < 2 * clear:
         return None
-    region = frame.region(first, last)
+    region = piece.region(first, last)
     closed = [*region, region[0]]
-    shares = ALONG_SIDEWAYS if frame.shawl.outline.sideways else ALONG
+    shares = ALONG_SIDEWAYS if piece.shawl.outline.sideways else ALONG
     for rows in ALONG_ROWS:
-        row = points_of_row(frame, first, last, rows)
+        row = points_of_row(piece, first, last, rows)
         length = length_of(row)
         for share in shares:
             centre = at_length(row, share * length)[0]
@@ -77,107 +83,107 @@ def _on_fabric(
     return None
 
 
-def points_of_row(frame: Frame, first: int, last: int, share: float) -> list[Point]:
+def points_of_row(piece: DrawnPiece, first: int, last: int, share: float) -> list[Point]:
     """The boundary nearest to a share of the height between two, as a polyline."""
-    heights = frame.shawl.rows.height_cm
+    heights = piece.shawl.rows.height_cm
     wanted = share * sum(heights[first + 1 : last + 1])
     run, row = 0.0, first
     while row < last - 1 and run + heights[row + 1] / 2 < wanted:
         row += 1
         run += heights[row]
-    return frame.points(row if row > first or last - first == 1 else first + 1)
+    return piece.points(row if row > first or last - first == 1 else first + 1)
 
 
 def outer_badges(
-    frame: Frame, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...] = LEADERS
+    piece: DrawnPiece, missing: list[int], obstacles: Obstacles, overhang: float, reaches: tuple[float, ...] = LEADERS
 ) -> dict[int, Badge]:
     """Badges outside the piece for the parts that are too thin, by number; one that finds no room is left out.
 
     Each stands where it finds room first; where that leaves some out, fanned ones are tried and taken if they are more.
     """
-    outside = _Outside(frame)
-    badges = _one_by_one(outside, missing, taken.copy(), overhang, reaches)
+    outside = _Outside(piece)
+    badges = _one_by_one(outside, missing, obstacles.copy(), overhang, reaches)
     if len(badges) < len(missing) and reaches:
-        badges = max(badges, _fanned(outside, missing, taken, overhang, reaches), key=len)
+        badges = max(badges, _fanned(outside, missing, obstacles, overhang, reaches), key=len)
     for badge in badges.values():
-        _take(badge, taken)
+        _add(badge, obstacles)
     return badges
 
 
-def _take(badge: Badge, taken: Arrangement) -> None:
-    taken.add_box(badge_box(badge.centre))
-    taken.add_line(badge.leader)
+def _add(badge: Badge, obstacles: Obstacles) -> None:
+    obstacles.add_box(badge_box(badge.centre))
+    obstacles.add_line(badge.leader)
 
 
 class _Outside:
-    """Where badges find room outside the piece. What the fabric alone says of one is looked at once."""
+    """Where badges find room outside the piece. Whether one is clear of the fabric is looked at once."""
 
-    def __init__(self, frame: Frame) -> None:
-        self.frame = frame
+    def __init__(self, piece: DrawnPiece) -> None:
+        self.piece = piece
         self._clear: dict[Badge, bool] = {}
 
-    def has_room(self, badge: Badge, taken: Arrangement) -> bool:
+    def has_room(self, badge: Badge, obstacles: Obstacles) -> bool:
         """Whether a badge and its leader meet neither the fabric nor what is there already."""
         return (
             self._is_clear(badge)
-            and taken.free(badge_box(badge.centre))
-            and taken.line_free(badge.leader, 0.3)
-            and not any(lines_meet(badge.leader, line) for line in taken.lines)
+            and obstacles.free(badge_box(badge.centre))
+            and obstacles.line_free(badge.leader, 0.3)
+            and not any(lines_meet(badge.leader, line) for line in obstacles.lines)
         )
 
     def _is_clear(self, badge: Badge) -> bool:
         if badge not in self._clear:
-            silhouette = self.frame.silhouette
+            silhouette = self.piece.silhouette
             self._clear[badge] = (
                 not inside(badge.centre, silhouette)
-                and not any(inside(spot, silhouette) for spot in _way(badge))
+                and not any(inside(spot, silhouette) for spot in _spots(badge))
                 and distance_to(badge.centre, [*silhouette, silhouette[0]]) > BADGE_RADIUS + 0.8
             )
         return self._clear[badge]
 
 
 def _one_by_one(
-    outside: _Outside, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+    outside: _Outside, missing: list[int], obstacles: Obstacles, overhang: float, reaches: tuple[float, ...]
 ) -> dict[int, Badge]:
     badges: dict[int, Badge] = {}
     for number in missing:
-        for badge in _places(outside.frame, number, reaches, overhang):
-            if outside.has_room(badge, taken):
+        for badge in _places(outside.piece, number, reaches, overhang):
+            if outside.has_room(badge, obstacles):
                 badges[number] = badge
-                _take(badge, taken)
+                _add(badge, obstacles)
                 break
     return badges
 
 
 def _fanned(
-    outside: _Outside, missing: list[int], taken: Arrangement, overhang: float, reaches: tuple[float, ...]
+    outside: _Outside, missing: list[int], obstacles: Obstacles, overhang: float, reaches: tuple[float, ...]
 ) -> dict[int, Badge]:
     """Badges by turns on both sides, each side's in a row along the edge with leaders that spread like a fan."""
     best: dict[int, Badge] = {}
     for reach in sorted({*reaches, FAN_REACH}):
-        tried, found = taken.copy(), dict[int, Badge]()
+        tried, found = obstacles.copy(), dict[int, Badge]()
         for side, numbers in ((LEFT, missing[::2]), (RIGHT, missing[1::2])):
-            for badge in _fan(outside.frame, numbers, side, reach):
+            for badge in _fan(outside.piece, numbers, side, reach):
                 if outside.has_room(badge, tried):
                     found[badge.number] = badge
-                    _take(badge, tried)
+                    _add(badge, tried)
         found |= _one_by_one(outside, [number for number in missing if number not in found], tried, overhang, reaches)
         best = max(best, found, key=len)
     return best
 
 
-def _fan(frame: Frame, numbers: list[int], side: int, reach: float) -> Iterator[Badge]:
+def _fan(piece: DrawnPiece, numbers: list[int], side: int, reach: float) -> Iterator[Badge]:
     """The fan of one side; badges that would stand too far aside of their parts are left out."""
     if len(numbers) < 2:
         return
-    parts = [frame.shawl.parts[number - 1] for number in numbers]
-    ends = [points_of_row(frame, part.first_row - 1, part.last_row, 0.5)[0 if side == LEFT else -1] for part in parts]
+    parts = [piece.shawl.parts[number - 1] for number in numbers]
+    ends = [points_of_row(piece, part.first_row - 1, part.last_row, 0.5)[0 if side == LEFT else -1] for part in parts]
     (x, y), chord = ends[0], math.dist(ends[0], ends[-1])
     if chord == 0:
         return
     tx, ty = (ends[-1][0] - x) / chord, (ends[-1][1] - y) / chord
     nx, ny = (ty, -tx) if side == LEFT else (-ty, tx)
-    if inside((x + chord / 2 * tx + nx, y + chord / 2 * ty + ny), frame.silhouette):
+    if inside((x + chord / 2 * tx + nx, y + chord / 2 * ty + ny), piece.silhouette):
         nx, ny = -nx, -ny
     along = [(px - x) * tx + (py - y) * ty for px, py in ends]
     level = max((px - x) * nx + (py - y) * ny for px, py in ends) + reach + BADGE_RADIUS
@@ -185,47 +191,47 @@ def _fan(frame: Frame, numbers: list[int], side: int, reach: float) -> Iterator[
     for number, end, own, place in zip(numbers, ends, along, places, strict=True):
         if abs(place - own) < 2 * (reach + BADGE_RADIUS):
             centre = (x + tx * place + nx * level, y + ty * place + ny * level)
-            way = math.dist(end, centre)
-            to_disc = ((centre[0] - end[0]) / way, (centre[1] - end[1]) / way)
-            yield Badge(number, centre, (end, _along(end, to_disc, way - BADGE_RADIUS)))
+            length = math.dist(end, centre)
+            to_disc = ((centre[0] - end[0]) / length, (centre[1] - end[1]) / length)
+            yield Badge(number, centre, (end, _along(end, to_disc, length - BADGE_RADIUS)))
 
 
-def _way(badge: Badge) -> list[Point]:
+def _spots(badge: Badge) -> list[Point]:
     """Spots along a leader, but for its first 3 mm, which lie on a part before its edge."""
     length = length_of(badge.leader)
     return [at_length(badge.leader, 3.0 + (length - 3.0) * share)[0] for share in (0.0, 0.3, 0.6, 0.9) if length > 3.0]
 
 
-def _places(frame: Frame, number: int, reaches: tuple[float, ...], overhang: float) -> Iterator[Badge]:
+def _places(piece: DrawnPiece, number: int, reaches: tuple[float, ...], overhang: float) -> Iterator[Badge]:
     """Places to try: off the bound-off edge for the last part, off the start for the first, then off the row's ends."""
-    part = frame.shawl.parts[number - 1]
+    part = piece.shawl.parts[number - 1]
     first, last = part.first_row - 1, part.last_row
-    middle = points_of_row(frame, first, last, 0.5)
+    middle = points_of_row(piece, first, last, 0.5)
     for reach in reaches:
-        if last == frame.last:
-            yield from _off_edge(frame, number, middle, frame.points(last), reach + overhang)
+        if last == piece.last:
+            yield from _off_edge(piece, number, middle, piece.points(last), reach + overhang)
         for side in (LEFT, RIGHT):
             point = middle[0] if side == LEFT else middle[-1]
-            for normal in _outward(frame, side, first, last):
+            for normal in _outward(piece, side, first, last):
                 centre = _along(point, normal, reach + BADGE_RADIUS)
                 yield Badge(number, centre, (point, _along(point, normal, reach)))
         if first == 0:
-            yield from _off_edge(frame, number, middle, frame.points(0), reach)
+            yield from _off_edge(piece, number, middle, piece.points(0), reach)
 
 
-def _off_edge(frame: Frame, number: int, middle: Points, edge: Points, reach: float) -> Iterator[Badge]:
+def _off_edge(piece: DrawnPiece, number: int, middle: Points, edge: Points, reach: float) -> Iterator[Badge]:
     length = length_of(edge)
     for share in ALONG_LAST:
         point, (tx, ty) = at_length(edge, share * length)
         start = at_length(middle, share * length_of(middle))[0]
         for normal in ((ty, -tx), (-ty, tx)):
-            if not inside(_along(point, normal, 0.6), frame.silhouette):
+            if not inside(_along(point, normal, 0.6), piece.silhouette):
                 yield Badge(number, _along(point, normal, reach + BADGE_RADIUS), (start, _along(point, normal, reach)))
 
 
-def _outward(frame: Frame, side: int, first: int, last: int) -> Iterator[Point]:
+def _outward(piece: DrawnPiece, side: int, first: int, last: int) -> Iterator[Point]:
     """Directions away from the fabric at a side edge: square to it, then up, down and outwards."""
-    (px, py), (qx, qy) = frame.end(side, first, True), frame.end(side, last)
+    (px, py), (qx, qy) = piece.end(side, first, True), piece.end(side, last)
     length = math.dist((px, py), (qx, qy))
     if length > 0:
         sign = 1 if side == LEFT else -1
@@ -244,7 +250,7 @@ def badge_group(badges: list[Badge]) -> Group:
     items: list[Element] = []
     for badge in badges:
         if badge.leader:
-            data = tuple([("L" if k else "M", point) for k, point in enumerate(badge.leader)])
+            data = polyline(badge.leader)
             items.append(Path(data, Style(stroke=LIGHT, width=0.7)))
             items.append(Path(data, Style(stroke=INK, width=THIN + 0.05)))
     for badge in badges:

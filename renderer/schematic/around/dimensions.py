@@ -5,14 +5,18 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import ASCENT, CAP_HEIGHT, DESCENT, text_width
-from halfhank.renderer.plane.geometry import Points, at_length, inside, length_of, lines_meet, offset, part_of
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.crossings import lines_meet
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, length_of, offset, part_of
 from halfhank.renderer.plane.text_boxes import text_box
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 EXTENSION = Style(stroke="#8796a0", width=0.15)
 LINE = Style(stroke=INK, width=THIN)
@@ -38,15 +42,15 @@ class Dimension(NamedTuple):
         """The dimension's items."""
         items: list[Element] = []
         for points, style in self.lines:
-            items.append(Path(tuple([("L" if k else "M", point) for k, point in enumerate(points)]), style))
+            items.append(Path(polyline(points), style))
         return Group(self.name, (*items, *self.labels))
 
-    def take(self, taken: Arrangement) -> None:
-        """Takes the dimension's room."""
+    def add_to(self, obstacles: Obstacles) -> None:
+        """Makes the dimension an obstacle."""
         for points, _ in self.lines:
-            taken.add_dimension_line(points)
+            obstacles.add_dimension_line(points)
         for label in self.labels:
-            taken.add_label(label)
+            obstacles.add_label(label)
 
 
 def straight(
@@ -98,88 +102,88 @@ def _tick(point: Point, start: Point, end: Point) -> tuple[Point, Point]:
     return ((point[0] - dx, point[1] - dy), (point[0] + dx, point[1] + dy))
 
 
-def wingspan(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
+def wingspan(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension:
     """The width of the piece's box, above everything that stands there."""
-    left = min(frame.silhouette, key=lambda p: (round(p[0], 1), p[1]))
-    right = max(frame.silhouette, key=lambda p: (round(p[0], 1), -p[1]))
-    y = min(taken.bounds.top - 4.0, -overhang - 6.0)
-    outline = frame.shawl.outline
-    words = length_words(outline.size.wingspan_cm, frame.shawl.units)
+    left = min(piece.silhouette, key=lambda p: (round(p[0], 1), p[1]))
+    right = max(piece.silhouette, key=lambda p: (round(p[0], 1), -p[1]))
+    y = min(obstacles.bounds.top - 4.0, -overhang - 6.0)
+    outline = piece.shawl.outline
+    words = length_words(outline.size.wingspan_cm, piece.shawl.units)
     words += ", pinned" if outline.pinned else ", as knitted"
     extensions = []
-    for x, point in ((0.0, left), (frame.width, right)):
-        start = _free_start(x, point[1] - CLEAR - overhang, taken)
+    for x, point in ((0.0, left), (piece.width, right)):
+        start = _free_start(x, point[1] - CLEAR - overhang, obstacles)
         extensions.append(((x, start), (x, y - BEYOND)))
-    return straight("wingspan", (0.0, y), (frame.width, y), words, extensions)
+    return straight("wingspan", (0.0, y), (piece.width, y), words, extensions)
 
 
-def _free_start(x: float, start: float, taken: Arrangement) -> float:
+def _free_start(x: float, start: float, obstacles: Obstacles) -> float:
     """Where an upward extension line begins: above all that would touch it."""
-    for box in taken.boxes:
+    for box in obstacles.boxes:
         if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
             start = min(start, box.top - 0.8)
-    for text in taken.turned:
+    for text in obstacles.turned:
         box = text.bounds
         if box.left - 0.8 < x < box.right + 0.8 and box.top < start:
             start = min(start, box.top - 0.8)
-    for line in taken.lines + taken.dimension_lines:
+    for line in obstacles.lines + obstacles.dimension_lines:
         near = [py for px, py in line if abs(px - x) < 0.9]
         if near and min(near) < start:
             start = min(near) - 0.8
     return start
 
 
-def depth(frame: Frame, taken: Arrangement, overhang: float) -> Dimension:
+def depth(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension:
     """The height of the piece's box on its right, or on its left where flags stand there or more is in the way."""
-    sides = (LEFT, RIGHT) if taken.bounds.right > frame.width + 10 else (RIGHT, LEFT)
-    both = [_upright(frame, taken, "depth", side, (0.0, frame.height), overhang) for side in sides]
+    sides = (LEFT, RIGHT) if obstacles.bounds.right > piece.width + 10 else (RIGHT, LEFT)
+    both = [_upright(piece, obstacles, "depth", side, (0.0, piece.height), overhang) for side in sides]
     return min(both, key=lambda dimension: len(dimension.lines))
 
 
-def spine(frame: Frame, taken: Arrangement, overhang: float, side: int) -> Dimension | None:
+def spine(piece: DrawnPiece, obstacles: Obstacles, overhang: float, side: int) -> Dimension | None:
     """The spine from the start to the point, on one side; None where there is none or the depth says the same."""
-    size, line = frame.shawl.outline.size, frame.shawl.outline.spine
-    if size.spine_cm is None or not line:
+    size = piece.shawl.outline.size
+    if size.spine_cm is None or not piece.spine:
         return None
-    low, high = sorted((line[0][1] * frame.mm, line[-1][1] * frame.mm))
-    if high - low < 6 or abs((high - low) - size.spine_cm * frame.mm) > 0.02 * (high - low):
+    low, high = sorted((piece.spine[0][1], piece.spine[-1][1]))
+    if high - low < 6 or abs((high - low) - size.spine_cm * piece.mm) > 0.02 * (high - low):
         return None
-    if length_words(size.spine_cm, frame.shawl.units) == length_words(size.depth_cm, frame.shawl.units):
+    if length_words(size.spine_cm, piece.shawl.units) == length_words(size.depth_cm, piece.shawl.units):
         return None
-    found = _upright(frame, taken, "spine", side, (low, high), overhang)
+    found = _upright(piece, obstacles, "spine", side, (low, high), overhang)
     return found if len(found.lines) <= UNBROKEN else None
 
 
 def _upright(
-    frame: Frame, taken: Arrangement, name: str, side: int, heights: tuple[float, float], overhang: float
+    piece: DrawnPiece, obstacles: Obstacles, name: str, side: int, heights: tuple[float, float], overhang: float
 ) -> Dimension:
     sign = -1 if side == LEFT else 1
-    edge = min(0.0, taken.bounds.left) if side == LEFT else max(frame.width, taken.bounds.right)
-    words = length_words((heights[1] - heights[0]) / frame.mm, frame.shawl.units)
+    edge = min(0.0, obstacles.bounds.left) if side == LEFT else max(piece.width, obstacles.bounds.right)
+    words = length_words((heights[1] - heights[0]) / piece.mm, piece.shawl.units)
     words = f"{name} {words}" if name != "depth" else words
     x = edge + sign * COLUMN
     extensions = []
     for y in heights:
-        start = _outermost(frame, side, y) + sign * (CLEAR + overhang)
-        extensions += _broken((start, y), (x + sign * BEYOND, y), taken) if sign * (x - start) > 0 else []
+        start = _outermost(piece, side, y) + sign * (CLEAR + overhang)
+        extensions += _broken((start, y), (x + sign * BEYOND, y), obstacles) if sign * (x - start) > 0 else []
     return straight(name, (x, heights[0]), (x, heights[1]), words, extensions, side)
 
 
-def _broken(start: Point, end: Point, taken: Arrangement) -> list[tuple[Point, Point]]:
+def _broken(start: Point, end: Point, obstacles: Obstacles) -> list[tuple[Point, Point]]:
     """An extension line with a gap around each line, text and badge that it crosses."""
     length = math.dist(start, end)
     ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     runs, done = [], 0.0
-    for first, last in [*taken.gaps(start, end), (length, length)]:
+    for first, last in [*obstacles.gaps(start, end), (length, length)]:
         if first - done > 0.5:
             runs.append(((start[0] + ux * done, start[1] + uy * done), (start[0] + ux * first, start[1] + uy * first)))
         done = max(done, last)
     return runs
 
 
-def _outermost(frame: Frame, side: int, y: float) -> float:
+def _outermost(piece: DrawnPiece, side: int, y: float) -> float:
     """The outermost place at which the outline comes within 0.8 mm of a height."""
-    closed = [*frame.silhouette, frame.silhouette[0]]
+    closed = [*piece.silhouette, piece.silhouette[0]]
     places = []
     for (px, py), (qx, qy) in pairwise(closed):
         for height in (y - NEAR, y, y + NEAR):
@@ -187,46 +191,46 @@ def _outermost(frame: Frame, side: int, y: float) -> float:
                 places.append(px + (height - py) / (qy - py) * (qx - px))
         places += [x for x, height in ((px, py), (qx, qy)) if abs(height - y) <= NEAR]
     if not places:
-        return 0.0 if side == LEFT else frame.width
+        return 0.0 if side == LEFT else piece.width
     return min(places) if side == LEFT else max(places)
 
 
 def along_edge(
-    frame: Frame, taken: Arrangement, overhang: float, name: str, cm: float, points: Points
+    piece: DrawnPiece, obstacles: Obstacles, overhang: float, name: str, cm: float, points: Points
 ) -> Dimension | None:
     """A dimension along an edge outside the piece, as far out as it must be.
 
     None where it finds no room, or the edge is too short for its words.
     """
-    outside = _outer_side(frame, points)
+    outside = _outer_side(piece, points)
     for distance in EDGE_OFFSETS:
-        found = _along(frame, name, cm, points, outside * (distance + overhang))
-        if found is not None and _has_room(found, taken) and _off_fabric(frame, found):
+        found = _along(piece, name, cm, points, outside * (distance + overhang))
+        if found is not None and _has_room(found, obstacles) and _off_fabric(piece, found):
             return found
     return None
 
 
-def _outer_side(frame: Frame, points: Points) -> int:
+def _outer_side(piece: DrawnPiece, points: Points) -> int:
     """The side of an edge, 1 or -1, on which lines beside it meet the least of the fabric, however the edge bends."""
 
     def met(side: int) -> int:
         lines = [offset(points, side * distance) for distance in EDGE_OFFSETS]
         spots = [at_length(line, length_of(line) * share)[0] for line in lines for share in (0.2, 0.35, 0.5, 0.65, 0.8)]
-        return sum(inside(spot, frame.silhouette) for spot in spots)
+        return sum(inside(spot, piece.silhouette) for spot in spots)
 
     return min((1, -1), key=met)
 
 
-def _off_fabric(frame: Frame, dimension: Dimension) -> bool:
+def _off_fabric(piece: DrawnPiece, dimension: Dimension) -> bool:
     """Whether line, ticks and text lie outside the piece."""
-    around = [*frame.silhouette, frame.silhouette[0]]
+    around = [*piece.silhouette, piece.silhouette[0]]
     shapes: list[Points] = [points for points, style in dimension.lines if style is not EXTENSION]
     shapes += [text_box(label).corners for label in dimension.labels]
-    return not any(inside(shape[0], frame.silhouette) or lines_meet(shape, around) for shape in shapes)
+    return not any(inside(shape[0], piece.silhouette) or lines_meet(shape, around) for shape in shapes)
 
 
-def _along(frame: Frame, name: str, cm: float, points: Points, distance: float) -> Dimension | None:
-    words = f"{name} {length_words(cm, frame.shawl.units)}"
+def _along(piece: DrawnPiece, name: str, cm: float, points: Points, distance: float) -> Dimension | None:
+    words = f"{name} {length_words(cm, piece.shawl.units)}"
     line = offset(points, distance)
     length = length_of(line)
     gap = text_width(words, SMALL) + 2.4
@@ -257,13 +261,13 @@ def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:
     return ((px + ux * CLEAR, py + uy * CLEAR), (qx + ux * BEYOND, qy + uy * BEYOND))
 
 
-def _has_room(dimension: Dimension, taken: Arrangement) -> bool:
-    if not all(taken.free_for(text_box(label)) for label in dimension.labels):
+def _has_room(dimension: Dimension, obstacles: Obstacles) -> bool:
+    if not all(obstacles.free_for(text_box(label)) for label in dimension.labels):
         return False
     for points, _ in dimension.lines:
-        if not taken.line_free(points, 0.3):
+        if not obstacles.line_free(points, 0.3):
             return False
-        if any(lines_meet(points, line) for line in taken.lines):
+        if any(lines_meet(points, line) for line in obstacles.lines):
             return False
     own = [[*box.corners, box.corners[0]] for box in map(text_box, dimension.labels)]
     return not any(lines_meet(points, around) for points, _ in dimension.lines for around in own)

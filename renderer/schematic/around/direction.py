@@ -8,9 +8,10 @@ from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import INK, LIGHT
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Group, Path, Style
-from halfhank.renderer.plane.geometry import Points, at_length, distance_to, inside, length_of
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
-from halfhank.renderer.schematic.fabric.frame import Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 LONGEST, SHORTEST = 10.0, 4.0
 BESIDE_SPINE = 3.4
@@ -25,26 +26,26 @@ class Arrow(NamedTuple):
     row: int
 
 
-def arrow_of(frame: Frame, lines: list[Points]) -> Arrow | None:
+def arrow_of(piece: DrawnPiece, lines: list[Points]) -> Arrow | None:
     """The first place near the start where an arrow has room on the fabric and keeps off `lines`.
 
     It keeps off part bounds too if it can. None where the fabric has no such place.
     """
-    bounds: list[Points] = [frame.points(part.last_row) for part in frame.shawl.parts[:-1]]
-    total = frame.rise(0, frame.last)
-    rows = _tail_rows(frame, total)
+    bounds: list[Points] = [piece.points(part.last_row) for part in piece.shawl.parts[:-1]]
+    total = piece.rise(0, piece.last)
+    rows = _tail_rows(piece, total)
     longest = min(LONGEST, total * 0.3)
     lengths = [longest * share for share in (1.0, 0.8, 0.6, 0.45) if longest * share >= SHORTEST]
-    return _first_place(frame, rows, lengths, [*lines, *bounds]) or _first_place(frame, rows, lengths, lines)
+    return _first_place(piece, rows, lengths, [*lines, *bounds]) or _first_place(piece, rows, lengths, lines)
 
 
-def _first_place(frame: Frame, rows: list[int], lengths: list[float], lines: list[Points]) -> Arrow | None:
-    closed = [*frame.silhouette, frame.silhouette[0]]
+def _first_place(piece: DrawnPiece, rows: list[int], lengths: list[float], lines: list[Points]) -> Arrow | None:
+    closed = [*piece.silhouette, piece.silhouette[0]]
     for row, length in product(rows, lengths):
-        (x, y), (dx, dy) = _tail(frame, row)
+        (x, y), (dx, dy) = _tail(piece, row)
         spots = [(x + dx * length * share, y + dy * length * share) for share in (0.0, 0.25, 0.5, 0.75, 1.0)]
         if (
-            all(inside(spot, frame.silhouette) for spot in spots)
+            all(inside(spot, piece.silhouette) for spot in spots)
             and all(distance_to(spot, line) > LINE_ROOM for line in lines for spot in spots)
             and all(distance_to(spot, closed) >= EDGE_ROOM for spot in spots)
         ):
@@ -52,12 +53,12 @@ def _first_place(frame: Frame, rows: list[int], lengths: list[float], lines: lis
     return None
 
 
-def _tail_rows(frame: Frame, total: float) -> list[int]:
+def _tail_rows(piece: DrawnPiece, total: float) -> list[int]:
     """Rows from 1.6 mm after the start on, about so far apart, in the first half and at most sixty."""
-    heights, mm = frame.shawl.rows.height_cm, frame.mm
+    heights, mm = piece.shawl.rows.height_cm, piece.mm
     rows: list[int] = []
     run, done = 0.0, 0.0
-    for row in range(1, frame.last):
+    for row in range(1, piece.last):
         run += heights[row] * mm
         if run >= ROW_STEP:
             done += run
@@ -68,26 +69,26 @@ def _tail_rows(frame: Frame, total: float) -> list[int]:
     return rows
 
 
-def _tail(frame: Frame, row: int) -> tuple[Point, Point]:
+def _tail(piece: DrawnPiece, row: int) -> tuple[Point, Point]:
     """Where an arrow starts on a row, and the direction across the row towards the next ones."""
-    points = frame.points(row)
+    points = piece.points(row)
     length = length_of(points)
     centre = at_length(points, length / 2)[0]
     (px, py), (qx, qy) = points[0], points[-1]
     chord = math.dist((px, py), (qx, qy)) or 1.0
     normal = ((py - qy) / chord, (qx - px) / chord)
-    following = frame.points(min(row + 1, frame.last))
+    following = piece.points(min(row + 1, piece.last))
     later = at_length(following, length_of(following) / 2)[0]
     if (later[0] - centre[0]) * normal[0] + (later[1] - centre[1]) * normal[1] < 0:
         normal = (-normal[0], -normal[1])
-    if frame.shawl.outline.sideways:
+    if piece.shawl.outline.sideways:
         return centre, normal
     beside = min(BESIDE_SPINE, length / 5)
     along = ((qx - px) / chord * beside, (qy - py) / chord * beside)
     return (centre[0] + along[0], centre[1] + along[1]), normal
 
 
-def arrow_group(arrow: Arrow, frame: Frame, ramp: Ramp) -> Group:
+def arrow_group(arrow: Arrow, piece: DrawnPiece, ramp: Ramp) -> Group:
     """Shaft and head, dark on light fabric and light on dark."""
     (px, py), (qx, qy) = arrow.tail, arrow.tip
     length = math.dist(arrow.tail, arrow.tip)
@@ -95,7 +96,7 @@ def arrow_group(arrow: Arrow, frame: Frame, ramp: Ramp) -> Group:
     wing = 1.9
     left = (qx - wing * (ux * 0.8 - uy * 0.55), qy - wing * (uy * 0.8 + ux * 0.55))
     right = (qx - wing * (ux * 0.8 + uy * 0.55), qy - wing * (uy * 0.8 - ux * 0.55))
-    ink = INK if ramp.lab(share_at(frame.shawl, arrow.row))[0] > 0.62 else LIGHT
+    ink = INK if ramp.lab(share_at(piece.shawl, arrow.row))[0] > 0.62 else LIGHT
     style = Style(stroke=ink, width=0.4, cap="round")
     data = (("M", arrow.tail), ("L", arrow.tip), ("M", left), ("L", arrow.tip), ("L", right))
     return Group("direction", (Path(data, style),))

@@ -1,7 +1,8 @@
-"""The lengths along a piece's edges that are worth telling, beside its wingspan and depth."""
+"""The lengths along a piece's edges that are shown, beside its wingspan and depth."""
 
-from halfhank.renderer.plane.geometry import Points, distance_to, length_of
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.model.outline.region import LEFT, RIGHT
+from halfhank.renderer.plane.polylines import Points, distance_to, length_of
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 EdgeLength = tuple[str, float, Points]
 SHORTEST_MM = 24.0
@@ -9,36 +10,35 @@ MOST_POINTS = 400
 WAVY_MM = 1.5
 
 
-def edge_lengths(frame: Frame) -> list[EdgeLength]:
-    """Name, length in cm, and the edge itself; it is empty where the length is to be told in words only.
+def edge_lengths(piece: DrawnPiece) -> list[EdgeLength]:
+    """Name, length in cm, and the edge itself; it is empty where the length is to be given in words only.
 
     Left out are lengths that the drawing gives already, and those of less than a twentieth of the wingspan.
     """
-    size = frame.shawl.outline.size
-    told = (size.wingspan_cm, size.depth_cm)
-    found = _arms(frame) or [*_sides(frame), ("last edge", size.last_row_cm, frame.points(frame.last))]
-    chosen = [edge for edge in found if edge[1] > told[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in told)]
+    size = piece.shawl.outline.size
+    given = (size.wingspan_cm, size.depth_cm)
+    found = _arms(piece) or [*_sides(piece), ("last edge", size.last_row_cm, piece.points(piece.last))]
+    chosen = [edge for edge in found if edge[1] > given[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in given)]
     return [(name, cm, _evened(edge) if _is_drawable(edge) else []) for name, cm, edge in chosen]
 
 
-def _arms(frame: Frame) -> list[EdgeLength]:
+def _arms(piece: DrawnPiece) -> list[EdgeLength]:
     """One side, and the last edge in words, where the last row's two arms are the sides."""
-    size = frame.shawl.outline.size
+    size = piece.shawl.outline.size
     if size.sides_cm is None or abs(sum(size.sides_cm) - size.last_row_cm) > 0.01 * size.last_row_cm:
         return []
-    half = len(frame.curve(frame.last).pieces) // 2
-    arm = frame.points(frame.last)[: half + 1] if half else []
+    arm = piece.stretches(piece.last)[0].flattened() if piece.spine else []
     return [("side", size.sides_cm[0], arm), ("last edge", size.last_row_cm, [])]
 
 
-def _sides(frame: Frame) -> list[EdgeLength]:
+def _sides(piece: DrawnPiece) -> list[EdgeLength]:
     """Upper and lower edge of a piece worked sideways; else both sides, or one where they are equally long."""
-    sides = frame.shawl.outline.size.sides_cm
+    sides = piece.shawl.outline.size.sides_cm
     if sides is None:
         return []
-    left, right = (frame.edge(side, 0, frame.last) for side in (LEFT, RIGHT))
+    left, right = (piece.edge(side, 0, piece.last) for side in (LEFT, RIGHT))
     same = abs(sides[0] - sides[1]) < 0.01 * max(sides)
-    if frame.shawl.outline.sideways:
+    if piece.shawl.outline.sideways:
         upper, lower = ("upper edge", sides[0], left), ("lower edge", sides[1], right)
         return [("long edge", *upper[1:])] if same else [upper, lower]
     if same:

@@ -5,14 +5,20 @@ from itertools import product
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import RED, TEXT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
-from halfhank.renderer.plane.geometry import Box, Points, crosses, inside, lines_meet, spread
-from halfhank.renderer.plane.occupied import Arrangement
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import crosses, lines_meet
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import Points
+from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.plane.text_boxes import label_box
-from halfhank.renderer.schematic.drawn_marks import DrawnMark
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 LANE = 5.0
 FIRST_LANE = 3.2
@@ -34,29 +40,29 @@ class Flag(NamedTuple):
     leader: tuple[Point, ...]
     labels: tuple[Label, ...]
 
-    def take(self, taken: Arrangement) -> None:
-        """Takes the flag's room."""
-        taken.add_line(self.leader)
+    def add_to(self, obstacles: Obstacles) -> None:
+        """Makes the flag an obstacle."""
+        obstacles.add_line(self.leader)
         for label in self.labels:
-            taken.add_label(label)
+            obstacles.add_label(label)
 
 
-def exit_of(frame: Frame, row: int) -> Exit:
+def exit_of(piece: DrawnPiece, row: int) -> Exit:
     """The end of a row from which a leader sees no fabric; downwards first where the piece is worked sideways."""
-    left, right = frame.end(LEFT, row), frame.end(RIGHT, row)
-    if frame.shawl.outline.sideways:
+    left, right = piece.end(LEFT, row), piece.end(RIGHT, row)
+    if piece.shawl.outline.sideways:
         choices = [(right, DOWN), (left, UP), (right, RIGHTWARDS), (left, LEFTWARDS), (right, UP), (left, DOWN)]
     else:
         choices = [(right, UP), (left, UP), (right, DOWN), (right, RIGHTWARDS), (left, DOWN), (left, LEFTWARDS)]
     for point, direction in choices:
-        if _clear(frame.silhouette, point, direction):
+        if _clear(piece.silhouette, point, direction):
             return Exit(point, direction)
     return Exit(right, RIGHTWARDS)
 
 
-def corridor(frame: Frame, row: int) -> tuple[Point, ...]:
-    """The way of a mark's leader for its first 30 mm; beside the piece also the room of its text."""
-    (x, y), direction = exit_of(frame, row)
+def corridor(piece: DrawnPiece, row: int) -> tuple[Point, ...]:
+    """The path of a mark's leader for its first 30 mm; beside the piece also the room of its text."""
+    (x, y), direction = exit_of(piece, row)
     if direction in (UP, DOWN):
         return ((x, y), (x, y + (30 if direction == DOWN else -30)))
     sign = 1 if direction == RIGHTWARDS else -1
@@ -78,24 +84,24 @@ def _clear(silhouette: Points, point: Point, direction: str) -> bool:
 
 
 def place_flags(
-    frame: Frame, marks: list[DrawnMark], taken: Arrangement, limits: tuple[float, float], overhang: float
+    piece: DrawnPiece, marks: list[DrawnMark], obstacles: Obstacles, limits: tuple[float, float], overhang: float
 ) -> list[Flag] | None:
-    """All flags, placed, and their room taken; None where they do not all find room.
+    """All flags, placed among the obstacles; None where they do not all find room.
 
     `limits` are the leftmost and rightmost place of a text.
     """
-    exits = [(mark, exit_of(frame, mark.row)) for mark in marks]
+    exits = [(mark, exit_of(piece, mark.row)) for mark in marks]
     placed: list[Flag] = []
     for direction in (UP, DOWN, RIGHTWARDS, LEFTWARDS):
         group = sorted([(e.point, m) for m, e in exits if e.direction == direction], key=lambda item: item[0])
         if direction in (UP, DOWN):
-            flags = _in_lanes(frame, group, direction, taken, limits, overhang)
+            flags = _in_lanes(piece, group, direction, obstacles, limits, overhang)
         else:
-            flags = _beside(frame, sorted(group, key=lambda item: item[0][1]), direction, taken, limits)
+            flags = _beside(piece, sorted(group, key=lambda item: item[0][1]), direction, obstacles, limits)
         if flags is None:
             return None
         for flag in flags:
-            flag.take(taken)
+            flag.add_to(obstacles)
         placed += flags
     return placed
 
@@ -104,36 +110,41 @@ ExitMarks = list[tuple[Point, DrawnMark]]
 
 
 def _in_lanes(
-    frame: Frame, group: ExitMarks, direction: str, taken: Arrangement, limits: tuple[float, float], overhang: float
+    piece: DrawnPiece,
+    group: ExitMarks,
+    direction: str,
+    obstacles: Obstacles,
+    limits: tuple[float, float],
+    overhang: float,
 ) -> list[Flag] | None:
     """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already."""
     xs = spread([point[0] for point, _ in group], APART, *limits)
     options = [
-        list(_lane_options(frame, p, x, m, direction, len(group), overhang))
+        list(_lane_options(piece, p, x, m, direction, len(group), overhang))
         for (p, m), x in zip(group, xs, strict=True)
     ]
     best: tuple[float, list[Flag]] | None = None
     for choice in product(*options):
         cost = sum(price for price, _ in choice)
         flags = [flag for _, flag in choice]
-        if (best is None or cost < best[0]) and _compatible(flags, taken, limits):
+        if (best is None or cost < best[0]) and _compatible(flags, obstacles, limits):
             best = (cost, flags)
     return best[1] if best else None
 
 
 def _lane_options(
-    frame: Frame, point: Point, x: float, mark: DrawnMark, direction: str, lanes: int, overhang: float
+    piece: DrawnPiece, point: Point, x: float, mark: DrawnMark, direction: str, lanes: int, overhang: float
 ) -> Iterator[tuple[float, Flag]]:
     """Every lane and side of one flag with its price: further out costs more, pointing away from the middle a bit."""
     sign = -1 if direction == UP else 1
-    edge = -overhang if direction == UP else frame.height + overhang
+    edge = -overhang if direction == UP else piece.height + overhang
     for lane in range(lanes + 3):
         for side in ("end", "start"):
             baseline = edge + sign * (FIRST_LANE + lane * LANE) + (0 if sign < 0 else TEXT * CAP_HEIGHT)
             tip = baseline - TEXT * CAP_HEIGHT if sign < 0 else baseline
             gap = -1.0 if side == "end" else 1.0
             label = Label(x + gap, baseline, mark.words, TEXT, RED, anchor=side)
-            away = (side == "start") == (x > frame.width / 2)
+            away = (side == "start") == (x > piece.width / 2)
             yield lane + (0.3 if away else 0.0), Flag(_leader(point, x, tip, sign), (label,))
 
 
@@ -144,12 +155,12 @@ def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
     return (point, (x, point[1] + sign * 1.8), (x, tip))
 
 
-def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, float]) -> bool:
+def _compatible(flags: list[Flag], obstacles: Obstacles, limits: tuple[float, float]) -> bool:
     boxes = [label_box(flag.labels[0]) for flag in flags]
     for k, box in enumerate(boxes):
-        if box.left < limits[0] or box.right > limits[1] or not taken.free(box):
+        if box.left < limits[0] or box.right > limits[1] or not obstacles.free(box):
             return False
-        if not taken.line_free(flags[k].leader[1:]):
+        if not obstacles.line_free(flags[k].leader[1:]):
             return False
         for j, flag in enumerate(flags):
             if j != k and (crosses(flag.leader, box.grown(0.6)) or lines_meet(flag.leader, flags[k].leader)):
@@ -160,13 +171,13 @@ def _compatible(flags: list[Flag], taken: Arrangement, limits: tuple[float, floa
 
 
 def _beside(
-    frame: Frame, group: ExitMarks, direction: str, taken: Arrangement, limits: tuple[float, float]
+    piece: DrawnPiece, group: ExitMarks, direction: str, obstacles: Obstacles, limits: tuple[float, float]
 ) -> list[Flag] | None:
     """Texts at the height of their rows' ends, in two lines where the room is narrow, apart where rows lie close."""
     if not group:
         return []
     sign = 1 if direction == RIGHTWARDS else -1
-    start = frame.width + 5.5 if sign > 0 else -5.5
+    start = piece.width + 5.5 if sign > 0 else -5.5
     room = max(limits[1] - start, 27.0) if sign > 0 else max(start - limits[0], 27.0)
     whole = all(text_width(mark.words, TEXT) <= room for _, mark in group)
     texts = [[mark.words] if whole else list(mark.lines) for _, mark in group]
@@ -174,16 +185,16 @@ def _beside(
     heights = spread([point[1] for point, _ in group], pitch, -FAR, FAR)
     flags = []
     for (point, _), lines, y in zip(group, texts, heights, strict=True):
-        edge = frame.width if sign > 0 else 0.0
+        edge = piece.width if sign > 0 else 0.0
         bent = ((edge + sign * 1.6, point[1]), (edge + sign * 4.4, y)) if abs(y - point[1]) > 0.01 else ()
         leader = (point, *bent, (start - sign * 0.8, y))
         first = y + TEXT * CAP_HEIGHT / 2 - (len(lines) - 1) * 2.1
         anchor = "start" if sign > 0 else "end"
         labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
         flags.append(Flag(leader, tuple(labels)))
-    free = all(taken.free(label_box(label)) for flag in flags for label in flag.labels)
-    clear = all(taken.line_free(flag.leader[1:]) for flag in flags)
-    crossed = any(lines_meet(flag.leader, line) for flag in flags for line in taken.lines)
+    free = all(obstacles.free(label_box(label)) for flag in flags for label in flag.labels)
+    clear = all(obstacles.line_free(flag.leader[1:]) for flag in flags)
+    crossed = any(lines_meet(flag.leader, line) for flag in flags for line in obstacles.lines)
     return flags if free and clear and not crossed else None
 
 
@@ -191,7 +202,7 @@ def flag_group(flags: list[Flag]) -> Group:
     """Leaders with a dot on the row's end, and the words."""
     items: list[Element] = []
     for flag in flags:
-        data = tuple([("L" if k else "M", point) for k, point in enumerate(flag.leader)])
+        data = polyline(flag.leader)
         items.append(Path(data, Style(stroke=RED, width=THIN + 0.05)))
         items.append(Circle(*flag.leader[0], 0.75, Style(fill=RED)))
         items.extend(flag.labels)

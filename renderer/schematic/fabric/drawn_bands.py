@@ -1,10 +1,10 @@
-"""Runs of rows that are drawn as one: bands, neighbours merged where they are too thin to be told apart."""
+"""Runs of rows that are drawn as one: bands, neighbours merged where they are too thin to be distinguished."""
 
 from typing import NamedTuple
 
 from halfhank.model.shawl import BandPlan, Shawl
 from halfhank.renderer.paper.measure_words import row_range, stitches, tenths
-from halfhank.renderer.schematic.fabric.frame import Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 THINNEST_MM = 0.3
 STRIPS = 100
@@ -19,7 +19,7 @@ class DrawnBand(NamedTuple):
 
     @property
     def title(self) -> str:
-        """What hovering tells: rows, fabric, stitches at the end, grams."""
+        """What hovering shows: rows, fabric, stitches at the end, grams."""
         names = list(dict.fromkeys(fabric_words(band) for band in self.bands))
         label = f" “{self.bands[0].label}”" if len(self.bands) == 1 and self.bands[0].label else ""
         used = sum(band.used_g for band in self.bands)
@@ -41,13 +41,13 @@ def fabric_words(band: BandPlan) -> str:
     return f"{band.stitch}, {band.wraps} wraps" if band.wraps > 1 else band.stitch
 
 
-def spans_of(frame: Frame) -> list[DrawnBand]:
+def spans_of(piece: DrawnPiece) -> list[DrawnBand]:
     """The bands in working order, thin neighbours merged until they are 0.3 mm high on paper."""
     spans: list[DrawnBand] = []
     waiting: list[BandPlan] = []
-    for band in frame.shawl.bands:
+    for band in piece.shawl.bands:
         waiting.append(band)
-        if sum(b.height_cm for b in waiting) * frame.mm >= THINNEST_MM:
+        if sum(b.height_cm for b in waiting) * piece.mm >= THINNEST_MM:
             spans.append(DrawnBand(waiting[0].first_row, band.last_row, tuple(waiting)))
             waiting = []
     if waiting:
@@ -62,25 +62,25 @@ def share_at(shawl: Shawl, row: int) -> float:
     return shawl.used_g[row] / shawl.yarn.total_g if shawl.yarn.total_g > 0 else 0.0
 
 
-def strips_of(frame: Frame, span: DrawnBand) -> list[ColourStrip]:
+def strips_of(piece: DrawnPiece, span: DrawnBand) -> list[ColourStrip]:
     """The span in strips of about a hundredth of the yarn each, or a row where that is more."""
-    shawl = frame.shawl
+    shawl = piece.shawl
     strips: list[ColourStrip] = []
     first = span.first - 1
     for row in range(span.first, span.last + 1):
         step = share_at(shawl, row) - share_at(shawl, first)
         if row == span.last or step >= 1 / STRIPS:
             middle = share_at(shawl, first) + step / 2
-            strips.append(ColourStrip(first, row, _reach(frame, row), middle))
+            strips.append(ColourStrip(first, row, _reach(piece, row), middle))
             first = row
     return strips
 
 
-def _reach(frame: Frame, row: int) -> int:
+def _reach(piece: DrawnPiece, row: int) -> int:
     """The boundary at least 0.2 mm on, where the piece goes so far: enough to hide the seam between two colours."""
-    heights = frame.shawl.rows.height_cm
+    heights = piece.shawl.rows.height_cm
     reach, run = row, 0.0
-    while reach < frame.last and run < 0.2:
+    while reach < piece.last and run < 0.2:
         reach += 1
-        run += heights[reach] * frame.mm
+        run += heights[reach] * piece.mm
     return reach

@@ -1,97 +1,97 @@
-"""The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours, direction."""
+"""The piece's lines: sides, heavy start, bound-off edge by its kind, part bounds, spine, contours."""
 
 from itertools import pairwise
 
+from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.paper.ramp import Ramp, ink_on
 from halfhank.renderer.paper.scene import Group, Path, Style
+from halfhank.renderer.plane.path_data import open_path, polyline
 from halfhank.renderer.schematic.fabric.bind_off_edges import strokes_before, strokes_behind
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
-from halfhank.renderer.schematic.fabric.frame import LEFT, RIGHT, Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 BOUND_WIDTH, CLOSEST_MM = 0.5, 0.5
 CONTOURS_MM = 1.5
 
 
-def side_lines(frame: Frame) -> Group:
+def side_lines(piece: DrawnPiece) -> Group:
     """Both side edges, thin."""
-    sides = [frame.polyline(frame.edge(side, 0, frame.last)) for side in (LEFT, RIGHT)]
+    sides = [polyline(piece.edge(side, 0, piece.last)) for side in (LEFT, RIGHT)]
     style = Style(stroke=INK, width=EDGE, cap="round")
     return Group("sides", tuple(Path(side, style) for side in sides))
 
 
-def start_line(frame: Frame) -> Group:
+def start_line(piece: DrawnPiece) -> Group:
     """The cast-on or tab, heavy."""
     style = Style(stroke=INK, width=HEAVY, cap="round", join="round")
-    return Group("start", (Path(frame.data(frame.curve(0)), style),))
+    return Group("start", (Path(open_path(piece.curve(0)), style),))
 
 
-def part_bounds(frame: Frame) -> Group:
+def part_bounds(piece: DrawnPiece) -> Group:
     """A white line where one part ends and the next begins, finer between thin parts so that the fabric is seen."""
     lines = []
-    for row, width in bound_widths(frame).items():
-        lines.append(Path(frame.data(frame.curve(row)), Style(stroke=LIGHT, width=width)))
+    for row, width in bound_widths(piece).items():
+        lines.append(Path(open_path(piece.curve(row)), Style(stroke=LIGHT, width=width)))
     return Group("part-bounds", tuple(lines))
 
 
-def bound_widths(frame: Frame) -> dict[int, float]:
-    """The rows with a line and its width, mm: at most a third of the way to the next one; none where that is hardly
-    to be seen."""
-    rows = [part.last_row for part in frame.shawl.parts[:-1]]
+def bound_widths(piece: DrawnPiece) -> dict[int, float]:
+    """The rows with a line and its width, mm: at most a third of the distance to the next one; none where that is
+    hardly to be seen."""
+    rows = [part.last_row for part in piece.shawl.parts[:-1]]
     drawn: list[int] = []
     for row in rows:
-        if frame.rise(drawn[-1] if drawn else 0, row) >= CLOSEST_MM and frame.rise(row, frame.last) >= CLOSEST_MM:
+        if piece.rise(drawn[-1] if drawn else 0, row) >= CLOSEST_MM and piece.rise(row, piece.last) >= CLOSEST_MM:
             drawn.append(row)
-    ways = [frame.rise(first, last) for first, last in pairwise([0, *drawn, frame.last])]
-    return {row: min(BOUND_WIDTH, min(ways[k : k + 2]) / 3) for k, row in enumerate(drawn)}
+    heights = [piece.rise(first, last) for first, last in pairwise([0, *drawn, piece.last])]
+    return {row: min(BOUND_WIDTH, min(heights[k : k + 2]) / 3) for k, row in enumerate(drawn)}
 
 
-def spine_line(frame: Frame) -> Group:
+def spine_line(piece: DrawnPiece) -> Group:
     """The spine, thin and light."""
-    spine = frame.shawl.outline.spine
-    if spine is None:
+    if piece.spine is None:
         return Group("spine", ())
-    points = [(x * frame.mm, y * frame.mm) for x, y in spine]
-    return Group("spine", (Path(frame.polyline(points), Style(stroke=LIGHT, width=0.25)),))
+    return Group("spine", (Path(polyline(piece.spine), Style(stroke=LIGHT, width=0.25)),))
 
 
-def edge_behind(frame: Frame) -> Group:
+def edge_behind(piece: DrawnPiece) -> Group:
     """What of the bound-off edge lies behind the fabric."""
-    strokes = strokes_behind(frame.shawl.bind_off.method, frame.curve(frame.last), frame.data)
+    strokes = strokes_behind(piece.shawl.bind_off.method, piece.curve(piece.last))
     return Group("edge-behind", tuple(strokes))
 
 
-def edge_before(frame: Frame) -> Group:
+def edge_before(piece: DrawnPiece) -> Group:
     """The bound-off edge itself."""
-    strokes = strokes_before(frame.shawl.bind_off.method, frame.curve(frame.last), frame.data)
+    strokes = strokes_before(piece.shawl.bind_off.method, piece.curve(piece.last))
     return Group("bind-off", tuple(strokes))
 
 
-def contour_lines(frame: Frame, ramp: Ramp) -> Group:
+def contour_lines(piece: DrawnPiece, ramp: Ramp) -> Group:
     """A thin line at the first row after each step of grams."""
     lines = []
-    for row in contour_rows(frame, contour_step(frame)):
-        ink = ink_on(ramp.lab(share_at(frame.shawl, row)), 0.32)
-        lines.append(Path(frame.data(frame.curve(row)), Style(stroke=ink, width=THIN + 0.05)))
+    for row in contour_rows(piece, contour_step(piece)):
+        ink = ink_on(ramp.lab(share_at(piece.shawl, row)), 0.32)
+        lines.append(Path(open_path(piece.curve(row)), Style(stroke=ink, width=THIN + 0.05)))
     return Group("contours", tuple(lines))
 
 
-def contour_step(frame: Frame) -> int:
+def contour_step(piece: DrawnPiece) -> int:
     """Grams from one contour to the next: 10, or as many as keep the lines 1.5 mm apart and fewer than fifty."""
     steps = (step * int(10**power) for power in range(1, 13) for step in (1, 2, 5))
-    return next(step for step in steps if _are_apart(frame, contour_rows(frame, step)))
+    return next(step for step in steps if _are_apart(piece, contour_rows(piece, step)))
 
 
-def _are_apart(frame: Frame, rows: list[int]) -> bool:
-    return len(rows) < 50 and all(frame.rise(first, last) >= CONTOURS_MM for first, last in pairwise(rows))
+def _are_apart(piece: DrawnPiece, rows: list[int]) -> bool:
+    return len(rows) < 50 and all(piece.rise(first, last) >= CONTOURS_MM for first, last in pairwise(rows))
 
 
-def contour_rows(frame: Frame, step: int) -> list[int]:
+def contour_rows(piece: DrawnPiece, step: int) -> list[int]:
     """The rows after which so many grams are used, twice as many, and so on."""
-    used = frame.shawl.used_g
+    used = piece.shawl.used_g
     rows: list[int] = []
     done = 0
-    for row in range(1, frame.last):
+    for row in range(1, piece.last):
         if used[row] // step > done:
             done = int(used[row] // step)
             rows.append(row)

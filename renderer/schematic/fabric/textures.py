@@ -1,4 +1,4 @@
-"""Textures that tell fabrics apart without colour: lines, dots and rungs that follow the rows.
+"""Textures that distinguish stitch patterns without colour: lines, dots and rungs that follow the rows.
 
 All are strokes along rows. Dots are round dashes without length and rungs are short dashes of a stroke as wide as the
 elongated row, so that one path draws a whole row of either. No two marks of a fabric lie closer than 1.5 mm.
@@ -7,13 +7,14 @@ elongated row, so that one path draws a whole row of either. No two marks of a f
 import math
 from typing import NamedTuple
 
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.curve import Curve
 from halfhank.model.shawl import BandPlan, Shawl
 from halfhank.renderer.paper.ramp import Lab, Ramp, ink_on
 from halfhank.renderer.paper.scene import Path, PathData, Style
-from halfhank.renderer.plane.geometry import curve_length, cut_at
+from halfhank.renderer.plane.curve_cutting import halfway_between, trimmed
+from halfhank.renderer.plane.path_data import open_path
 from halfhank.renderer.schematic.fabric.drawn_bands import DrawnBand, share_at
-from halfhank.renderer.schematic.fabric.frame import Frame
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 LINE_PITCH = 1.75
 DOT_PITCH, DOT_SPACING = 1.55, 2.8
@@ -53,7 +54,7 @@ def textures_of(shawl: Shawl) -> Textures:
 
 
 def fabric_key(band: BandPlan) -> tuple[str, int]:
-    """What tells two fabrics apart: the stitch, and for elongated rows the wraps."""
+    """What distinguishes two fabrics: the stitch, and for elongated rows the wraps."""
     return band.stitch, band.wraps
 
 
@@ -74,13 +75,13 @@ def rung_style(pattern: Texture, lab: Lab, height: float) -> Style:
     return Style(stroke=ink_on(lab, 0.3), width=height, dash=(RUNG_WIDTH, RUNG_GAPS[pattern.variation]))
 
 
-def texture(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
+def texture(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
     """The texture of one span."""
     if pattern.kind == RUNGS:
-        return _rungs(frame, span, pattern, ramp)
+        return _rungs(piece, span, pattern, ramp)
     if pattern.kind == DOTS:
-        return _dots(frame, span, pattern, ramp)
-    return _lines(frame, span, pattern, ramp)
+        return _dots(piece, span, pattern, ramp)
+    return _lines(piece, span, pattern, ramp)
 
 
 def texture_rows(span: DrawnBand, height: float, pitch: float) -> list[int]:
@@ -94,30 +95,30 @@ def texture_rows(span: DrawnBand, height: float, pitch: float) -> list[int]:
     return [first + k * step for k in range(count)]
 
 
-def _ink_lab(frame: Frame, ramp: Ramp, row: int) -> tuple[int, Lab]:
+def _ink_lab(piece: DrawnPiece, ramp: Ramp, row: int) -> tuple[int, Lab]:
     """The fabric's colour at a row in a few steps, so that the texture's paths can be joined by ink."""
-    step = round(share_at(frame.shawl, row) * INK_STEPS)
+    step = round(share_at(piece.shawl, row) * INK_STEPS)
     return step, ramp.lab(step / INK_STEPS)
 
 
-def _lines(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
+def _lines(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
     by_ink: dict[Style, list[PathData]] = {}
-    for row in texture_rows(span, frame.rise(span.first - 1, span.last), LINE_PITCH):
-        style = line_style(pattern, _ink_lab(frame, ramp, row)[1])
-        halves = [frame.curve(row)] if not style.dash else outwards(frame, row)
-        by_ink.setdefault(style, []).extend(frame.data(half) for half in halves)
+    for row in texture_rows(span, piece.rise(span.first - 1, span.last), LINE_PITCH):
+        style = line_style(pattern, _ink_lab(piece, ramp, row)[1])
+        halves = [piece.curve(row)] if not style.dash else piece.halves(row)
+        by_ink.setdefault(style, []).extend(open_path(half) for half in halves)
     return _joined(by_ink)
 
 
-def _dots(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
+def _dots(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
     by_ink: dict[Style, list[PathData]] = {}
-    for k, row in enumerate(texture_rows(span, frame.rise(span.first - 1, span.last), DOT_PITCH)):
-        style = dot_style(pattern, _ink_lab(frame, ramp, row)[1])
+    for k, row in enumerate(texture_rows(span, piece.rise(span.first - 1, span.last), DOT_PITCH)):
+        style = dot_style(pattern, _ink_lab(piece, ramp, row)[1])
         pitch = sum(style.dash)
-        for half in outwards(frame, row):
-            part = trimmed(half, _lead(half, frame.shawl.outline.sideways) + pitch / 2 * (k % 2), 0.7)
+        for half in piece.halves(row):
+            part = trimmed(half, _lead(half, piece.shawl.outline.sideways) + pitch / 2 * (k % 2), 0.7)
             if part is not None:
-                by_ink.setdefault(style, []).append(frame.data(part))
+                by_ink.setdefault(style, []).append(open_path(part))
     return _joined(by_ink)
 
 
@@ -130,31 +131,32 @@ def _lead(half: Curve, sideways: bool) -> float:
     return 0.8 / max(abs(qx - px) / length, 0.25) if length > 0 else 0.8
 
 
-def _rungs(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
+def _rungs(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
     """Rungs over the elongated row of a `drop`; in a written stitch with long rows, in bands between its rows."""
     if span.bands[0].wraps == 1:
-        return _written_rungs(frame, span, pattern, ramp)
-    heights = frame.shawl.rows.height_cm
+        return _written_rungs(piece, span, pattern, ramp)
+    heights = piece.shawl.rows.height_cm
     row = max(range(span.first, span.last + 1), key=lambda i: heights[i])
-    height = frame.rise(row - 1, row)
+    height = piece.rise(row - 1, row)
     if height < 0.25:
         return []
-    lab = _ink_lab(frame, ramp, row)[1]
+    lab = _ink_lab(piece, ramp, row)[1]
     style = rung_style(pattern, lab, height)
-    middle = halfway_between(frame.curve(row - 1, True), frame.curve(row))
-    parts = [trimmed(half, sum(style.dash) / 2, 0.3 + height / 2) for half in halves_of(frame, middle)]
-    rungs = tuple(command for part in parts if part is not None for command in frame.data(part))
-    sides = frame.data(frame.curve(row - 1, True)) + frame.data(frame.curve(row))
+    neighbours = zip(piece.stretches(row - 1, True), piece.stretches(row), strict=True)
+    halves = piece.outwards([halfway_between(one, other) for one, other in neighbours])
+    parts = [trimmed(half, sum(style.dash) / 2, 0.3 + height / 2) for half in halves]
+    rungs = tuple(command for part in parts if part is not None for command in open_path(part))
+    sides = open_path(piece.curve(row - 1, True)) + open_path(piece.curve(row))
     rails = Path(sides, Style(stroke=ink_on(lab, 0.16), width=0.14))
     return [rails, Path(rungs, style)] if rungs else [rails]
 
 
-def _written_rungs(frame: Frame, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
+def _written_rungs(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
     by_ink: dict[Style, list[PathData]] = {}
-    for row in texture_rows(span, frame.rise(span.first - 1, span.last), 2 * RUNG_HEIGHT):
-        style = rung_style(pattern, _ink_lab(frame, ramp, row)[1], RUNG_HEIGHT)
-        parts = [trimmed(half, sum(style.dash) / 2, 1.0) for half in outwards(frame, row)]
-        by_ink.setdefault(style, []).extend(frame.data(part) for part in parts if part is not None)
+    for row in texture_rows(span, piece.rise(span.first - 1, span.last), 2 * RUNG_HEIGHT):
+        style = rung_style(pattern, _ink_lab(piece, ramp, row)[1], RUNG_HEIGHT)
+        parts = [trimmed(half, sum(style.dash) / 2, 1.0) for half in piece.halves(row)]
+        by_ink.setdefault(style, []).extend(open_path(part) for part in parts if part is not None)
     return _joined(by_ink)
 
 
@@ -162,45 +164,3 @@ def _joined(by_ink: dict[Style, list[PathData]]) -> list[Path]:
     """One path for each ink; none for rows too short to hold a mark."""
     joined = ((style, tuple(command for data in parts for command in data)) for style, parts in by_ink.items())
     return [Path(data, style) for style, data in joined if data]
-
-
-def outwards(frame: Frame, row: int) -> list[Curve]:
-    """A boundary as its halves from the middle outwards, so that a texture lies symmetrically; sideways as it is."""
-    return halves_of(frame, frame.curve(row))
-
-
-def halves_of(frame: Frame, curve: Curve) -> list[Curve]:
-    """A curve along a row as its halves from the spine or the middle outwards; whole in a piece worked sideways."""
-    if frame.shawl.outline.sideways:
-        return [curve]
-    corner = len(curve.pieces) // 2
-    if frame.shawl.outline.spine is not None and len(curve.pieces) % 2 == 0:
-        left = Curve(curve.start, curve.pieces[:corner])
-        return [left.reversed(), Curve(left.end, curve.pieces[corner:])]
-    length = curve_length(curve)
-    if length <= 0:
-        return []
-    left, right = cut_at(curve, length / 2)
-    return [left.reversed(), right]
-
-
-def trimmed(curve: Curve, start: float, end: float) -> Curve | None:
-    """The curve without so much of its two ends; None where nothing is left."""
-    length = curve_length(curve)
-    if length - start - end < 0.1:
-        return None
-    return cut_at(cut_at(curve, start)[1], length - start - end)[0]
-
-
-def halfway_between(one: Curve, other: Curve) -> Curve:
-    """The curve midway between two neighbouring boundaries; the second where they are built differently."""
-    if [len(p) for p in one.pieces] != [len(p) for p in other.pieces]:
-        return other
-
-    def middle(p: Point, q: Point) -> Point:
-        return ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
-
-    pieces = [
-        tuple([middle(p, q) for p, q in zip(a, b, strict=True)]) for a, b in zip(one.pieces, other.pieces, strict=True)
-    ]
-    return Curve(middle(one.start, other.start), tuple(pieces))

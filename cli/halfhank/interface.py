@@ -1,0 +1,71 @@
+"""Halfhank from Python: a description's text to its plan, and to a drawing. The commands go the same way."""
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from halfhank.grammar.problems import Problem
+    from halfhank.model.plan import Plan, Planned
+    from halfhank.renderer.paper.scene import Scene
+
+
+class DescriptionError(ValueError):
+    """A description with mistakes where a drawing was asked for; `problems` are all that were found, with places."""
+
+    def __init__(self, problems: "Sequence[Problem]") -> None:
+        first = problems[0]
+        place = f"line {first.span.line}: " if first.span else ""
+        super().__init__(f"{place}{first.message}")
+        self.problems = tuple(problems)
+
+
+def plan(text: str | bytes) -> "Planned":
+    """The plan of a description, given as text or as the bytes of a file in UTF-8.
+
+    What comes back has the `plan` (None where mistakes are in the way) and all `problems`, mistakes and advice, in the
+    order of the file. `plan.shawl` holds every row, band and part, the outline in cm, the yarn in g, the marks. Nothing
+    that a person may write raises.
+    """
+    from halfhank.grammar.parse import parse, parse_bytes
+    from halfhank.model.planning.planning import plan_parsed
+
+    return plan_parsed(parse(text) if isinstance(text, str) else parse_bytes(text))
+
+
+def draw(
+    text: "str | bytes | Plan",
+    *,
+    format: str = "svg",
+    scale: float | None = None,
+    width_mm: float | None = None,
+    units: str | None = None,
+    ramp: str = "tide",
+    contours: bool = False,
+) -> bytes:
+    """The schematic of a description, or of a plan made before, as the bytes of a file.
+
+    `format` is `svg`, `png` or `pdf`. `scale` is the N of 1:N; in its place `width_mm` gives the page's width; without
+    either the largest round scale is taken that fits a page. `units` (`cm` or `in`) lead; else the description's do.
+    `ramp` is `tide` or `haze`; `contours` draws a line every 10 g of yarn, or in larger steps where they lie too close.
+
+    Raises `DescriptionError` for a description with mistakes, `halfhank.renderer.OptionError` (a `ValueError`) for
+    options that no drawing can follow, and `halfhank.renderer.ExportError` where a PNG or PDF cannot be made.
+    """
+    from halfhank import renderer
+
+    if format not in ("svg", "png", "pdf"):
+        raise renderer.OptionError(f"a drawing is svg, png or pdf, not {format!r}")
+    options = renderer.Options(scale, width_mm, units, ramp, contours)
+    scene = renderer.draw_schematic(_drawable(text).shawl, options)
+    write: Callable[[Scene], bytes] = getattr(renderer, f"to_{format}")
+    return write(scene)
+
+
+def _drawable(text: "str | bytes | Plan") -> "Plan":
+    if not isinstance(text, str | bytes):
+        return text
+    planned = plan(text)
+    if planned.plan is None or planned.has_mistakes:
+        raise DescriptionError(planned.problems)
+    return planned.plan

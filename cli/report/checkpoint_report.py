@@ -1,0 +1,58 @@
+"""The scale readings to expect, with room for ticks: `halfhank plan --checkpoints`."""
+
+from halfhank.cli.report.figures import gram_range, grams, number_of, stitch_words
+from halfhank.model.plan import Plan
+from halfhank.model.report_tree import (
+    Paragraph,
+    Report,
+    Table,
+    TableCells,
+    cells,
+    figures_column,
+    row_number,
+    words_column,
+)
+from halfhank.model.scale.checkpoints import Checkpoint, checkpoints
+from halfhank.model.shawl import Shawl
+
+_NOTE = "Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."
+
+
+def checkpoint_report(plan: Plan, every: int | None) -> Report:
+    """What the scale is to show, from the start to the last row, and every so many rows."""
+    shawl = plan.shawl
+    columns = (
+        figures_column("row"),
+        figures_column("sts", weight=2),
+        words_column("after"),
+        figures_column("scale to show"),
+        figures_column("between"),
+        figures_column("weighed", weight=1),
+        words_column(""),
+    )
+    table = Table(columns, tuple(_checkpoint(shawl, point) for point in checkpoints(plan, every)))
+    return Report(f"{shawl.title}: scale readings", (table, Paragraph((_NOTE,))))
+
+
+def _checkpoint(shawl: Shawl, point: Checkpoint) -> TableCells:
+    reading, weighed_g = point.reading, point.weighed_g
+    return cells(
+        row_number(point.row),
+        number_of(point.stitches, "sts"),
+        _after(shawl, point),
+        grams(reading.mean),
+        gram_range(reading.low, reading.high),
+        "" if weighed_g is None else grams(weighed_g),
+        "[ ]" if weighed_g is None else "[x]",
+    )
+
+
+def _after(shawl: Shawl, point: Checkpoint) -> str:
+    """What was just worked: the start, a whole band, or nothing that has a name."""
+    if point.row == 0:
+        return shawl.start.words
+    if point.band is None:
+        return ""
+    band = point.band
+    label = f", {band.label}" if band.label else ""
+    return f"{shawl.parts[band.part].name}: {stitch_words(band.stitch, band.wraps)}{label}"

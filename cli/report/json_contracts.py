@@ -1,0 +1,23 @@
+"""What `plan --json` and `check --json` print: forms that other programs rely on, so they stay as they are."""
+
+import json
+from collections.abc import Iterable
+
+from halfhank.grammar.problems import Problem
+from halfhank.model.plan_json import plan_json, problems_json
+from halfhank.model.shawl import Shawl
+
+
+def plan_contract(shawl: Shawl | None, problems: Iterable[Problem], with_rows: bool) -> str:
+    """The plan of `model/plan.schema.json`."""
+    return _printed(plan_json(shawl, problems, with_rows))
+
+
+def check_contract(files: Iterable[tuple[str, Iterable[Problem]]]) -> str:
+    """A list of files by their paths as given, each with its problems."""
+    return _printed([{"file": path, "problems": problems_json(problems)} for path, problems in files])
+
+
+def _printed(value: object) -> str:
+    """Pure ASCII, so that it is safe to show and the same under every locale."""
+    return json.dumps(value, indent=2, allow_nan=False) + "\n"

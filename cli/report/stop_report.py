@@ -1,0 +1,58 @@
+"""Where a shawl may end, as a report: `halfhank stops`."""
+
+from halfhank.cli.report.figures import chance, grams, number_of, size
+from halfhank.model.ends.stops import Stop, stops
+from halfhank.model.plan import Plan
+from halfhank.model.report_tree import (
+    Paragraph,
+    Report,
+    Table,
+    TableCells,
+    cells,
+    figures_column,
+    row_number,
+    words_column,
+)
+from halfhank.model.shawl import Shawl
+
+_NOTE = "Bound off at once after the row, without what the plan has after it. Left over counts the margin in."
+
+
+def stop_report(plan: Plan) -> Report:
+    """A table of the stops, with what each leaves and how it would look."""
+    shawl = plan.shawl
+    columns = (
+        figures_column("row"),
+        words_column("after"),
+        figures_column("sts"),
+        figures_column("on the scale"),
+        figures_column("bind-off"),
+        figures_column("left over"),
+        figures_column("lasts"),
+        figures_column("size", weight=3),
+        words_column("looks", weight=4),
+        words_column("", weight=1),
+    )
+    table = Table(columns, tuple(_stop(shawl, stop) for stop in stops(plan)))
+    return Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,))))
+
+
+def _stop(shawl: Shawl, stop: Stop) -> TableCells:
+    return cells(
+        row_number(stop.row),
+        f"{stop.part}: {stop.stitch}" + (f", {stop.label}" if stop.label else ""),
+        number_of(stop.stitches, "sts"),
+        grams(stop.reading_g),
+        grams(stop.bind_off_g),
+        grams(stop.left.mean),
+        chance(stop.left.chance_positive),
+        size(stop.size.wingspan_cm, stop.size.depth_cm, shawl.units),
+        f"{'finished' if stop.finish.finished else 'cut off'} ({stop.finish.why})",
+        "; ".join(_notes(shawl, stop)),
+    )
+
+
+def _notes(shawl: Shawl, stop: Stop) -> list[str]:
+    notes = ["beyond the plan"] if stop.beyond else []
+    notes += [f"without {', '.join(stop.left_out)}"] if stop.left_out else []
+    return notes + (["into the margin"] if stop.left.mean < shawl.yarn.keep_g else [])

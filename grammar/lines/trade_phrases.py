@@ -1,0 +1,226 @@
+"""Phrases that knitters use and the language does not, and what to write for each.
+
+Loaded only once a line has a mistake of grammar.
+"""
+
+import re
+from collections.abc import Iterator
+from typing import NamedTuple
+
+# US sizes of knitting needles in mm (common conversion tables).
+US_NEEDLES_MM = {"0": 2, "1": 2.25, "2": 2.75, "3": 3.25, "4": 3.5, "5": 3.75, "6": 4, "7": 4.5, "8": 5, "9": 5.5}
+US_NEEDLES_MM |= {"10": 6, "10.5": 6.5, "11": 8}
+
+FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
+
+_MAX_SHOWN = 60
+_LENGTHS, _MASSES = ("cm", "in", "m", "mm", "yd"), ("g", "oz")
+# The units that fit behind the last of these words in a line.
+_UNITS_BEHIND: dict[str, tuple[str, ...]] = {
+    "needles": ("mm",),
+    "skein": ("g", "m", "oz", "yd"),
+    "keep": ("%", *_MASSES),
+    "over": _LENGTHS,
+    "to": _LENGTHS,
+    "by": _LENGTHS,
+    "takes": _LENGTHS,
+    "weighs": _MASSES,
+    "on": _MASSES,
+    "row": _MASSES,
+}
+
+
+class Suggestion(NamedTuple):
+    """What to write for a phrase of a line.
+
+    `start` and `end` are the phrase's offsets, `code` is the problem's, `mended` the line as the hint would make it
+    (None where its columns or its meaning would not be those of the line).
+    """
+
+    start: int
+    end: int
+    code: str
+    hint: str
+    mended: str | None
+
+
+class _Phrase(NamedTuple):
+    """A phrase of the trade: its `pattern`, whose group `at`, or else the whole match, is reported.
+
+    `rules`: the start rules that read such lines, all where empty.
+
+    `put` takes the match's place in the line; `hint` is said in place of "write `put`", and nothing is mended with it.
+    """
+
+    rules: str
+    pattern: str
+    put: str
+    code: str = "unknown-word"
+    hint: str = ""
+
+
+_PHRASES = (
+    _Phrase("in_shape in_part", r"\b(?:(?:on|every|each) +)+(?:RS|right[- ]side)\b(?: +rows?\b)?", "every 2 rows"),
+    _Phrase(
+        "in_shape in_part",
+        r"\b(?:(?:on|every|each) +)+(?:WS|wrong[- ]side)\b(?: +rows?\b)?",
+        "every 2 rows from row 2",
+    ),
+    _Phrase(
+        "in_stitch",
+        r"\*([^*]*?)(?P<at>[;,]? *\brep(?:eat)?\b(?: +from)?(?: +\*)? +to +(?:the +)?last +(?:[0-9]+ +)?"
+        r"(?:sts?|stitch(?:es)?)\b) *,? *([^ ].*)$",
+        r"*\1*, \3",
+    ),
+    _Phrase(
+        "in_stitch",
+        r"(?P<at>\b(?:all +)?(?:even|WS)(?:-numbered)? +rows?)(?P<rest> *:.*)$",
+        r"rows 2, 4\g<rest>",
+        hint="name each row, as in `{}`",
+    ),
+    _Phrase(
+        "in_stitch",
+        r"(?P<at>\b(?:all +)?(?:odd|RS)(?:-numbered)? +rows?)(?P<rest> *:.*)$",
+        r"rows 1, 3\g<rest>",
+        hint="name each row, as in `{}`",
+    ),
+    _Phrase("in_stitch", r"(?<=[0-9]) *(?P<at>\((?:RS|WS)\))", "", "unexpected-sign"),
+    _Phrase("in_stitch", r"\(([^()\[\]]+)\) *in +([0-9]+)\b", r"[\1] in \2", "unexpected-sign"),
+    _Phrase("in_stitch", r"\(([^()\[\]]+)\) *([0-9]+) *times\b", r"[\1] \2 times", "unexpected-sign"),
+    _Phrase("in_stitch", r"\(([^()\[\]]+)\) *twice\b", r"[\1] 2 times", "unexpected-sign"),
+    _Phrase("in_stitch", r"\(([^()\[\]]+)\) *(?:across|to +end)\b", r"*\1*", "unexpected-sign"),
+    _Phrase("in_stitch", r"\(([^()\[\]]+)\)(?= *(?:,|$|[a-z]))", r"\1", "unexpected-sign"),
+    _Phrase("in_stitch", r"(?<=[ ,])((?!rep )[a-z]\w*) +([0-9]+) +times\b", r"[\1] \2 times", "unexpected-number"),
+    _Phrase("", r"(?<![0-9] )\b(?:st|stocking|stockinette) +(?:st|stitch)\b", "stockinette"),
+    _Phrase("", r"\bgarter +(?:st|stitch)\b", "garter"),
+    _Phrase("", r"\bmoss +(?:st|stitch)\b", "moss"),
+    _Phrase("in_part", r"\b(?:until|till|to)\b[^\"]*?\byarn\b(?: +[a-z]+)*", "as yarn allows"),
+    _Phrase("", r"\bcast +off\b", "bind off"),
+    _Phrase("header", r"(?<=shape )(?:half|semi) +circle\b", "half-circle"),
+    _Phrase("header", r"(?<=shape )tip +to +tip\b", "tip-to-tip"),
+    _Phrase(
+        "in_weighed",
+        r"^ *(?P<at>(?:at +)?row +([0-9]+):? +([0-9.]+ *(?:g|oz))(?: +left)?)$",
+        r"after row \2 \3 left",
+    ),
+    _Phrase("in_weighed", r"^ *(?P<at>(?:at +)?row +([0-9]+):? +([0-9.]+ *(?:g|oz)) +used)$", r"after row \2 \3 used"),
+    _Phrase("in_stitch in_shape", r'\b([0-9]+(?:\.[0-9]+)?) *"', r"\1 in", "unexpected-sign"),
+    _Phrase("", r"^ *(?!rows?\b)[^\W\d]+(?: +[^\W\d]+)?(?P<at>:)", "", "unexpected-sign"),
+    _Phrase(
+        "header",
+        r"^bind +off +(?:standard|elastic|picot|i-cord|draw +through) +(?P<at>takes\b.*)$",
+        "",
+        "line-goes-on",
+        hint="write the method or `takes … times the width`, not both",
+    ),
+    _Phrase("", r"(?P<at>//.*)$", "", "line-goes-on", hint="start a comment with `#`"),
+)
+
+
+def suggestion_at(code: str, column: int, rule: str) -> Suggestion | None:
+    """What to write for the phrase around a column (from 1) at which reading stopped, None where none is known."""
+    for suggestion in _suggestions(code, rule):
+        if suggestion.start <= column - 1 <= suggestion.end:
+            return suggestion
+    return None
+
+
+def _suggestions(code: str, rule: str) -> Iterator[Suggestion]:
+    yield from _fractions(code, rule)
+    yield from _needles(code, rule)
+    for phrase in _PHRASES:
+        if phrase.rules and rule not in phrase.rules.split():
+            continue
+        for match in re.finditer(phrase.pattern, code, re.IGNORECASE):
+            yield _found(phrase, match)
+
+
+def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
+    group = "at" if "at" in match.re.groupindex else 0
+    put = match.expand(phrase.put)
+    if not put:
+        hint, mended = phrase.hint or "leave it out", _replaced(match, group, "")
+    else:
+        shown = _shown(put)
+        hint = phrase.hint.format(shown) if phrase.hint else f"write `{shown}`"
+        mended = None if phrase.hint else _replaced(match, 0, put)
+    return Suggestion(match.start(group), match.end(group), phrase.code, hint, mended)
+
+
+def _shown(put: str) -> str:
+    """The words of a mend; of a long row only what stands behind its stars."""
+    if len(put) <= _MAX_SHOWN:
+        return put
+    return "*…*" + _cut(put.rpartition("*")[2]) if put.startswith("*") else _cut(put)
+
+
+def _cut(words: str) -> str:
+    return words if len(words) <= _MAX_SHOWN else words[: _MAX_SHOWN - 1] + "…"
+
+
+def _replaced(match: re.Match[str], group: int | str, put: str) -> str | None:
+    """The line with other words for a group, filled up with blanks: what follows keeps its column."""
+    lead = len(match[0]) - len(match[0].lstrip(" ")) if not group else 0
+    start, end = match.start(group) + lead, match.end(group)
+    if len(put) > end - start:
+        return None
+    return match.string[:start] + put.ljust(end - start) + match.string[end:]
+
+
+def _fractions(code: str, rule: str) -> Iterator[Suggestion]:
+    for match in re.finditer(r"([0-9]{0,9}) *([½¼¾⅓⅔⅛⅜⅝⅞])", code):
+        value = int(match[1] or 0) + FRACTIONS[match[2]]
+        yield Suggestion(match.start(), match.end(), "unexpected-sign", f"write `{value:.12g}`", None)
+    if re.match(r" *rows?\b", code) and rule == "in_stitch":
+        return
+    for match in re.finditer(r"\b([0-9]{1,9}) +([1-7])/([2-8])\b", code):
+        value = int(match[1]) + int(match[2]) / int(match[3])
+        yield Suggestion(match.start(), match.end(), "unexpected-number", f"write `{round(value, 3):g}`", None)
+
+
+def _needles(code: str, rule: str) -> Iterator[Suggestion]:
+    match = re.match(r"needles +((?:US(?=[0-9])|(?:US|size|no)\b).*)$", code, re.IGNORECASE)
+    if match is None or rule != "header":
+        return
+    size = re.fullmatch(r"US *(?:size)? *([0-9]+(?:\.5)?)", match[1], re.IGNORECASE)
+    known = size and size[1] in US_NEEDLES_MM
+    hint = f"write `{US_NEEDLES_MM[size[1]]:g} mm`" if size and known else "write their size in `mm`"
+    yield Suggestion(match.start(1), match.end(1), "wrong-unit", hint, None)
+
+
+def units_behind(code: str, accepted: set[str]) -> list[str]:
+    """The units that fit after the beginning of a line, of those that the grammar would take."""
+    for word in reversed(re.findall(r"[a-z]+", code)):
+        if word in _UNITS_BEHIND:
+            return sorted(set(_UNITS_BEHIND[word]) & accepted)
+    return sorted(accepted)
+
+
+def unpaired(code: str) -> int | None:
+    """Where a star or an opening bracket of a written row stands alone (from 0), None where all have their partner.
+
+    Of several stars too many the last is meant; a bracket opened inside the stars is closed before them.
+    """
+    if not code.lstrip().startswith("row") or ":" not in code:
+        return None
+    stars, open_ = [], []
+    for place, sign in enumerate(code):
+        if sign == "*":
+            stars.append(place)
+        elif sign == "[":
+            open_.append(place)
+        elif sign == "]" and open_:
+            open_.pop()
+    return open_[-1] if open_ else stars[-1] if len(stars) % 2 else None
+
+
+def missing_end(code: str) -> str | None:
+    """The mend of a line that ends too early, where more can be said than what fits."""
+    size = re.fullmatch(r" *needles +([0-9.]+) *", code)
+    if size and size[1] in US_NEEDLES_MM:
+        return f"write `{size[1]} mm`, or `{US_NEEDLES_MM[size[1]]:g} mm` for US {size[1]}"
+    if re.fullmatch(r" *skein +[0-9.]+ *(?:g|oz) *", code):
+        return "add the length, as in `400 m`"
+    if re.fullmatch(r" *skein +[0-9.]+ *(?:m|yd) *", code):
+        return "add the mass, as in `100 g`"
+    return None

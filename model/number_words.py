@@ -1,0 +1,15 @@
+"""Numbers as they are said everywhere: counts with their units, halves rounded away from zero."""
+
+import math
+
+
+def half_up(value: float, digits: int) -> float:
+    """The number rounded to so many decimals, a half away from zero however its last bits fall."""
+    step = 10.0**digits
+    units = abs(value) * step + 0.5 + 1e-6
+    return math.copysign(math.floor(units) / step if units < 1e15 else abs(value), value)
+
+
+def counted(number: int, unit: str, many: str | None = None) -> str:
+    """A count with its unit, in the plural where due: `many`, or the unit with an s."""
+    return f"{number:,} {unit}" if number == 1 else f"{number:,} {many or unit + 's'}"

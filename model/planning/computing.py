@@ -1,0 +1,120 @@
+"""From a design to its plan with a given count of `as yarn allows`."""
+
+from collections.abc import Iterable
+
+from halfhank.grammar.problems import MISTAKE, Problem, by_place
+from halfhank.model.advice.design_checks import check_rows, has_patterns
+from halfhank.model.advice.work_checks import check_work
+from halfhank.model.ends.allowance_words import allowance_words
+from halfhank.model.ends.marks import marks
+from halfhank.model.meaning.band_walk import growing_part
+from halfhank.model.outline.laying import outline_of
+from halfhank.model.outline.outline import Outline
+from halfhank.model.phrases import bind_off_words, start_words, summary
+from halfhank.model.plan import Made, Plan, Planned
+from halfhank.model.rows.row_table import Rows
+from halfhank.model.rows.shaping import WorkedPart
+from halfhank.model.rows.worked import row_table, work
+from halfhank.model.shawl import BindOffPlan, Shawl, Start
+from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
+from halfhank.model.yarn.row_yarn import RowYarn
+from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.yarn.supply import supply_of
+from halfhank.model.yarn.totals import band_plans, fabrics_used, part_plans, yarn_plan
+from halfhank.model.yarn.working import Working
+
+
+def mistaken(problems: Iterable[Problem]) -> bool:
+    """Whether there is a mistake among problems."""
+    return any(problem.severity == MISTAKE for problem in problems)
+
+
+def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """By place, those of the description as a whole last, each said once."""
+    return tuple(sorted(dict.fromkeys(problems), key=by_place))
+
+
+def count_allowed(table: StitchTable) -> tuple[int | None, list[Problem]]:
+    """The count of `as yarn allows`, and the problems of it."""
+    design = table.design
+    if growing_part(design) is None:
+        return None, []
+    from halfhank.model.ends.sequences import check_even_sequence
+    from halfhank.model.yarn.allowance import allowance
+
+    allowed, problems = allowance(RowYarn(table), supply_of(design, table.corrections))
+    return allowed, [*problems, *check_even_sequence(design)]
+
+
+class Uncorrected:
+    """A design worked with one count, its stitches and ledger as they are known before any row is weighed."""
+
+    def __init__(self, table: StitchTable, allowed: int | None, parts: list[WorkedPart]) -> None:
+        self.table, self.allowed, self.parts = table, allowed, parts
+        self.ledger: Ledger = ledger_of(RowYarn(table), parts)
+
+
+def uncorrected(table: StitchTable, allowed: int | None) -> Uncorrected | Problem:
+    """The design worked with that count; the problem where it cannot be."""
+    wrong = check_rows(table.design, allowed or 0)
+    if wrong:
+        return wrong[0]
+    parts, problem = work(table.design, allowed or 0)
+    return problem or Uncorrected(table, allowed, parts)
+
+
+def corrected_ledger(worked: Uncorrected, table: StitchTable) -> Ledger:
+    """The ledger with the corrections of a table of the same stitches."""
+    return worked.ledger.scaled(lambda use: table.corrections.factor(errors_of(table, use)))
+
+
+def computed(worked: Uncorrected, table: StitchTable, problems: list[Problem], made: Made | None = None) -> Planned:
+    """The plan of a worked design, its yarn as the table's corrections have it."""
+    corrected = table is not worked.table
+    ledger = corrected_ledger(worked, table) if corrected else worked.ledger
+    working = Working(RowYarn(table), worked.parts, ledger, supply_of(table.design, table.corrections))
+    rows = row_table(table.measures, worked.parts)
+    outline = outline_of(table, worked.parts, rows)
+    if isinstance(outline, Problem):
+        return Planned(None, in_order([*problems, outline]))
+    fit = _check_fit(table, worked.parts, rows)
+    found = in_order([*problems, *check_work(working), *fit, *outline.problems])
+    shawl = _shawl(working, rows, outline, worked.allowed, found)
+    return Planned(Plan(working, worked.table, worked.ledger, shawl, made), found)
+
+
+def _check_fit(table: StitchTable, parts: list[WorkedPart], rows: Rows) -> list[Problem]:
+    """How the stitches' written rows fit into the rows of the shawl."""
+    if not has_patterns(table.measures):
+        return []
+    from halfhank.model.advice.pattern_review import review_fit
+
+    return list(review_fit(table.measures, parts, rows))
+
+
+def _shawl(working: Working, rows: Rows, outline: Outline, allowed: int | None, problems: tuple[Problem, ...]) -> Shawl:
+    design, end = working.design, working.parts[-1].end
+    gram = working.supply.metres_per_gram
+    return Shawl(
+        title=design.title,
+        summary=summary(design, outline),
+        remarks=design.remarks,
+        shape=design.shape.name,
+        units=design.units,
+        needles_mm=design.needles_cm * 10,
+        rows=rows,
+        fabrics=fabrics_used(working),
+        bands=tuple(band_plans(working)),
+        parts=tuple(part_plans(working)),
+        start=Start(design.start.stitches, start_words(design.start)),
+        bind_off=BindOffPlan(
+            design.bind_off.method, bind_off_words(design.bind_off), end, working.total_m - working.used_m[-1]
+        ),
+        yarn=yarn_plan(working),
+        used_g=tuple(metres / gram for metres in working.used_m),
+        marks=marks(working),
+        outline=outline,
+        allowed=allowed,
+        allowance_words=allowance_words(working.table.measures, allowed),
+        problems=problems,
+    )

@@ -1,0 +1,50 @@
+"""From a description to its plan."""
+
+from halfhank.grammar.description import Description, Parsed
+from halfhank.grammar.problems import Problem
+from halfhank.model.advice.design_checks import check_design
+from halfhank.model.meaning.design import Design
+from halfhank.model.meaning.resolve import resolve
+from halfhank.model.plan import Planned
+from halfhank.model.planning.computing import computed, count_allowed, in_order, mistaken, uncorrected
+from halfhank.model.planning.plan_with_log import plan_with_log
+from halfhank.model.yarn.corrections import NONE, Corrections
+from halfhank.model.yarn.stitch_table import StitchTable
+
+
+def plan_parsed(parsed: Parsed) -> Planned:
+    """The plan of a parsed description, the parser's problems among its own; with a mistake nothing is computed."""
+    if parsed.description is None:
+        return Planned(None, in_order(parsed.problems))
+    design = resolve(parsed.description)
+    if mistaken(parsed.problems):
+        return Planned(None, in_order([*parsed.problems, *check_design(StitchTable(design))]))
+    made, problems = plan_design(design)
+    return Planned(made, in_order([*parsed.problems, *problems]))
+
+
+def plan(description: Description) -> Planned:
+    """Compute a description: rows, outline and yarn; None with the problems where a mistake is in the way."""
+    return plan_design(resolve(description))
+
+
+def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:
+    """Compute a design.
+
+    Weighings after a row correct the yarn; without any, `corrections` do (of another log of the same
+    shawl).
+    """
+    table = StitchTable(design, corrections)
+    problems = check_design(table)
+    if mistaken(problems):
+        return Planned(None, in_order(problems))
+    if design.weighed_rows:
+        return plan_with_log(table, problems)
+    allowed, found = count_allowed(table)
+    problems = [*problems, *found]
+    if mistaken(problems):
+        return Planned(None, in_order(problems))
+    worked = uncorrected(table, allowed)
+    if isinstance(worked, Problem):
+        return Planned(None, in_order([*problems, worked]))
+    return computed(worked, table, problems)

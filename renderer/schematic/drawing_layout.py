@@ -1,0 +1,122 @@
+"""The layout of the drawing, in the piece's own mm: badges, flags, arrow, dimensions, all kept apart."""
+
+from typing import NamedTuple
+
+from halfhank.model.outline.region import LEFT, RIGHT
+from halfhank.model.shawl import Shawl
+from halfhank.renderer.paper.measure_words import length_words
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.polylines import Points
+from halfhank.renderer.schematic.around.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
+from halfhank.renderer.schematic.around.dimensions import Dimension, along_edge, depth, spine, wingspan
+from halfhank.renderer.schematic.around.direction import Arrow, arrow_of
+from halfhank.renderer.schematic.around.edge_lengths import edge_lengths
+from halfhank.renderer.schematic.around.flags import Flag, corridor, place_flags
+from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
+
+
+class DrawingLayout(NamedTuple):
+    """The piece with all its annotations, and the box around it all; `in_words`: what found no room and is given in
+    words under the drawing."""
+
+    piece: DrawnPiece
+    marks: list[DrawnMark]
+    flags: list[Flag]
+    badges: list[Badge]
+    dimensions: list[Dimension]
+    in_words: list[str]
+    arrow: Arrow | None
+    bounds: Box
+
+
+class Annotations(NamedTuple):
+    """All but the dimensions, and the obstacles that these have to keep clear of. `flags` is None where they found no
+    room."""
+
+    piece: DrawnPiece
+    marks: list[DrawnMark]
+    flags: list[Flag] | None
+    badges: list[Badge]
+    arrow: Arrow | None
+    obstacles: Obstacles
+    overhang: float
+
+
+def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations:
+    """Places arrow, badges and flags from the inside outwards; `content` is the width that texts may use, mm.
+
+    Badges on short leaders come before the flags but leave the path of their leaders free; the others come after them.
+    Where the flags find no room then, they come first; where they find none at all (None), they are given in words.
+    """
+    piece = DrawnPiece(shawl, 10 / scale)
+    overhang = overhang_of(shawl.bind_off.method)
+    marks = drawn_marks(shawl)
+    obstacles = Obstacles(Box(0, 0, piece.width, piece.height).grown(overhang))
+    lines: list[Points] = [piece.points(mark.row) for mark in marks]
+    arrow = arrow_of(piece, lines)
+    if piece.spine:
+        lines.append(piece.spine)
+    if arrow is not None:
+        lines.append([arrow.tail, arrow.tip])
+    badges = inner_badges(piece, lines, obstacles)
+    for reaches in (SHORT_LEADERS, ()):
+        tried = obstacles.copy()
+        near = _near_badges(piece, marks, badges, tried, overhang, reaches)
+        spare = max(0.0, content - piece.width) / 2
+        flags = place_flags(piece, marks, tried, (-spare, piece.width + spare), overhang)
+        if flags is not None:
+            break
+    badges |= near
+    badges |= outer_badges(piece, _missing(shawl, badges), tried, overhang)
+    return Annotations(piece, marks, flags, list(badges.values()), arrow, tried, overhang)
+
+
+def _near_badges(
+    piece: DrawnPiece,
+    marks: list[DrawnMark],
+    badges: dict[int, Badge],
+    obstacles: Obstacles,
+    overhang: float,
+    reaches: tuple[float, ...],
+) -> dict[int, Badge]:
+    """Badges outside the piece on short leaders that leave the path of the flags' leaders free."""
+    before = len(obstacles.lines)
+    obstacles.lines += [corridor(piece, mark.row) for mark in marks]
+    found = outer_badges(piece, _missing(piece.shawl, badges), obstacles, overhang, reaches)
+    del obstacles.lines[before : before + len(marks)]
+    return found
+
+
+def _missing(shawl: Shawl, badges: dict[int, Badge]) -> list[int]:
+    return [number for number in range(1, len(shawl.parts) + 1) if number not in badges]
+
+
+def with_dimensions(annotations: Annotations, edges_too: bool) -> DrawingLayout:
+    """The layout with its dimensions; without `edges_too` those along edges are given in words, which takes less
+    room."""
+    piece, obstacles, overhang = annotations.piece, annotations.obstacles.copy(), annotations.overhang
+    units, size = piece.shawl.units, piece.shawl.outline.size
+    placed: list[Dimension] = []
+    in_words: list[str] = []
+    for name, cm, points in edge_lengths(piece):
+        found = along_edge(piece, obstacles, overhang, name, cm, points) if points and edges_too else None
+        if found is None:
+            in_words.append(f"{name} {length_words(cm, units)}")
+        else:
+            found.add_to(obstacles)
+            placed.append(found)
+    upright = depth(piece, obstacles, overhang)
+    along = spine(piece, obstacles, overhang, LEFT if upright.labels[0].x > piece.width / 2 else RIGHT)
+    for dimension in (upright, along, wingspan(piece, obstacles, overhang)):
+        if dimension is not None:
+            dimension.add_to(obstacles)
+            placed.append(dimension)
+    if along is None and size.spine_cm is not None:
+        in_words.insert(0, f"spine {length_words(size.spine_cm, units)}")
+    if annotations.flags is None:
+        in_words += [mark.words for mark in annotations.marks]
+    marks, flags, badges = annotations.marks, annotations.flags or [], annotations.badges
+    return DrawingLayout(piece, marks, flags, badges, placed, in_words, annotations.arrow, obstacles.bounds)

@@ -1,0 +1,202 @@
+"""`halfhank plan`: the numbers of the shawl, as text and as JSON."""
+
+import json
+import re
+from functools import reduce
+from pathlib import Path
+
+import pytest
+from halfhank.cli.planned_file import plan_file
+from halfhank.cli.report.plan_report import plan_report
+from halfhank.cli.report.terminal_writer import report_text, text_layout
+from halfhank.model.plan_json import plan_json
+from halfhank.model.shawl import Shawl
+
+from tests.cli.running import GOOD, halfhank, shawl_of
+
+
+@pytest.fixture
+def shawl(good: Path) -> Shawl:
+    return shawl_of(good)
+
+
+def test_the_text_has_the_numbers_of_the_shawl(good: Path, shawl: Shawl) -> None:
+    text = halfhank("plan", good).out.decode()
+    yarn, size = shawl.yarn, shawl.outline.size
+    assert text.startswith(f"{shawl.title}\n{shawl.summary}\n")
+    for fact in (
+        f"takes     {yarn.total_g:.1f} g, {yarn.total_m:.0f} m",
+        f"leaves    {yarn.left_g:.1f} g; the last ridge takes {yarn.last_ridge_g:.1f} g",
+        f"size      {size.wingspan_cm:.1f} x {size.depth_cm:.1f} cm",
+        f"rows      {shawl.rows.count}; {shawl.rows.stitches[-1]} sts at the end, {sum(shawl.rows.stitches[1:]):,} in",
+        f"start     garter tab of 3 sts and 6 rows: {shawl.start.stitches} sts",
+        f"lasts     {100 * yarn.chance_enough:.1f} % likely",
+    ):
+        assert fact in text
+
+
+def test_remarks_are_told(good: Path) -> None:
+    good.write_text(
+        GOOD.replace('  by "your name"\n', '  by "your name"\n  remark "Block it wet."\n  remark "Pin the tips."\n')
+    )
+    text = halfhank("plan", good).out.decode()
+    assert "remark    Block it wet.\nremark    Pin the tips.\n" in text
+
+
+REPEAT = 'part "body"\n  repeat {}\n    garter 3, 5, 4 ridges\n    stockinette 4 rows\n\n'
+
+
+def test_what_one_more_repeat_takes(good: Path) -> None:
+    """By the plans of the count itself and of one more, each written out as a number."""
+    head, _, tail = GOOD.partition('part "body"')
+    rest = tail[tail.index("bind off") :]
+
+    def shawl_with(times: str) -> Shawl:
+        good.write_text(head + REPEAT.format(times) + rest)
+        return shawl_of(good)
+
+    allowed = shawl_with("as yarn allows").allowed
+    assert allowed is not None
+    text = " ".join(halfhank("plan", good).out.decode().split())
+    left, over = (shawl_with(f"{times} times").yarn.left_g for times in (allowed, allowed + 1))
+    assert f"as yarn allows: {allowed} times" in text
+    assert f"one more repeat would take {left - over:.1f} g" in text
+    assert ("goes into the margin" if over >= 0 else f"{-over:.1f} g more than there is") in text
+
+
+def test_an_end_by_decreases_is_not_put_down_to_the_yarn() -> None:
+    text = halfhank("plan", Path(__file__).parents[3] / "gallery_demo/lintel.shawl").out.decode()
+    assert "past the end" not in text
+
+
+def test_every_part_and_band_has_its_line(good: Path, shawl: Shawl) -> None:
+    text = halfhank("plan", good).out.decode()
+    parts, bands = (_lines(text, title) for title in ("Parts", "Bands"))
+    assert len(parts) == len(shawl.parts) and len(bands) == len(shawl.bands)
+    for line, part in zip(parts, shawl.parts, strict=True):
+        wanted = [part.name, f"{part.first_row}-{part.last_row}", f"{part.stitches_at_end}", f"{part.used_g:.1f} g"]
+        assert re.split(" {2,}", line)[:4] == wanted
+    for line, band in zip(bands, shawl.bands, strict=True):
+        assert f"{band.stitch} " in line and f" {band.first_row}-{band.last_row} " in line
+        assert line.endswith(f"{band.left_g:.1f} g")
+
+
+def test_the_marks_have_their_rows(good: Path, shawl: Shawl) -> None:
+    half, by = shawl.marks.halfway, shawl.marks.bind_off_by
+    assert half is not None and by is not None
+    found = {line.split("  ")[0]: line.split() for line in _lines(halfhank("plan", good).out.decode(), "Marks")}
+    assert str(half.row) in found["half the yarn"] and f"{half.used_g:.1f}" in found["half the yarn"]
+    assert str(by.row) in found["bind off by"] and f"{by.left_g:.1f}" in found["bind off by"]
+
+
+def test_every_row_comes_when_asked(good: Path, shawl: Shawl) -> None:
+    assert "\nRows\n" not in halfhank("plan", good).out.decode()
+    rows = _lines(halfhank("plan", good, "--rows").out.decode(), "Rows")
+    assert len(rows) == shawl.rows.count
+    row = shawl.rows.count // 2
+    left = shawl.yarn.skein_g - shawl.used_g[row]
+    wanted = [str(row), str(shawl.rows.stitches[row]), f"{shawl.used_g[row]:.1f}", "g", f"{left:.1f}", "g"]
+    assert rows[row - 1].split() == wanted
+
+
+def test_inches_lead_where_the_description_wants_them(good: Path) -> None:
+    good.write_text(GOOD.replace('  by "your name"\n', '  by "your name"\n  units in\n'))
+    text = halfhank("plan", good).out.decode()
+    assert re.search(r"size +[\d.]+ x [\d.]+ in \([\d.]+ x [\d.]+ cm\)", text)
+    bands, _, stitches = text.partition("Bands")[2].partition("Stitches")
+    assert " cm  " not in bands and "over 3.9 in" not in stitches and stitches.count("  10 cm  ") == 2
+    assert re.search(r"edges +spine [\d.]+ in \([\d.]+ cm\), top [\d.]+ in \([\d.]+ cm\)", text)
+
+
+def test_the_gauge_is_told_over_the_length_as_written(good: Path) -> None:
+    good.write_text(GOOD.replace("28 rows over 10 cm", "28 rows over 4 in"))
+    lines = _lines(halfhank("plan", good).out.decode(), "Stitches")
+    assert [re.split(" {2,}", line)[2] for line in lines] == ["over", "10 cm", "4 in"][-len(lines) :]
+
+
+def test_thousands_are_set_off_everywhere(good: Path) -> None:
+    large = {"100 g 400 m": "9999 g 40000 m", "garter tab 3 sts 6 rows": "cast on 2001 sts"}
+    good.write_text(reduce(lambda text, old: text.replace(old, large[old]), large, GOOD))
+    text = halfhank("plan", good).out.decode()
+    assert "start     cast on 2,001 sts\n" in text
+    assert not re.search(r"(?<![\d.,])[0-9]{4,}", text.partition("Stitches")[0])
+
+
+def test_the_angle_of_a_fan_is_told(good: Path) -> None:
+    assert re.search(r"\nfan +a fan of \d+ degrees: ", halfhank("plan", good).out.decode())
+
+
+@pytest.mark.parametrize(("stitch", "degrees"), [("garter", 224), ("stockinette", 157)])
+def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
+    counts = {4: 17, 8: 29, 16: 53, 32: 101, 64: 197}
+    shaping = "".join(f"  increase evenly to {to} sts from row {row}\n" for row, to in counts.items())
+    shape = f"shape half-circle\n  cast on 9 sts\n{shaping}"
+    head = GOOD[: GOOD.index("shape triangle")]
+    text = f'{head}{shape}part "all"\n  {stitch} 127 rows\n'
+    (told,) = re.findall(r", makes (\d+) degrees[:,] ", halfhank("plan", "-", stdin=text.encode()).out.decode())
+    assert int(told) == pytest.approx(degrees, abs=2)
+    pinned = text.replace("part ", "  pinned straight\npart ")
+    out = halfhank("plan", "-", stdin=pinned.encode()).out.decode()
+    assert f", makes {told} degrees by itself, pinned straight" in out
+
+
+@pytest.mark.parametrize("room", [24, 33, 47, 80])
+def test_the_text_keeps_to_its_room(good: Path, room: int) -> None:
+    plan = plan_file(str(good)).plan
+    assert plan is not None
+    lines = report_text(plan_report(plan, with_rows=True), text_layout(room)).splitlines()
+    assert max(map(len, lines)) <= room
+    assert "Bands" in lines and any(line.startswith("body") for line in lines)
+
+
+def test_json_is_the_plan(good: Path, shawl: Shawl) -> None:
+    for options, with_rows in (([], False), (["--rows"], True)):
+        result = halfhank("plan", good, "--json", *options)
+        assert (result.status, result.err) == (0, "")
+        assert json.loads(result.out) == json.loads(json.dumps(plan_json(shawl, (), with_rows)))
+        assert result.out.isascii()
+
+
+def test_json_has_the_advice(good: Path) -> None:
+    good.write_text(GOOD.replace("gauge 20 sts 40 rows", "gauge 20 sts 60 rows"))
+    result = halfhank("plan", good, "--json")
+    assert (result.status, result.err) == (0, "")
+    (problem,) = json.loads(result.out)["problems"]
+    assert (problem["code"], problem["severity"]) == ("odd-gauge", "advice")
+    assert "advice [odd-gauge]" in halfhank("plan", good).err
+
+
+def test_json_of_a_description_with_mistakes_has_them_alone(good: Path) -> None:
+    good.write_text(GOOD.replace("garter 4 ridges", "gatrer 4 ridges"))
+    result = halfhank("plan", good, "--json")
+    assert (result.status, result.err) == (1, "")
+    plan = json.loads(result.out)
+    assert set(plan) == {"format", "problems"}
+    assert [problem["code"] for problem in plan["problems"]] == ["unknown-stitch"]
+
+
+def _lines(text: str, title: str) -> list[str]:
+    """The lines of one table, its heading left out."""
+    return text.partition(f"\n{title}\n")[2].partition("\n\n")[0].strip("\n").split("\n")[1:]
+
+
+def test_pinning_says_how_far_it_draws_the_fabric_out() -> None:
+    path = Path(__file__).parents[3] / "gallery_demo/kite-store.shawl"
+    shawl = shawl_of(path)
+    assert shawl.outline.stretch is not None
+    along, across = (f"{100 * share:+.0f} %" for share in shawl.outline.stretch)
+    assert f"stretch   {along} along the rows, {across} across them" in halfhank("plan", path).out.decode()
+
+
+def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:
+    good.write_text(GOOD.replace("skein 100 g", "skein 20 g").replace("repeat as yarn allows", "repeat 9 times"))
+    shawl = shawl_of(good)
+    assert shawl.yarn.left_g < 0
+    text = halfhank("plan", good).out.decode()
+    assert f"leaves    nothing: {-shawl.yarn.left_g:.1f} g short" in text
+
+
+@pytest.mark.parametrize(("demo", "fabric"), [("hedge-and-ditch", "garter"), ("towpath", "drop stitch")])
+def test_rows_past_the_end_are_said_to_be_in_the_last_fabric(demo: str, fabric: str) -> None:
+    text = halfhank("plan", Path(__file__).parents[3] / f"gallery_demo/{demo}.shawl").out.decode()
+    assert f"past the planned end, in {fabric}\n" in text

@@ -1,0 +1,220 @@
+"""The commands of the skein as people run them: `weigh`, `stops`, `skeins`, `plan --checkpoints`, `chart yarn`."""
+
+import re
+import stat
+from pathlib import Path
+
+import pytest
+from lxml import etree
+
+from tests.cli.running import halfhank
+from tests.model.scale.knits import BANDED, PLAIN, logged, shawl_of
+
+
+@pytest.fixture
+def plain(tmp_path: Path) -> Path:
+    path = tmp_path / "plain.shawl"
+    path.write_bytes(PLAIN.encode())
+    return path
+
+
+@pytest.fixture
+def banded(tmp_path: Path) -> Path:
+    path = tmp_path / "banded.shawl"
+    path.write_bytes(BANDED.encode())
+    return path
+
+
+# weigh
+
+
+@pytest.mark.parametrize("said", ["78.4", "78.4g", "78.4 g"])
+def test_a_weighing_goes_into_the_log_and_is_explained(plain: Path, said: str) -> None:
+    result = halfhank("weigh", plain, 64, said)
+    assert (result.status, result.err) == (0, "")
+    assert plain.read_bytes() == (PLAIN + "\nweighed\n  after row 64 78.4 g left\n").encode()
+    told = result.out.decode()
+    assert "After row 64: 78.4 g left" in told and "On plan" in told
+    assert "with a chance of" in told and "Next safe stop: row 128" in told
+
+
+def test_every_other_byte_stays(tmp_path: Path) -> None:
+    text = "\ufeff# my knit\r\n" + PLAIN.replace("\n", "\r\n")[:-2] + "  # end"
+    path = tmp_path / "crlf.shawl"
+    path.write_bytes(text.encode())
+    path.chmod(0o640)
+    assert halfhank("weigh", path, 0, "101.2").status == 0
+    assert halfhank("weigh", path, 64, "4.02oz", "--used").status == 1
+    assert halfhank("weigh", path, 64, "0.81oz", "--used").status == 0
+    assert halfhank("weigh", path, 20, "96").status == 0
+    added = "\r\n\r\nweighed\r\n  before cast on 101.2 g\r\n  after row 20 96 g left\r\n  after row 64 0.81 oz used"
+    assert path.read_bytes() == (text + added).encode()
+    assert stat.S_IMODE(path.stat().st_mode) == 0o640
+    assert [found.name for found in tmp_path.iterdir()] == ["crlf.shawl"]
+
+
+def test_what_contradicts_is_told_and_not_written(plain: Path) -> None:
+    assert halfhank("weigh", plain, 32, "93.7").status == 0
+    before = plain.read_bytes()
+    for row, grams, code in ((64, "95.0", "log-mass"), (129, "5", "no-such-row"), (64, "300", "log-mass")):
+        result = halfhank("weigh", plain, row, grams)
+        assert (result.status, result.out) == (1, b"")
+        assert f"[{code}]" in result.err and "nothing was written" in result.err
+        assert plain.read_bytes() == before
+
+
+def test_what_is_far_outside_the_band_is_told_and_written(plain: Path) -> None:
+    assert halfhank("weigh", plain, 0, "100.0").status == 0
+    result = halfhank("weigh", plain, 64, "73.0")
+    assert result.status == 0 and "[log-disagrees]" in result.err
+    assert "Not on plan" in result.out.decode()
+    assert b"after row 64 73.0 g left" in plain.read_bytes()
+
+
+def test_a_weight_that_goes_up_a_little_is_told(plain: Path) -> None:
+    for row, grams in ((0, "100.0"), (62, "79.5")):
+        assert halfhank("weigh", plain, row, grams).status == 0
+    told = halfhank("weigh", plain, 64, "79.9").out.decode()
+    assert "more than was left after row 62 (79.5 g)" in told.replace("\n", " ")
+
+
+def test_a_row_weighed_again_takes_the_first_ones_place(plain: Path) -> None:
+    halfhank("weigh", plain, 64, "78.4")
+    told = halfhank("weigh", plain, 64, "78.6").out.decode()
+    assert "In place of the weighing that the log had here: 78.4 g left." in told
+    assert plain.read_bytes() == (PLAIN + "\nweighed\n  after row 64 78.6 g left\n").encode()
+
+
+def test_a_dry_run_writes_nothing(plain: Path) -> None:
+    result = halfhank("weigh", "--dry-run", plain, 64, "78.4")
+    assert result.status == 0 and result.out.endswith(b"Nothing was written.\n")
+    assert plain.read_bytes() == PLAIN.encode()
+
+
+def test_from_standard_input_the_description_goes_to_standard_output() -> None:
+    result = halfhank("weigh", "-", 64, "78.4", stdin=PLAIN.encode())
+    assert result.out == (PLAIN + "\nweighed\n  after row 64 78.4 g left\n").encode()
+    assert result.status == 0 and "On plan" in result.err
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [("64", "-5"), ("64", "78,4"), ("64", "many"), ("64", "1e3"), ("64", "nan"), ("-1", "78"), ("99999", "78"),
+     ("x", "7"), ("0", "100", "--used"), ("64", ".5"), ("64", "5."), ("64", ""), ("64", "9" * 20)],
+)  # fmt: skip
+def test_what_no_scale_shows_is_wrong_usage(plain: Path, arguments: tuple[str, ...]) -> None:
+    result = halfhank("weigh", plain, *arguments)
+    assert (result.status, result.out) == (2, b"") and result.err
+    assert plain.read_bytes() == PLAIN.encode()
+
+
+def test_a_description_with_mistakes_is_left_alone(plain: Path) -> None:
+    broken = PLAIN.replace("needles 4 mm", "needels 4 mm").encode()
+    plain.write_bytes(broken)
+    assert halfhank("weigh", plain, 64, "78.4").status == 1
+    assert plain.read_bytes() == broken
+
+
+def test_repeats_are_told(banded: Path) -> None:
+    halfhank("weigh", banded, 0, "100.0")
+    told = halfhank("weigh", banded, 80, "60.0").out.decode().replace("\n", " ")
+    allowed, before = shawl_of(banded.read_text()).allowed, shawl_of(BANDED).allowed
+    assert f"As yarn allows comes to {allowed} times; before this weighing {before} times." in told
+    assert "One more repeat than planned does not fit" in told
+
+
+@pytest.mark.parametrize(
+    ("grams", "flags", "told"), [("78.4", (), "78.4 g left."), ("21.6", ("--used",), "21.6 g used.")]
+)
+def test_a_weighing_is_told_as_it_was_weighed(plain: Path, grams: str, flags: tuple[str, ...], told: str) -> None:
+    """Both say the same of a skein of 100 g: the figures before and after the forecast differ by as much."""
+    halfhank("weigh", plain, 0, "100.0")
+    said = " ".join(halfhank("weigh", plain, 64, grams, *flags).out.decode().split())
+    assert f"After row 64: {told}" in said
+    foretold = float(re.search(r"([\d.]+) g were foretold", said)[1])  # type: ignore[index]
+    assert (foretold > 60) == (not flags)
+
+
+def test_what_was_foretold_is_the_same_left_or_used(plain: Path) -> None:
+    halfhank("weigh", plain, 0, "100.0")
+
+    def foretold(*arguments: str) -> float:
+        said = " ".join(halfhank("weigh", plain, 64, *arguments, "--dry-run").out.decode().split())
+        return float(re.search(r"([\d.]+) g were foretold", said)[1])  # type: ignore[index]
+
+    assert foretold("70.0") + foretold("30.0", "--used") == pytest.approx(100.0, abs=0.11)
+
+
+def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> None:
+    assert re.search(r"[\d.]+ g short", halfhank("skeins", plain, "60m").out.decode())
+
+
+# stops, skeins, checkpoints
+
+
+def test_stops_are_listed(banded: Path) -> None:
+    told = halfhank("stops", banded).out.decode()
+    assert "finished (the planned end)" in told and "without kerb" in told and "beyond the plan" in told
+
+
+def test_skeins_are_listed(banded: Path) -> None:
+    told = halfhank("skeins", banded, "320m", "350", "437yd", "20m").out.decode().splitlines()
+    assert [line.split("  ")[0] for line in told[2:6]] == ["320 m", "350 m", "437 yd", "20 m"]
+    assert "not enough yarn" in told[5]
+
+
+def test_a_row_of_skeins(banded: Path) -> None:
+    told = halfhank("skeins", banded, "--from", "280", "--to", "420", "--step", "20").out.decode()
+    assert [f"{metres} m" in told for metres in range(280, 421, 20)] == [True] * 8
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [(), ("--from", "280"), ("--from", "420", "--to", "280"), ("--from", "1", "--to", "90000", "--step", "1"), ("0m",),
+     ("1e308",), ("-5",), ("soft",), ("320m", "-o", "x.gif"), ("999999999m",), tuple(map(str, range(300, 345)))],
+)  # fmt: skip
+def test_skeins_that_cannot_be_are_wrong_usage(banded: Path, arguments: tuple[str, ...]) -> None:
+    result = halfhank("skeins", banded, *arguments)
+    assert (result.status, result.out) == (2, b"") and result.err
+
+
+def test_checkpoints_take_the_plans_place(banded: Path) -> None:
+    told = halfhank("plan", "--checkpoints", "--every", 50, banded).out.decode()
+    assert told.startswith("Millrace: scale readings\n") and "Bands" not in told
+    assert "garter tab" in told and " 50 " in told and "[ ]" in told
+    assert halfhank("plan", "--every", 50, banded).status == 2
+    assert halfhank("plan", "--checkpoints", "--json", banded).status == 2
+
+
+@pytest.mark.parametrize("command", [["stops"], ["skeins"], ["chart", "yarn"], ["plan", "--checkpoints"]])
+def test_mistakes_are_told_with_status_1(plain: Path, command: list[str]) -> None:
+    plain.write_text(logged(PLAIN, "after row 500 1 g left"))
+    result = halfhank(*command, plain, *(["400m"] if command == ["skeins"] else []))
+    assert (result.status, result.out) == (1, b"") and "[no-such-row]" in result.err
+
+
+# drawings
+
+
+def test_the_yarn_chart_goes_beside_the_description(banded: Path) -> None:
+    result = halfhank("chart", "yarn", banded)
+    target = banded.with_name("banded-yarn.svg")
+    assert (result.status, result.out) == (0, f"{target}\n".encode())
+    assert etree.parse(target).getroot().tag.endswith("svg")
+
+
+def test_charts_and_overlays_go_to_standard_output_alone(banded: Path) -> None:
+    chart = halfhank("chart", "yarn", banded, "-o", "-").out
+    outlines = halfhank("skeins", banded, "320m", "420m", "-o", "-").out
+    assert etree.fromstring(chart).tag == etree.fromstring(outlines).tag == "{http://www.w3.org/2000/svg}svg"
+
+
+def test_an_overlay_comes_with_its_table(banded: Path, tmp_path: Path) -> None:
+    result = halfhank("skeins", banded, "320m", "420m", "-o", tmp_path / "both.pdf")
+    assert result.status == 0 and b"per 100 g" in result.out
+    assert (tmp_path / "both.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_a_chart_must_be_named() -> None:
+    assert halfhank("chart").status == 2
+    assert "did you mean yarn" in halfhank("chart", "yearn").err

@@ -1,0 +1,152 @@
+"""What a hint says to write, written in place of what it is said of, mends the line."""
+
+import re
+
+import pytest
+from halfhank.grammar.lines.trade_phrases import US_NEEDLES_MM, Suggestion, suggestion_at
+from halfhank.grammar.parse import parse
+from halfhank.grammar.problems import Problem
+
+TEXT = """\
+shawl "Skerry"
+yarn
+  skein 100 g 380 m
+needles 4 mm
+stitch garter
+  gauge 20 sts 40 rows over 10 cm
+stitch mesh
+  multiple of 6 sts + 1
+  row 1: *k2, p4*, k1
+shape triangle
+  cast on 9 sts
+  increase 1 at spine every 2 rows
+part "body"
+  garter 4 rows
+bind off elastic
+weighed
+  before cast on 101 g
+"""
+
+# A line of the text, what is written for it, and what the hint says to write.
+MENDS = [
+    ("  increase 1 at spine every 2 rows", "  increase 1 at spine every RS row", "every 2 rows"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at spine every right-side row", "every 2 rows"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at spine on every RS row until 60 sts", "every 2 rows"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at spine on RS rows", "every 2 rows"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at spine every WS row", "every 2 rows from row 2"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at spine every wrong side row", "every 2 rows from row 2"),
+    ("  increase 1 at spine every 2 rows", "  cast off 6 at lower edge every 12 rows", "bind off"),
+    ("  garter 4 rows", "  st st 4 rows", "stockinette"),
+    ("  garter 4 rows", "  stocking stitch 4 rows", "stockinette"),
+    ("  garter 4 rows", "  Garter stitch 4 rows", "garter"),
+    ("  garter 4 rows", "  garter until end of yarn", "as yarn allows"),
+    ("  garter 4 rows", "  garter until yarn runs out", "as yarn allows"),
+    ("  garter 4 rows", '  garter until the yarn is used up "end"', "as yarn allows"),
+    ("needles 4 mm", "needles US 6", "4 mm"),
+    ("needles 4 mm", "needles us size 10.5", "6.5 mm"),
+    ("needles 4 mm", "needles US7", "4.5 mm"),
+    ("needles 4 mm", "needles 3½ mm", "3.5"),
+    ("needles 4 mm", "needles 3 3/4 mm", "3.75"),
+    ("  skein 100 g 380 m", "  skein 3½ oz 380 m", "3.5"),
+    ("  gauge 20 sts 40 rows over 10 cm", '  gauge 20 sts 40 rows over 4"', "4 in"),
+    ("  gauge 20 sts 40 rows over 10 cm", "  gauge 22½ sts 40 rows over 10 cm", "22.5"),
+    ("shape triangle", "shape half circle", "half-circle"),
+    ("shape triangle", "shape tip to tip", "tip-to-tip"),
+    ("bind off elastic", "cast off elastic", "bind off"),
+    ("  before cast on 101 g", "  row 60 17 g", "after row 60 17 g left"),
+    ("  before cast on 101 g", "  row 60 17 g left", "after row 60 17 g left"),
+    ("  before cast on 101 g", "  row 60: 17 g used", "after row 60 17 g used"),
+]
+
+
+def _problems(line: str, written: str) -> tuple[Problem, ...]:
+    assert line + "\n" in TEXT
+    return parse(TEXT.replace(line + "\n", written + "\n")).problems
+
+
+@pytest.mark.parametrize(("line", "written", "mend"), MENDS, ids=[written.strip() for _, written, _ in MENDS])
+def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> None:
+    (problem,) = _problems(line, written)
+    assert problem.hint == f"write `{mend}`" and problem.span
+    mended = written[: problem.span.column - 1] + mend + written[problem.span.end - 1 :]
+    assert {p.code for p in _problems(line, mended)} <= {"unknown-stitch"}
+
+
+def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *k2, p4; rep from * to last st, k1")
+    assert problem.hint == "write `*k2, p4*, k1`"
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *" + "k2, p4, " * 20 + "k2; rep from * to last 2 sts, k2")
+    assert problem.hint == "write `*…*, k2`"
+
+
+@pytest.mark.parametrize(
+    ("line", "written", "hint"),
+    [
+        ("shape triangle", "shape: triangle", "leave it out"),
+        ("  garter 4 rows", "  garter 4 rows // plain", "start a comment with `#`"),
+        ("  row 1: *k2, p4*, k1", "  row 1 (RS): *k2, p4*, k1", "leave it out"),
+        (
+            "bind off elastic",
+            "bind off elastic takes 4.5 times the width",
+            "write the method or `takes … times the width`, not both",
+        ),
+        ("needles 4 mm", "needles 4", "write `4 mm`, or `3.5 mm` for US 4"),
+        ("needles 4 mm", "needles 12", "here fits `mm`"),
+        ("needles 4 mm", "needles size 6", "write their size in `mm`"),
+        ("needles 4 mm", "needles US 99", "write their size in `mm`"),
+        (
+            "  gauge 20 sts 40 rows over 10 cm",
+            "  gauge 20 sts 40 rows over 10",
+            "here fits `cm`, `in`, `m`, `mm` or `yd`",
+        ),
+        ("  skein 100 g 380 m", "  skein 100 g", "add the length, as in `400 m`"),
+        ("  skein 100 g 380 m", "  skein 400 m", "add the mass, as in `100 g`"),
+        ("  skein 100 g 380 m", "  skein 100 x 400 m", "here fits `g`, `m`, `oz` or `yd`"),
+        ("  before cast on 101 g", "  before cast on 101", "here fits `g` or `oz`"),
+        ("  before cast on 101 g", "  after row 60 17 left", "here fits `g` or `oz`"),
+        ("  cast on 9 sts", "  cast on 9 sts\n  pinned to 160 x 55 cm", "here fits `cm`, `in`, `m`, `mm` or `yd`"),
+    ],
+)
+def test_other_hints(line: str, written: str, hint: str) -> None:
+    assert [problem.hint for problem in _problems(line, written)] == [hint]
+
+
+def test_rows_without_numbers_are_to_be_named() -> None:
+    written = "  row 1: *k2, p4*, k1\n  even rows: purl"
+    assert [p.hint for p in _problems("  row 1: *k2, p4*, k1", written)] == ["name each row, as in `rows 2, 4: purl`"]
+
+
+def test_a_prime_after_a_figure_stands_for_inches() -> None:
+    (problem,) = _problems("  gauge 20 sts 40 rows over 10 cm", "  gauge 20 sts 40 rows over 4″")
+    assert (problem.code, problem.hint) == ("curly-quote", "write `in`")
+
+
+def test_a_second_start_is_reported_as_one() -> None:
+    (problem,) = _problems("  cast on 9 sts", "  cast on 9 sts\n  garter tab 3 sts 6 rows")
+    assert problem.message == "A shape has one start."
+
+
+def test_turning_back_after_the_bind_off_is_what_is_misplaced() -> None:
+    (problem,) = _problems("bind off elastic", "bind off elastic\nturn back")
+    assert (problem.span and problem.span.line, problem.code) == (16, "misplaced-block")
+
+
+def test_passed_over_stitches_have_abbreviations() -> None:
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: sl1, k2tog, psso")
+    assert re.findall("`(.*?)`", problem.hint or "") == ["sk2p", "s2kp"]
+
+
+def test_a_phrase_counts_only_where_reading_stopped() -> None:
+    line = '  garter 4 rows "cast off, st st, every RS row" wide'
+    assert suggestion_at(line, line.index("wide") + 1, "in_part") is None
+    assert isinstance(suggestion_at("cast off", 1, "header"), Suggestion)
+
+
+def test_a_mended_line_keeps_the_columns_of_its_other_mistakes() -> None:
+    found = _problems("  increase 1 at spine every 2 rows", "  increase 1 at spine every RS row until 0 sts")
+    assert [(p.code, p.span and p.span.column) for p in found] == [("unknown-word", 23), ("zero-number", 42)]
+
+
+def test_needle_sizes_rise() -> None:
+    sizes = [US_NEEDLES_MM[size] for size in sorted(US_NEEDLES_MM, key=float)]
+    assert sizes == sorted(sizes) and len(set(sizes)) == len(sizes)

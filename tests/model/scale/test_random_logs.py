@@ -1,0 +1,32 @@
+"""Random shawls with random logs: the corrected plan is the forecast's mean."""
+
+import math
+
+import pytest
+from halfhank.model.scale.forecast import forecast
+
+from tests.model.scale.knits import planned
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
+
+LOGGED = [number for number in range(600) if any(weighing.row for weighing in seeded(number).weighed)]
+
+
+def test_there_are_logs_to_look_at() -> None:
+    assert len(LOGGED) > 30
+
+
+@pytest.mark.parametrize("number", LOGGED)
+def test_the_corrected_plan_is_the_forecasts_mean(number: int) -> None:
+    text = write(seeded(number))
+    plan = planned(text)
+    if plan.shawl is None:
+        assert any(problem.severity == "mistake" for problem in plan.problems), text
+        return
+    shawl, found = plan.shawl, forecast(plan.plan)
+    assert [e.mean for e in found.rows] == pytest.approx([shawl.yarn.skein_g - used for used in shawl.used_g], abs=1e-7)
+    assert found.end.mean == pytest.approx(shawl.yarn.left_g, abs=1e-7)
+    assert found.total == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-7)
+    pairs = zip(found.rows, found.plan, strict=True)
+    assert all(math.isfinite(after.sd) and after.sd <= before.sd + 1e-9 for after, before in pairs)
+    assert shawl.rows.count >= found.weighings[-1].row

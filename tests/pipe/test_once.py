@@ -1,0 +1,130 @@
+"""Nothing is computed twice for one command: no stage of a plan runs again on what it has had before."""
+
+import sys
+from collections import Counter
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from types import CodeType, FrameType
+
+import pytest
+from halfhank.grammar import parse as reader
+from halfhank.model.ends import marks, stops
+from halfhank.model.meaning import resolve
+from halfhank.model.outline import laying
+from halfhank.model.planning import computing
+from halfhank.model.rows import worked
+from halfhank.model.scale import forecast, log, weighing_model
+from halfhank.model.stitches import pattern
+from halfhank.model.yarn import allowance, ledger, totals
+
+from tests.cli.running import halfhank
+
+STAGES: tuple[Callable[..., object], ...] = (
+    reader.parse,
+    resolve.resolve,
+    allowance.allowance,
+    worked.work,
+    worked.row_table,
+    ledger.ledger_of,
+    laying.outline_of,
+    totals.yarn_plan,
+    marks.marks,
+    computing.computed,
+    weighing_model.weighing_model,
+    log.log_posterior,
+    forecast._forecast,
+    stops._candidates,
+    pattern.patterns_with,
+)
+CODES: dict[CodeType, str] = {stage.__code__: stage.__name__ for stage in STAGES}  # type: ignore[attr-defined]
+GALLERY = Path(__file__).parents[2] / "gallery_demo"
+DEMOS = sorted(GALLERY.glob("*.shawl"))
+COMMANDS = (
+    ("draw", "-o", "x.svg"),
+    ("plan", "--rows"),
+    ("plan", "--checkpoints", "--every", "10"),
+    ("plan", "--json"),
+    ("check",),
+    ("stops",),
+    ("skeins", "300m", "350m"),
+    ("chart", "yarn", "-o", "x.svg"),
+    ("instructions",),
+)
+
+
+class Calls:
+    """Every call of a stage with its arguments, which are kept so that no identity is used again."""
+
+    def __init__(self) -> None:
+        self.made: list[tuple[str, tuple[object, ...]]] = []
+
+    def count(self) -> Counter[str]:
+        """Calls by stage."""
+        return Counter(name for name, _ in self.made)
+
+    def repeated(self) -> list[str]:
+        """The stages that ran again on arguments that they had before."""
+        keys = Counter((name, *map(_key, arguments)) for name, arguments in self.made)
+        return sorted(str(key[0]) for key, count in keys.items() if count > 1)
+
+
+def _key(argument: object) -> object:
+    """Plain values by what they are, records by which they are."""
+    return argument if isinstance(argument, int | float | str | bytes | None) else id(argument)
+
+
+@contextmanager
+def watched() -> Iterator[Calls]:
+    """The calls of all stages while the block runs."""
+    calls, before = Calls(), sys.getprofile()
+
+    def notice(frame: FrameType, event: str, _: object) -> None:
+        name = CODES.get(frame.f_code) if event == "call" else None
+        if name is not None:
+            names = frame.f_code.co_varnames[: frame.f_code.co_argcount]
+            calls.made.append((name, tuple(frame.f_locals[one] for one in names)))
+
+    sys.setprofile(notice)
+    try:
+        yield calls
+    finally:
+        sys.setprofile(before)
+
+
+@pytest.mark.parametrize("command", COMMANDS, ids=" ".join)
+def test_no_stage_runs_again_on_the_same(
+    command: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    for demo in DEMOS:
+        words = [command[0], demo] if command[0] != "chart" else [*command[:2], demo]
+        with watched() as calls:
+            result = halfhank(*words, *command[len(words) - 1 :])
+        assert result.status == 0, result.err
+        count = calls.count()
+        assert not calls.repeated(), demo.stem
+        assert count["parse"] == count["resolve"] == 1 or command[0] == "skeins", (demo.stem, count)
+        if command[0] not in ("skeins", "stops"):
+            assert count["computed"] == count["outline_of"] == count["marks"] == 1, (
+                demo.stem,
+                count,
+            )
+
+
+def test_a_weighing_computes_two_descriptions(tmp_path: Path) -> None:
+    path = tmp_path / "a.shawl"
+    path.write_bytes((GALLERY / "lintel.shawl").read_bytes())
+    with watched() as calls:
+        result = halfhank("weigh", path, "10", "60", "--dry-run")
+    assert result.status == 0, result.err
+    assert calls.count()["parse"] == calls.count()["resolve"] == calls.count()["computed"] == 2
+    assert not calls.repeated()
+
+
+def test_a_second_run_is_noticed() -> None:
+    text = (GALLERY / "lintel.shawl").read_text(encoding="utf-8")
+    with watched() as calls:
+        reader.parse(text)
+        reader.parse(text)
+    assert calls.repeated() == ["parse"]

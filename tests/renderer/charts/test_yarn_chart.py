@@ -1,0 +1,210 @@
+"""The yarn chart and the overlay: what is on them, where it lies, and that nothing meets or leaves the page."""
+
+import math
+import string
+from itertools import pairwise
+
+import pytest
+from halfhank.model.planning.skeins import skein_plans
+from halfhank.model.scale.forecast import forecast
+from halfhank.renderer.charts.plot import nice_step, tick_text, ticks
+from halfhank.renderer.charts.skein_overlay import overlay
+from halfhank.renderer.charts.yarn_chart import yarn_chart
+from halfhank.renderer.paper.ramp import channels
+from halfhank.renderer.paper.scene import Circle, Label, Path, Scene
+from halfhank.renderer.paper.svg import to_svg
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.model.scale.knits import BANDED, PLAIN, logged, plan_of, planned
+from tests.pipe.drawing.svg_files import check
+from tests.pipe.random_shawls.making import seeded
+from tests.pipe.random_shawls.writing import write
+from tests.renderer.checks import group, leaves, meetings, strays, texts
+
+LOG = ("before cast on 101.2 g", "after row 44 90.4 g left", "after row 80 66 g left", "after row 95 50.1 g used")
+
+
+def chart(text: str) -> Scene:
+    made = plan_of(text)
+    shawl = made.shawl
+    return yarn_chart(shawl, forecast(made))
+
+
+def overlaid(text: str, metres: list[float]) -> Scene:
+    made = plan_of(text)
+    shawl = made.shawl
+    plans = skein_plans(made, metres)
+    return overlay(shawl, [(f"{one.metres_per_100g:g} m", one.shawl) for one in plans if one.shawl is not None])
+
+
+def sound(scene: Scene) -> None:
+    """What every page must be."""
+    assert meetings(scene) == []
+    assert strays(scene) == []
+    check(to_svg(scene))
+    assert to_svg(scene) == to_svg(scene)
+
+
+@pytest.mark.parametrize("text", [PLAIN, BANDED, logged(BANDED, *LOG), logged(PLAIN, "after row 64 78 g left")])
+def test_charts_are_sound(text: str) -> None:
+    sound(chart(text))
+
+
+HARD = {
+    "one row": PLAIN.replace("garter 16 ridges", "garter 1 row").replace('part "body"\n  garter 48 ridges\n', ""),
+    "too long": PLAIN.replace("48 ridges", "90 ridges"),
+    "many parts": PLAIN
+    + "".join(f'part "part {name} with a long name"\n  garter 2 rows\n' for name in string.ascii_letters),
+    "long names": BANDED.replace("Millrace", "W" * 300).replace('"plain"', f'"{"m" * 300}"'),
+    "other scripts": BANDED.replace("Millrace", "Шаль 披肩 ショール").replace("collar", "воротник"),
+    "a heavy skein": PLAIN.replace("100 g 380 m", "90000 g 342000 m"),
+    "a light one": PLAIN.replace("100 g 380 m", "0.5 g 1.9 m"),
+    "nothing kept": PLAIN.replace("keep 5%", "keep 0%"),
+    "turned": PLAIN.replace(" and 1 at spine", "") + "turn back\n",
+    "crowded log": logged(
+        PLAIN, "before cast on 100.0 g", *(f"after row {r} {99 - r / 3:.1f} g left" for r in range(2, 62))
+    ),
+}
+
+
+@pytest.mark.parametrize("name", HARD)
+def test_hard_charts_are_sound(name: str) -> None:
+    sound(chart(HARD[name]))
+
+
+@pytest.mark.parametrize("number", range(0, 120, 3))
+def test_charts_of_random_shawls_are_sound(number: int) -> None:
+    plan = planned(write(seeded(number)))
+    if plan.shawl is not None:
+        scene = yarn_chart(plan.shawl, forecast(plan.plan))
+        assert meetings(scene) == [] and strays(scene) == []
+        check(to_svg(scene))
+
+
+def test_the_chart_says_what_it_shows() -> None:
+    told = texts(chart(logged(BANDED, *LOG)))
+    for words in ("row", "left on the scale, g", "used, g", "collar", "body", "bind-off", "90.4 g", "66.0 g"):
+        assert words in told
+    assert "forecast with its 90 % band" in told and "plan before the weighings" in told
+    assert any(text.startswith("half the yarn: row") for text in told)
+    assert "plan with its 90 % band" in texts(chart(BANDED))
+
+
+@pytest.mark.parametrize(
+    ("chance", "told"),
+    [(1.0, "over 99 %"), (0.991, "over 99 %"), (0.95, "95 %"), (0.5, "50 %"), (0.009, "under 1 %"), (0.0, "under 1 %")],
+)
+def test_no_chance_is_told_as_certain(chance: float, told: str) -> None:
+    made = plan_of(PLAIN)
+    shawl = made.shawl
+    scene = yarn_chart(shawl._replace(yarn=shawl.yarn._replace(chance_enough=chance)), forecast(made))
+    assert any(text.startswith(f"Chance that the yarn lasts: {told}.") for text in texts(scene))
+
+
+def test_the_curve_lies_where_the_axes_say() -> None:
+    """Read back from the drawn ticks: the curve's points are the forecast's rows and grams."""
+    scene, found = chart(logged(BANDED, *LOG)), forecast(plan_of(logged(BANDED, *LOG)))
+    figures = [item for item in leaves(group(scene, "axes").items) if isinstance(item, Label) and item.text.isdigit()]
+    left = {float(f.text): f.y for f in figures if f.anchor == "end"}
+    rows = {float(f.text): f.x for f in figures if f.anchor == "middle"}
+    (y0, y50), (x0, x50) = (left[0], left[50]), (rows[0], rows[50])
+    curve = group(scene, "curves").items[-1]
+    assert isinstance(curve, Path)
+    for _, (x, y) in curve.data[:-1]:
+        row = 50 * (x - x0) / (x50 - x0)
+        shift = y0 - next(f.y for f in figures if f.text == "0" and f.anchor == "end")
+        grams = 50 * (y - (y0 - 3.1 * 0.716 / 2) - shift) / (y50 - y0)
+        assert row == pytest.approx(round(row), abs=0.02)
+        assert grams == pytest.approx(found.rows[round(row)].mean, abs=0.1)
+
+
+def test_weighings_are_points_with_the_scales_own_error() -> None:
+    scene = chart(logged(PLAIN, "before cast on 100.0 g", "after row 40 91 g left", "after row 64 78.4 g left"))
+    items = group(scene, "weighings").items
+    assert sum(isinstance(item, Circle) for item in items) == 2
+    bars = [item for item in items if isinstance(item, Path) and item.data[0][1][0] == item.data[1][1][0]]
+    coarse, fine = (abs(bar.data[1][1][1] - bar.data[0][1][1]) for bar in bars)
+    assert coarse / fine == pytest.approx(math.sqrt((0.0225 + 1 / 12) / (0.0225 + 0.01 / 12)), rel=1e-6)
+
+
+def test_bands_are_told_apart_without_colour() -> None:
+    """Lightness of both bands, of white and of the curve: each a good step from the next."""
+    old, new = (item.style.fill for item in group(chart(logged(BANDED, *LOG)), "bands").items)
+    curve = group(chart(logged(BANDED, *LOG)), "curves").items[-1].style.stroke
+    grey = [0.2126 * r + 0.7152 * g + 0.0722 * b for r, g, b in map(channels, ("#ffffff", old, new, curve))]
+    assert all(lighter - darker > 0.12 for lighter, darker in pairwise(grey))
+
+
+def test_a_mark_beyond_the_end_is_a_note() -> None:
+    scene = chart(PLAIN)
+    assert any("row 138" in text for text in texts(Scene(1, 1, "", "", group(scene, "notes").items)))
+    assert not any("bind off by" in text for text in texts(Scene(1, 1, "", "", group(scene, "marks").items)))
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.floats(1e-6, 1e9), st.integers(2, 20))
+def test_steps_are_round_and_few(span: float, most: int) -> None:
+    step = nice_step(span, most)
+    assert span / step <= most + 1e-6 and span / step > most / 5
+    assert float(f"{step:.0e}".split("e")[0]) in (1, 2, 5)
+    assert len(ticks(0, span, step)) <= most + 1
+
+
+def test_ticks_are_written_with_the_steps_decimals() -> None:
+    assert [tick_text(value, 0.5) for value in (0, 0.5, -0.5)] == ["0.0", "0.5", "−0.5"]
+    assert tick_text(20000, 5000) == "20,000"
+
+
+# The overlay.
+
+
+SHAPES = {
+    "triangle": "",
+    "crescent": "increase 3 at each edge every 2 rows",
+    "half-circle": "increase 6 evenly every 4 rows",
+    "asymmetric": "increase 1 at lower edge every 2 rows",
+    "tip-to-tip": "increase 1 at upper edge every 2 rows",
+}
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_overlays_are_sound_and_to_one_scale(shape: str) -> None:
+    text = BANDED.replace("shape triangle", f"shape {shape}")
+    if SHAPES[shape]:
+        text = text.replace("increase 1 at each edge and 1 at spine every 2 rows", SHAPES[shape])
+    metres = [280.0, 320.0, 350.0, 400.0, 420.0, 500.0]
+    scene = overlaid(text, metres)
+    sound(scene)
+    sizes = {}
+    for one in skein_plans(plan_of(text), metres):
+        sizes[one.shawl.rows.count] = one.shawl.outline.size
+    outlines = group(scene, "outlines").items
+    assert len(outlines) == len(sizes)
+    scale = [
+        _width(outline.items[0]) / size.wingspan_cm for outline, size in zip(outlines, _falling(sizes), strict=True)
+    ]
+    assert scale == pytest.approx([scale[0]] * len(scale), rel=0.01)
+
+
+def _falling(sizes):
+    return sorted(sizes.values(), key=lambda size: -size.area_cm2)
+
+
+def _width(path: Path) -> float:
+    xs = [x for _, numbers in path.data for x in numbers[::2]]
+    return max(xs) - min(xs)
+
+
+def test_skeins_that_give_the_same_share_an_outline() -> None:
+    told = texts(overlaid(PLAIN, [320.0, 350.0, 400.0]))
+    assert "320 m to 400 m: rows 1–128" in told
+
+
+def test_outlines_say_how_often_the_yarn_allows() -> None:
+    allowed = skein_plans(plan_of(BANDED), [350.0])[0].shawl.allowed
+    assert any(f", as yarn allows {allowed} times" in one for one in texts(overlaid(BANDED, [350.0, 420.0])))
+
+
+def test_an_overlay_of_very_different_skeins_is_sound() -> None:
+    sound(overlaid(BANDED, [90.0 * 1.45**k for k in range(8)]))

@@ -1,0 +1,84 @@
+"""PNG and PDF by CairoSVG."""
+
+import io
+import struct
+import subprocess
+import sys
+import time
+import zlib
+
+import pytest
+from halfhank.renderer import ExportError, draw_schematic, to_pdf, to_png
+from halfhank.renderer.paper import export
+from halfhank.renderer.paper.scene import Label, Rect, Scene, Style
+from PIL import Image
+
+from tests.renderer.pieces import Piece, chevron, shawl_of
+
+RED_SQUARE = Scene(20.0, 10.0, "Title", "Description", (Rect(5, 2, 10, 6, Style(fill="#ff0000")),))
+
+
+def test_png_has_its_size_and_its_colours() -> None:
+    image = Image.open(io.BytesIO(to_png(RED_SQUARE, dpi=254))).convert("RGB")
+    assert image.size == (200, 100)
+    assert image.getpixel((100, 50)) == (255, 0, 0)
+    assert image.getpixel((10, 10)) == (255, 255, 255)
+
+
+@pytest.mark.parametrize("dpi", [150.0, 300.0])
+def test_png_is_printed_at_its_size(dpi: float) -> None:
+    image = Image.open(io.BytesIO(to_png(RED_SQUARE, dpi)))
+    image.load()
+    assert image.info["dpi"] == pytest.approx((dpi, dpi), abs=0.02)
+    assert image.width / image.info["dpi"][0] * 25.4 == pytest.approx(20, abs=0.1)
+
+
+def test_png_is_whole() -> None:
+    """Chunks follow each other without a gap, the resolution before the picture, and each has its checksum."""
+    data, at, kinds = to_png(RED_SQUARE, 100), 8, []
+    while at < len(data):
+        length, kind = struct.unpack(">I4s", data[at : at + 8])
+        (crc,) = struct.unpack(">I", data[at + 8 + length : at + 12 + length])
+        assert crc == zlib.crc32(data[at + 4 : at + 8 + length])
+        kinds.append(kind)
+        at += 12 + length
+    assert kinds[0] == b"IHDR" and kinds[-1] == b"IEND" and kinds.count(b"pHYs") == 1
+    assert kinds.index(b"pHYs") < kinds.index(b"IDAT")
+
+
+def test_png_of_a_drawing_is_inked_to_its_margins() -> None:
+    scene = draw_schematic(shawl_of(Piece([("all", [("garter", 20)])], chevron, spine=True)))
+    image = Image.open(io.BytesIO(to_png(scene, dpi=100))).convert("L")
+    left, top, right, bottom = image.point(lambda value: 255 if value < 250 else 0).getbbox() or (0, 0, 0, 0)
+    mm = 25.4 / 100
+    assert left * mm == pytest.approx(10, abs=0.6)
+    assert scene.width - right * mm == pytest.approx(10, abs=0.6)
+    assert 7 < top * mm < 16 and 7 < scene.height - bottom * mm < 16
+
+
+def test_too_many_pixels_are_refused() -> None:
+    with pytest.raises(ExportError, match="too large"):
+        to_png(Scene(3000.0, 3000.0, "t", "d", ()))
+    with pytest.raises(ExportError):
+        to_png(RED_SQUARE, dpi=1e6)
+
+
+def test_pdf_is_the_same_a_second_later() -> None:
+    scene = RED_SQUARE._replace(items=(Label(1, 5, "words", 3, "#000000"),))
+    first = to_pdf(scene)
+    time.sleep(1.1)
+    assert to_pdf(scene) == first
+    assert first.startswith(b"%PDF-")
+
+
+def test_missing_cairo_says_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "cairosvg", None)
+    with pytest.raises(ExportError, match="libcairo2"):
+        export.to_png(RED_SQUARE)
+    with pytest.raises(ExportError, match="libcairo2"):
+        export.to_pdf(RED_SQUARE)
+
+
+def test_cairo_is_imported_only_when_asked_for() -> None:
+    code = "import sys, halfhank.renderer; assert not {'cairosvg', 'cairocffi'} & set(sys.modules)"
+    subprocess.run([sys.executable, "-c", code], check=True)

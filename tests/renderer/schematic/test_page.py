@@ -1,0 +1,160 @@
+"""What the page says: texts, figures, edges and textures."""
+
+
+import pytest
+from halfhank.renderer.paper.house_style import MARGIN
+from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style
+from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
+from halfhank.renderer.schematic.fabric.textures import textures_of
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import draw_schematic
+
+from tests.renderer import checks
+from tests.renderer.pieces import (
+    shawl_of,
+)
+from tests.renderer.scenes import METHODS, PIECES, REMARK, SCENES
+
+
+def test_every_band_says_what_it_is() -> None:
+    scene = SCENES["triangle"]
+    bands = checks.group(scene, "fabric").items
+    assert len(bands) == 17
+    used = shawl_of(PIECES["triangle"]).bands[1].used_g
+    assert isinstance(bands[1], Group)
+    assert bands[1].title == f"rows 33–40: mesh, to 88 sts, {used:.1f} g"
+
+
+def test_page_says_what_must_be_said() -> None:
+    words = " ".join(checks.texts(SCENES["triangle"]))
+    for told in (
+        "half the yarn:",
+        "bind off by row 120",
+        "g left",
+        "as knitted",
+        "1:8",
+        "garter 20 × 40",
+        "4 mm needles",
+    ):
+        assert told in words
+
+
+def edge_styles(method: str) -> list[Style]:
+    """How the bound-off edge is stroked, behind the fabric and on it."""
+    scene = SCENES[f"{method} edge"]
+    items = checks.group(scene, "edge-behind").items + checks.group(scene, "bind-off").items
+    return [item.style for item in items if isinstance(item, Path)]
+
+
+def test_each_bind_off_has_an_edge_of_its_own() -> None:
+    assert len({tuple(edge_styles(method)) for method in METHODS}) == len(METHODS)
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_scallops_are_of_a_picot_alone(method: str) -> None:
+    scallops = [style for style in edge_styles(method) if style.cap == "round" and style.dash]
+    assert bool(scallops) == (method == "picot")
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_an_edge_keeps_within_its_overhang(method: str) -> None:
+    assert max(style.width for style in edge_styles(method)) / 2 <= overhang_of(method) + 1e-9
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_the_table_shows_the_edge(method: str) -> None:
+    """Beside the bind-off's name stands a piece of its edge."""
+    items = checks.group(SCENES[f"{method} edge"], "parts").items
+    styles = {item.style._replace(dash=()) for item in items if isinstance(item, Path)}
+    assert {style._replace(dash=()) for style in edge_styles(method)} <= styles
+
+
+def test_remarks_stand_at_the_foot_and_in_the_description() -> None:
+    scene = SCENES["remarks"]
+    feet = [label for label in labels(scene) if label.text == REMARK]
+    assert len(feet) == 1 and REMARK in scene.description
+    assert feet[0].y > max(label.y for label in labels(scene) if label.text == "garter 20 × 40")
+    assert " ".join(checks.texts(scene)).count("кружево") == 3
+
+
+def test_units_lead_as_asked() -> None:
+    assert "95 cm (37 in), as knitted" in checks.texts(SCENES["triangle"])
+    assert "37 in (95 cm), as knitted" in checks.texts(SCENES["inches"])
+
+
+def test_yarn_that_does_not_last_is_said_in_words() -> None:
+    words = checks.texts(SCENES["too little yarn"])
+    assert "The yarn does not last: 32 g are missing." in words
+    assert not [text for text in words if "−" in text and "left" in text]
+    assert [text for text in words if text.endswith("g short")]
+
+
+def test_a_mark_beyond_the_end_is_a_note() -> None:
+    scene = SCENES["mark beyond the end"]
+    assert not [text for text in checks.texts(scene) if text.startswith("bind off by")]
+    assert any("row 130" in text for text in checks.texts(scene))
+
+
+def test_an_end_that_leaves_yarn_says_how_much() -> None:
+    """82 g of 100 g, 5 g kept: told where more than two ridges, here of 2 g, could still be worked."""
+    told = "The piece ends with row 120: 18 g are left, 5 g of them kept back."
+    assert told in checks.texts(SCENES["triangle"])
+    nearly = draw_schematic(shawl_of(PIECES["triangle"], total_g=91.5))
+    assert not [text for text in checks.texts(nearly) if text.startswith("The piece ends")]
+
+
+def test_the_designers_name_stays_together() -> None:
+    summary = "triangle from the neck, pinned to 160 cm by 55 cm, elastic bind-off, by Nell Ottershaw-Quill"
+    shawl = shawl_of(PIECES["triangle"])._replace(summary=summary)
+    items = checks.group(draw_schematic(shawl, Options(scale=10)), "heading").items[1:]
+    lines = [item.text for item in items if isinstance(item, Label)]
+    assert lines[-1] == "by Nell Ottershaw-Quill" and " ".join(lines) == summary
+
+
+def test_each_fabric_has_a_texture_of_its_own() -> None:
+    patterns = textures_of(shawl_of(PIECES["rectangle"]))
+    assert len(set(patterns.values())) == len(patterns) == 4
+    assert {pattern.kind for pattern in patterns.values()} == {"plain", "openwork", "drop"}
+
+
+def labels(scene: Scene) -> list[Label]:
+    return [item for item in checks.leaves(scene.items) if isinstance(item, Label)]
+
+
+def test_ruler_shows_the_grams_left() -> None:
+    """Ticks lie where the skein's grams say, from its left end to its right."""
+    scene = SCENES["triangle"]
+    ticks = [item for item in labels(scene) if item in checks.group(scene, "ticks").items]
+    assert [tick.text for tick in sorted(ticks, key=lambda t: t.x)] == [
+        "100 g", "90", "80", "70", "60", "50", "40", "30", "20", "10", "0",
+    ]  # fmt: skip
+
+
+def test_thin_parts_share_a_number_above_the_skein() -> None:
+    """The bracket reaches over their yarn: from the first part's start to the last one's end."""
+    scene = SCENES["thin parts"]
+    assert "1–6" in checks.texts(scene)
+    badges = checks.group(scene, "ruler-badges").items
+    bracket = next(checks.points_of(item) for item in badges if isinstance(item, Path))
+    shawl = shawl_of(PIECES["thin parts"])
+    width = scene.width - 2 * MARGIN
+    wanted = [MARGIN, MARGIN + width * (1 - shawl.parts[5].left_g / shawl.yarn.skein_g)]
+    assert [bracket[0][0], bracket[3][0]] == pytest.approx(wanted, abs=0.01)
+
+
+def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
+    assert {"neck", "body", "border", "cast-on of 8 sts"} <= set(checks.texts(SCENES["narrow"]))
+
+
+def test_every_length_is_told_once() -> None:
+    """Drawn as a dimension or said in words: wingspan, depth, side, last edge."""
+    words = "\n".join(checks.texts(SCENES["triangle"]))
+    for told in ("95 cm (37 in), as knitted", "47 cm (19 in)", "side 67 cm (26 in)", "ast edge 134 cm (53 in)"):
+        assert words.count(told) == 1, told
+
+
+def test_table_sums_to_all_of_the_yarn() -> None:
+    from halfhank.renderer.schematic.parts_table import table_lines
+
+    lines = table_lines(shawl_of(PIECES["triangle"]))
+    assert sum(float(line.cells[2]) for line in lines) == pytest.approx(82, abs=0.3)
