@@ -12,9 +12,7 @@ from halfhank.renderer.schematic.page import draw_schematic
 from playwright.sync_api import Browser, Page, sync_playwright
 from shapely import Polygon, STRtree, box
 
-from tests.pipe.random_shawls.making import seeded
-from tests.pipe.random_shawls.writing import write
-from tests.whole import planned
+from tests.pipe.random_shawls.making import seeded_plan
 
 CHROMIUM = Path("/usr/bin/chromium")
 ARGUMENTS = [
@@ -84,7 +82,7 @@ def shown(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> list[Sh
     folder = tmp_path_factory.mktemp("drawings")
     files = list(DEMOS)
     for number in MADE:
-        found = planned(write(seeded(number))).shawl
+        found = seeded_plan(number).shawl
         if found is not None:
             path = folder / f"{number}.svg"
             path.write_bytes(to_svg(draw_schematic(found)))

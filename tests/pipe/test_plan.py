@@ -6,15 +6,13 @@ from itertools import pairwise
 import pytest
 from halfhank.model.shawl import Shawl
 
-from tests.pipe.random_shawls.making import seeded
-from tests.pipe.random_shawls.writing import write
-from tests.whole import planned
+from tests.pipe.random_shawls.making import seeded_plan
 
 STEP = 20
 
 
 def shawls(first: int) -> list[Shawl]:
-    found = [planned(write(seeded(number))).shawl for number in range(first, first + STEP)]
+    found = [seeded_plan(number).shawl for number in range(first, first + STEP)]
     return [one for one in found if one is not None]
 
 

@@ -1,5 +1,7 @@
 """The scenes that the page is tested on: pieces made by hand, options, yarns, kinds of bind-off."""
 
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
 from typing import Any
 
 import pytest
@@ -79,17 +81,37 @@ REMARK = "Slip the first stitch of every row."
 METHODS = ("standard", "elastic", "picot", "i-cord", "draw through", "measured")
 
 
-def drawn() -> dict[str, Scene]:
-    scenes = {name: draw_schematic(shawl_of(piece, title=name)) for name, piece in PIECES.items()}
+def drawing(piece: Piece, options: Options | None = None, **facts: Any) -> Callable[[], Scene]:
+    return lambda: draw_schematic(shawl_of(piece, **facts), options or Options())
+
+
+def drawings() -> dict[str, Callable[[], Scene]]:
     triangle = PIECES["triangle"]
-    scenes |= {name: draw_schematic(shawl_of(triangle, method="picot"), options) for name, options in OPTIONS.items()}
-    scenes |= {name: draw_schematic(shawl_of(triangle, **yarn)) for name, yarn in YARNS.items()}
-    scenes |= {f"{name} level": draw_schematic(shawl_of(PIECES["rectangle"], **yarn)) for name, yarn in YARNS.items()}
-    scenes |= {f"{method} edge": draw_schematic(shawl_of(triangle, method=method)) for method in METHODS}
-    scenes["remarks"] = draw_schematic(shawl_of(triangle, remarks=[REMARK, LONG, "x" * 900]))
-    scenes["long title"] = draw_schematic(shawl_of(triangle, title=LONG))
-    return scenes
+    found = {name: drawing(piece, title=name) for name, piece in PIECES.items()}
+    found |= {name: drawing(triangle, options, method="picot") for name, options in OPTIONS.items()}
+    found |= {name: drawing(triangle, **yarn) for name, yarn in YARNS.items()}
+    found |= {f"{name} level": drawing(PIECES["rectangle"], **yarn) for name, yarn in YARNS.items()}
+    found |= {f"{method} edge": drawing(triangle, method=method) for method in METHODS}
+    found["remarks"] = drawing(triangle, remarks=[REMARK, LONG, "x" * 900])
+    found["long title"] = drawing(triangle, title=LONG)
+    return found
 
 
-SCENES = drawn()
+class Drawn(Mapping[str, Scene]):
+    """Scenes by name, each drawn once, when a test first looks at it."""
+
+    def __init__(self, makers: dict[str, Callable[[], Scene]]) -> None:
+        self._makers = {name: cache(make) for name, make in makers.items()}
+
+    def __getitem__(self, name: str) -> Scene:
+        return self._makers[name]()
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._makers)
+
+    def __len__(self) -> int:
+        return len(self._makers)
+
+
+SCENES = Drawn(drawings())
 every = pytest.mark.parametrize("name", SCENES)

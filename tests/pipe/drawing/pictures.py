@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
+import numpy as np
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene
 from halfhank.renderer.paper.text_widths import text_width
 from shapely import Polygon
@@ -70,19 +71,20 @@ def group(items: tuple[Element, ...], name: str) -> Group:
     raise LookupError(name)
 
 
-def flattened(data: PathData, steps: int = 48) -> list[tuple[float, float]]:
+_T = np.linspace(0, 1, 49)[1:, None]
+BERNSTEIN = np.hstack([(1 - _T) ** 3, 3 * (1 - _T) ** 2 * _T, 3 * (1 - _T) * _T**2, _T**3])
+"""The weights of a cubic's four points at 48 equal steps of its parameter."""
+
+
+def flattened(data: PathData) -> list[tuple[float, float]]:
     """The points of one subpath, each cubic cut into equal steps of its parameter."""
     points: list[tuple[float, float]] = []
     for letter, numbers in data:
         if letter in "ML":
             points.append((numbers[0], numbers[1]))
         elif letter == "C":
-            a, (b, c, d) = points[-1], zip(numbers[::2], numbers[1::2], strict=True)
-            for k in range(1, steps + 1):
-                t = k / steps
-                w = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
-                x, y = (sum(f * p[i] for f, p in zip(w, (a, b, c, d), strict=True)) for i in (0, 1))
-                points.append((x, y))
+            corners = np.array([*points[-1], *numbers]).reshape(4, 2)
+            points += [(x, y) for x, y in (BERNSTEIN @ corners).tolist()]
         else:
             assert letter == "Z", letter
     return points

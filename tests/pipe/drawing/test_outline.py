@@ -7,16 +7,14 @@ from halfhank.model.shawl import Shawl
 from shapely import LineString, Polygon
 
 from tests.pipe.drawing.outlines import border
-from tests.pipe.random_shawls.making import seeded
-from tests.pipe.random_shawls.writing import write
-from tests.whole import planned
+from tests.pipe.random_shawls.making import seeded_plan
 
 STEP = 20
 
 
 @pytest.fixture(scope="module", params=range(0, 160, STEP))
 def some(request: pytest.FixtureRequest) -> list[Shawl]:
-    found = [planned(write(seeded(number))).shawl for number in range(request.param, request.param + STEP)]
+    found = [seeded_plan(number).shawl for number in range(request.param, request.param + STEP)]
     return [one for one in found if one is not None]
 
 

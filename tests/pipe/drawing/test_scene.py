@@ -14,8 +14,7 @@ from shapely import Polygon, unary_union
 
 from tests.pipe.drawing import pictures, svg_files
 from tests.pipe.drawing.outlines import border
-from tests.pipe.random_shawls.making import descriptions, seeded
-from tests.pipe.random_shawls.writing import write
+from tests.pipe.random_shawls.making import descriptions, seeded_plan
 from tests.whole import planned
 
 STEP = 15
@@ -25,7 +24,7 @@ Drawn = list[tuple[int, Shawl, Scene]]
 
 
 def drawn(numbers: range) -> Drawn:
-    found = [(number, planned(write(seeded(number))).shawl) for number in numbers]
+    found = [(number, seeded_plan(number).shawl) for number in numbers]
     return [(number, one, draw_schematic(one, Options(scale=SCALE))) for number, one in found if one is not None]
 
 

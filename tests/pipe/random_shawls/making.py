@@ -2,8 +2,10 @@
 numbers.
 """
 
+from functools import cache
 from random import Random
 
+from halfhank.model.plan import Planned
 from hypothesis import strategies as st
 
 from tests.pipe.random_shawls import fabrics, shapes
@@ -11,6 +13,7 @@ from tests.pipe.random_shawls.spec import AnyBand, Band, BindOff, Drop, Part, Re
 from tests.pipe.random_shawls.writing import write
 from tests.pipe.reference.fabrics import gram_m
 from tests.pipe.reference.worked import Worked, has_allowance, work
+from tests.whole import planned
 
 TEXTS = (
     "Piece",
@@ -193,9 +196,16 @@ def spec(pick: Random) -> Spec:
     return made._replace(weighed=weighings(pick, made)) if pick.random() < 0.2 else made
 
 
+@cache
 def seeded(number: int) -> Spec:
     """The shawl of that number: always the same."""
     return spec(Random(number))
+
+
+@cache
+def seeded_plan(number: int) -> Planned:
+    """The plan of that number's shawl; a plan cannot change, so all tests look at one."""
+    return planned(write(seeded(number)))
 
 
 def specs() -> st.SearchStrategy[Spec]:

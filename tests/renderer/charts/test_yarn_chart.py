@@ -16,10 +16,9 @@ from halfhank.renderer.paper.svg import to_svg
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.model.scale.knits import BANDED, PLAIN, logged, plan_of, planned
+from tests.model.scale.knits import BANDED, PLAIN, logged, plan_of
 from tests.pipe.drawing.svg_files import check
-from tests.pipe.random_shawls.making import seeded
-from tests.pipe.random_shawls.writing import write
+from tests.pipe.random_shawls.making import seeded_plan
 from tests.renderer.checks import group, leaves, meetings, strays, texts
 
 LOG = ("before cast on 101.2 g", "after row 44 90.4 g left", "after row 80 66 g left", "after row 95 50.1 g used")
@@ -75,7 +74,7 @@ def test_hard_charts_are_sound(name: str) -> None:
 
 @pytest.mark.parametrize("number", range(0, 120, 3))
 def test_charts_of_random_shawls_are_sound(number: int) -> None:
-    plan = planned(write(seeded(number)))
+    plan = seeded_plan(number)
     if plan.shawl is not None:
         scene = yarn_chart(plan.shawl, forecast(plan.plan))
         assert meetings(scene) == [] and strays(scene) == []
