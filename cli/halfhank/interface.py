@@ -1,7 +1,9 @@
-"""Halfhank from Python: a description's text to its plan, and to a drawing. The commands go the same way."""
+"""Halfhank from Python: a description's text to its plan, and to a drawing. The commands go the same way.
 
-from typing import TYPE_CHECKING
+It comes in with the package, before the command has done anything: so it imports nothing by itself.
+"""
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 

@@ -7,7 +7,6 @@ from halfhank.model.meaning.design import Design
 from halfhank.model.meaning.resolve import resolve
 from halfhank.model.plan import Planned
 from halfhank.model.planning.computing import computed, count_allowed, in_order, mistaken, uncorrected
-from halfhank.model.planning.plan_with_log import plan_with_log
 from halfhank.model.yarn.corrections import NONE, Corrections
 from halfhank.model.yarn.stitch_table import StitchTable
 
@@ -39,6 +38,8 @@ def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:
     if mistaken(problems):
         return Planned(None, in_order(problems))
     if design.weighed_rows:
+        from halfhank.model.planning.plan_with_log import plan_with_log
+
         return plan_with_log(table, problems)
     allowed, found = count_allowed(table)
     problems = [*problems, *found]

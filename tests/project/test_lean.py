@@ -91,6 +91,21 @@ def test_nothing_heavy_is_there_before_anything_runs(bare: Bare) -> None:
     assert not set(bare.run("print(*sys.modules)").stdout.split()) & HEAVY
 
 
+def test_nothing_is_imported_before_the_collector_is_off(bare: Bare) -> None:
+    loaded_first = set(
+        bare.run(
+            "before = set(sys.modules); import halfhank.cli.main; print(*set(sys.modules) - before)"
+        ).stdout.split()
+    )
+    assert loaded_first == {"halfhank", "halfhank.interface", "halfhank.cli", "halfhank.cli.main"}
+
+
+def test_a_plan_without_a_log_loads_nothing_of_the_scale(bare: Bare, tmp_path: Path) -> None:
+    found = loaded(bare, tmp_path, "draw", "-", "-o", "x.svg")
+    assert not [name for name in found if name.startswith("halfhank.model.scale")]
+    assert "halfhank.model.planning.plan_with_log" not in found
+
+
 def test_a_drawing_loads_nothing_heavy(bare: Bare, tmp_path: Path) -> None:
     found = loaded(bare, tmp_path, "draw", "-", "-o", "x.svg")
     assert "halfhank.renderer.paper.svg" in found
