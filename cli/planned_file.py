@@ -4,7 +4,7 @@ import sys
 from typing import NamedTuple
 
 from halfhank.cli import files, terminal
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.interface import plan
 from halfhank.model.plan import Plan, Planned
 
@@ -46,6 +46,6 @@ def print_problems(found: PlannedFile, problems: tuple[Problem, ...] | None = No
     problems = found.problems if problems is None else problems
     if not problems:
         return
-    from halfhank.grammar.text.excerpt import show_problems
+    from halfhank.grammar.source_text.excerpt import show_problems
 
     terminal.err(show_problems(problems, found.text, found.source.name, terminal.wants_colour(sys.stderr)))

@@ -5,7 +5,7 @@ import sys
 from typing import IO, Any, NamedTuple
 
 from halfhank.cli.errors import CommandError, reason
-from halfhank.grammar.text.excerpt import safe
+from halfhank.grammar.source_text.excerpt import safe
 
 __all__ = ["Emphasis", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]
 

@@ -6,7 +6,7 @@ Quantities keep the unit they were written in and convert by the definitions of 
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.problems.problem import Problem, Span
 
 CM_IN = {"mm": 0.1, "cm": 1.0, "m": 100.0, "in": 2.54, "yd": 91.44}
 GRAMS_IN = {"g": 1.0, "oz": 28.349523125}

@@ -1,13 +1,13 @@
 """Text in, description and problems out."""
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.builtin.built_in_stitches import with_built_ins
 from halfhank.grammar.description import Parsed
-from halfhank.grammar.problems import MOST_COUNTED, Problem, Span, by_place
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import MOST_COUNTED, Problem, Span, by_place
 from halfhank.grammar.reading.assemble import assemble
 from halfhank.grammar.reading.blocks import find_blocks
 from halfhank.grammar.reading.parse_context import ParseContext
-from halfhank.grammar.text.indentation import lay_out
+from halfhank.grammar.source_text.indentation import lay_out
 
 MAX_BYTES = 1 << 20
 MAX_PROBLEMS = 100

@@ -1,36 +1,10 @@
 """The texts that drawings show of a plan."""
 
 from halfhank.grammar.description import PinnedTo
-from halfhank.model.meaning.design import BindOff, Design, Start
-from halfhank.model.meaning.resolve import DEFAULT_PICOT
-from halfhank.model.number_words import counted
+from halfhank.model.design.design import Design
 from halfhank.model.outline.outline import Outline
 from halfhank.model.shawl import Shawl
-
-BIND_OFF_WORDS = {
-    "standard": "standard bind-off",
-    "elastic": "elastic bind-off",
-    "i-cord": "i-cord bind-off",
-    "draw through": "last stitches drawn together",
-}
-
-
-def start_words(start: Start) -> str:
-    """How the shawl begins."""
-    if start.tab:
-        return f"garter tab of {counted(start.tab[0], 'st')} and {counted(start.tab[1], 'row')}"
-    return f"cast on {counted(start.stitches, 'st')}"
-
-
-def bind_off_words(off: BindOff) -> str:
-    """How it ends."""
-    if off.method == "measured":
-        return f"bind-off of {off.times_width:g} times the width"
-    if off.method != "picot":
-        return BIND_OFF_WORDS[off.method]
-    if (off.cast_on, off.bind_off) == DEFAULT_PICOT:
-        return "picot bind-off"
-    return f"picot bind-off (cast on {off.cast_on}, bind off {off.bind_off})"
+from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
 
 
 def summary(design: Design, outline: Outline) -> str:

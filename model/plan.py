@@ -3,8 +3,8 @@
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple, TypeVar, cast
 
-from halfhank.grammar.problems import MISTAKE, Problem
-from halfhank.model.meaning.design import Design
+from halfhank.grammar.problems.problem import MISTAKE, Problem
+from halfhank.model.design.design import Design
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.shawl import Shawl

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable
 from typing import Any
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.shawl import BandPlan, Fabric, Mark, PartPlan, Shawl
 
 FORMAT = 1

@@ -6,7 +6,7 @@ Builders say what there is to say; writers break lines, set tables, colour, and 
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.number_words import counted
 
 WORDS, FIGURES = "words", "figures"

@@ -3,7 +3,7 @@
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.outline import Outline
 from halfhank.model.rows.row_table import Rows
 

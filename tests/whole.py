@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from types import FrameType
 
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE, Problem
+from halfhank.grammar.problems.problem import MISTAKE, Problem
 from halfhank.model.plan import Plan, Planned
 from halfhank.model.planning.planning import plan
 from halfhank.model.shawl import Shawl

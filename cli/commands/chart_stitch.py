@@ -9,7 +9,7 @@ from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
-    from halfhank.model.meaning.stitch_measures import StitchMeasures
+    from halfhank.model.design.stitch_measures import StitchMeasures
     from halfhank.model.stitches.pattern import Pattern
     from halfhank.renderer.paper.scene import Scene
 

@@ -23,7 +23,7 @@ def command(file: str, output: str | None) -> int:
     plan = found.plan
     if plan is None:
         return MISTAKES
-    from halfhank.model.scale.forecast import forecast
+    from halfhank.model.weighings.forecast import forecast
     from halfhank.renderer.charts.yarn_chart import yarn_chart
 
     files.write(target, drawing_files.rendered(lambda: yarn_chart(plan.shawl, forecast(plan)), format_), found.source)

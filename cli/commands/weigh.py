@@ -6,7 +6,7 @@ from halfhank.cli.click_options import FileName, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.cli.planned_file import PlannedFile
 from halfhank.grammar.description import GRAMS_IN
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.plan import Plan
 from halfhank.model.rows.sections import MAX_ROWS
 
@@ -63,7 +63,7 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
 
 def _with_weighing(source: files.Source, before: Plan, row: int, mass: str, used: bool) -> PlannedFile:
     """The description with the weighing in its log, read and computed again."""
-    from halfhank.grammar.text.log_lines import LogLine, with_weighing
+    from halfhank.grammar.source_text.log_lines import LogLine, with_weighing
 
     changed = with_weighing(source.data.decode("utf-8"), before.design.written.value, LogLine(row, mass, used))
     return planned_file.planned(source._replace(data=changed.encode("utf-8")))

@@ -7,7 +7,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from halfhank.grammar.problems import Problem
+    from halfhank.grammar.problems.problem import Problem
     from halfhank.model.plan import Plan, Planned
     from halfhank.renderer.paper.scene import Scene
 

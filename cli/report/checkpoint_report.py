@@ -12,8 +12,8 @@ from halfhank.model.report_tree import (
     row_number,
     words_column,
 )
-from halfhank.model.scale.checkpoints import Checkpoint, checkpoints
 from halfhank.model.shawl import Shawl
+from halfhank.model.weighings.checkpoints import Checkpoint, checkpoints
 
 _NOTE = "Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."
 

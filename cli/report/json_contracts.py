@@ -3,7 +3,7 @@
 import json
 from collections.abc import Iterable
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.plan_json import plan_json, problems_json
 from halfhank.model.shawl import Shawl
 

@@ -6,7 +6,7 @@ What `plan --json` and `check --json` print is older and of its own form: `halfh
 import math
 from typing import Any
 
-from halfhank.grammar.problems import Edit, Problem, Span
+from halfhank.grammar.problems.problem import Edit, Problem, Span
 from halfhank.model.report_tree import (
     Content,
     Figure,

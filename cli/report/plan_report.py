@@ -17,8 +17,8 @@ from halfhank.cli.report.figures import (
     swatch_length,
     tenths,
 )
-from halfhank.model.ends.allowance_words import unit_words
-from halfhank.model.ends.stops import one_more
+from halfhank.model.marks_and_stops.allowance_words import unit_words
+from halfhank.model.marks_and_stops.stops import one_more
 from halfhank.model.number_words import counted
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.phrases import going_on

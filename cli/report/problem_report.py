@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from halfhank.grammar.problems import MISTAKE, MOST_COUNTED, Problem
-from halfhank.grammar.text.excerpt import source_line, source_lines
+from halfhank.grammar.problems.problem import MISTAKE, MOST_COUNTED, Problem
+from halfhank.grammar.source_text.excerpt import source_line, source_lines
 from halfhank.model.report_tree import Paragraph, ProblemNote, Report
 
 

@@ -1,8 +1,8 @@
 """One shawl from skeins of other lengths, as a report: `halfhank skeins`."""
 
 from halfhank.cli.report.figures import M_IN_YARD, grams, number_of, size
-from halfhank.model.meaning.band_walk import open_piece
-from halfhank.model.meaning.design import Repeat
+from halfhank.model.design.band_walk import open_piece
+from halfhank.model.design.design import Repeat
 from halfhank.model.plan import Plan
 from halfhank.model.planning.skeins import SkeinPlan
 from halfhank.model.report_tree import (

@@ -1,7 +1,7 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
 from halfhank.cli.report.figures import chance, grams, number_of, size
-from halfhank.model.ends.stops import Stop, stops
+from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Paragraph,

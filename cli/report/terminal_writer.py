@@ -7,7 +7,7 @@ from typing import NamedTuple
 from halfhank.cli import terminal
 from halfhank.cli.report.table_lines import paragraph, table_lines
 from halfhank.cli.terminal import Emphasis, safe
-from halfhank.grammar.text.excerpt import problem_lines
+from halfhank.grammar.source_text.excerpt import problem_lines
 from halfhank.model.report_tree import (
     Figure,
     ListBlock,

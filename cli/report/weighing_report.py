@@ -3,15 +3,15 @@
 from collections.abc import Iterator
 
 from halfhank.cli.report.figures import chance, gram_range, grams, stitches
-from halfhank.model.ends.finish import finish_of
-from halfhank.model.ends.sequences import open_repeat
-from halfhank.model.ends.stops import Candidate, candidates, one_more
-from halfhank.model.meaning.design import Weighing
+from halfhank.model.design.design import Weighing
+from halfhank.model.marks_and_stops.finish import finish_of
+from halfhank.model.marks_and_stops.sequences import open_repeat
+from halfhank.model.marks_and_stops.stops import Candidate, candidates, one_more
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
-from halfhank.model.scale.forecast import Forecast, forecast
-from halfhank.model.scale.log import SURPRISE_SDS, LoggedWeighing
 from halfhank.model.shawl import Mark
+from halfhank.model.weighings.forecast import Forecast, forecast
+from halfhank.model.weighings.log import SURPRISE_SDS, LoggedWeighing
 
 SAFE_CHANCE = 0.95
 """A stop is called safe when the yarn lasts to it with this chance."""

@@ -9,7 +9,7 @@ from halfhank.grammar.language import PATTERN_STITCHES
 from halfhank.grammar.reading.blocks import find_blocks
 from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.reading.stitch_blocks import Stitches
-from halfhank.grammar.text.indentation import lay_out
+from halfhank.grammar.source_text.indentation import lay_out
 
 
 @cache

@@ -7,13 +7,13 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.language import FACTS, HEADERS, UNITS
 from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
 from halfhank.grammar.lines.tables import line_parser
-from halfhank.grammar.problems import Problem, Span
-from halfhank.grammar.spelling import nearest
-from halfhank.grammar.text.indentation import SourceLine
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.problems.spelling import nearest
+from halfhank.grammar.source_text.indentation import SourceLine
 from lark import Token, Tree
 from lark.exceptions import UnexpectedToken
 from lark.parsers.lalr_interactive_parser import InteractiveParser

@@ -1,9 +1,10 @@
 """Blocks into one description."""
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
 from halfhank.grammar.language import BLOCKS, FACTS, SHAPES
-from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.problems.spelling import nearest
 from halfhank.grammar.reading.block_body import BlockBody
 from halfhank.grammar.reading.blocks import Block, Blocks
 from halfhank.grammar.reading.cross_checks import check_keep, check_log, check_turn_back
@@ -11,7 +12,6 @@ from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.part_reader import PartReader
 from halfhank.grammar.reading.stitch_blocks import Stitches
 from halfhank.grammar.reading.values import branch, branches, count, decimal, length, maybe, name, text
-from halfhank.grammar.spelling import nearest
 
 
 def assemble(context: ParseContext, blocks: Blocks) -> Description | None:

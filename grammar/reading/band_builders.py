@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import AnyBand, Band, Drop, Name, Repeat, Text
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.stitch_blocks import Stitches
 from halfhank.grammar.reading.values import branch, branches, count, counted, name, text

@@ -2,13 +2,13 @@
 
 from typing import Any
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
 from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.facts import FACT_BUILDERS
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
-from halfhank.grammar.text.indentation import MAX_LINE, LineNode, SourceLine
+from halfhank.grammar.source_text.indentation import MAX_LINE, LineNode, SourceLine
 
 
 def parsed(context: ParseContext, source: SourceLine, start: str) -> Branch | None:

@@ -1,7 +1,7 @@
 """Mistakes that show only when several facts are held against each other."""
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Mass, Percent, SkeinLabel, TurnBack, Weighing
+from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.reading.blocks import Blocks
 from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.reading.values import branch, text

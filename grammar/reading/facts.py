@@ -3,7 +3,6 @@
 from collections.abc import Callable
 from typing import Any
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import (
     EACH_EDGE,
     EVENLY,
@@ -29,7 +28,8 @@ from halfhank.grammar.description import (
     Text,
     Weighing,
 )
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.notation import written_row
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.values import (

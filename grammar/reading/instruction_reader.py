@@ -7,7 +7,7 @@ from typing import NamedTuple
 from halfhank.grammar.description import Across, InOne, Item, Times
 from halfhank.grammar.reading.block_body import BlockBody
 from halfhank.grammar.reading.parse_context import ParseContext
-from halfhank.grammar.text.indentation import lay_out
+from halfhank.grammar.source_text.indentation import lay_out
 
 
 class ReadRow(NamedTuple):

@@ -2,14 +2,14 @@
 
 import re
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work, WrittenRow
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS, ItemKind
 from halfhank.grammar.lines.synonyms import SYNONYMS
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.problems.spelling import nearest
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.values import MAX_NUMBER, branch, branches, count, word
-from halfhank.grammar.spelling import nearest
 from lark import Token
 
 MAX_BRACKETS = 50

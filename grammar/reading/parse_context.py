@@ -1,6 +1,6 @@
 """What all readers of one description share: the problems found so far, and the line that is being read."""
 
-from halfhank.grammar.problems import MOST_COUNTED, Problem, Span
+from halfhank.grammar.problems.problem import MOST_COUNTED, Problem, Span
 from lark import Token, Tree
 
 Branch = Tree[Token]

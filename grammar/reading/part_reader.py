@@ -1,9 +1,9 @@
 """The parts: their shaping lines, bands and repeats."""
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import AnyBand, Part, Repeat, ShapingLine
 from halfhank.grammar.lines.line_reader import guessed_word
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.band_builders import BandReader
 from halfhank.grammar.reading.block_body import parsed
 from halfhank.grammar.reading.blocks import Block
@@ -11,7 +11,7 @@ from halfhank.grammar.reading.facts import FACT_BUILDERS
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.stitch_blocks import Stitches
 from halfhank.grammar.reading.values import branch, text
-from halfhank.grammar.text.indentation import LineNode
+from halfhank.grammar.source_text.indentation import LineNode
 
 
 class PartReader:

@@ -2,14 +2,14 @@
 
 import re
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import Name, Stitch, WrittenRow
 from halfhank.grammar.language import BUILT_IN_STITCHES, PATTERN_STITCHES, PLAIN_STITCHES, RESERVED
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.spelling import nearest
 from halfhank.grammar.reading.block_body import BlockBody
 from halfhank.grammar.reading.blocks import Block, Blocks
 from halfhank.grammar.reading.parse_context import ParseContext
 from halfhank.grammar.reading.values import branch, name
-from halfhank.grammar.spelling import nearest
 
 _MOST_COMPARED = 200
 

@@ -6,9 +6,9 @@ A value with a mistake comes back as a harmless stand-in: its line is reported a
 import re
 from collections.abc import Iterator
 
-from halfhank.grammar import parse_problems as known
 from halfhank.grammar.description import GRAMS_IN, Count, Length, Mass, Name, Text
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems import parse_problems as known
+from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from lark import Token, Tree
 

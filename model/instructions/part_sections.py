@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
+from halfhank.model.design.design import AnyBand, Band, Design, Elongated, Part, Repeat
 from halfhank.model.instructions.shaping_sentences import even_lines, shaping_lines
-from halfhank.model.meaning.design import AnyBand, Band, Design, Elongated, Part, Repeat
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,

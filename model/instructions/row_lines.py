@@ -8,8 +8,8 @@ from collections.abc import Sequence
 
 from halfhank.grammar.description import WholeRow
 from halfhank.model.instructions.abbreviations import listed
-from halfhank.model.notation.balance import StitchCount
-from halfhank.model.notation.loops import is_elongated
+from halfhank.model.stitch_counts.balance import StitchCount
+from halfhank.model.stitch_counts.loops import is_elongated
 from halfhank.model.stitches.pattern import Pattern, PatternRow
 from halfhank.model.stitches.worked_rows import levels_of
 

@@ -10,8 +10,8 @@ from halfhank.grammar.description import (
     UPPER_EDGE,
     Placed,
 )
+from halfhank.model.design.design import Design, ShapingLine
 from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
-from halfhank.model.meaning.design import Design, ShapingLine
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, content, joined, row_number, sts
 

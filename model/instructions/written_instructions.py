@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from halfhank.model.instructions.part_sections import part_section
 from halfhank.model.instructions.pattern_sections import abbreviation_section, pattern_sections
 from halfhank.model.instructions.shaping_sentences import shaping_lines
-from halfhank.model.phrases import bind_off_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,
@@ -18,6 +17,7 @@ from halfhank.model.report_tree import (
     joined,
     sts,
 )
+from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
 from halfhank.model.stitches.fit import Needle, needle_of
 from halfhank.model.stitches.pattern import Pattern, patterns_of
 

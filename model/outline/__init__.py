@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.layout import Layout
 
 if TYPE_CHECKING:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import NamedTuple, Protocol
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import Region, RowEnds
 

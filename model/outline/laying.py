@@ -1,6 +1,6 @@
 """The outline of worked parts."""
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.outline import Outline

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedStraight, PinnedTo
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems.problem import Span
 from halfhank.model.rows.row_table import Rows
 
 

@@ -6,8 +6,7 @@ from itertools import chain, pairwise
 from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedTo
-from halfhank.grammar.problems import Problem
-from halfhank.model import plan_problems as known
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
@@ -15,6 +14,7 @@ from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.outline.region import LEFT, RIGHT, Region, RowEnds
 from halfhank.model.outline.solvers.strip import cells_of
 from halfhank.model.outline.stretch import stretch_of
+from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rows
 
 _FINE_CM = 0.0005

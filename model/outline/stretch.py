@@ -3,11 +3,11 @@
 import math
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model import plan_problems as known
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.laid import Grain, Laid
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.outline import Stretch
+from halfhank.model.problems import plan_problems as known
 
 PLAIN_BEARS, OPENWORK_BEARS = 0.10, 0.15
 """What fabrics bear to be stretched when they are blocked (common practice, no source)."""

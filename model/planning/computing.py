@@ -2,20 +2,22 @@
 
 from collections.abc import Iterable
 
-from halfhank.grammar.problems import MISTAKE, Problem, by_place
-from halfhank.model.advice.design_checks import check_rows, has_patterns
-from halfhank.model.advice.work_checks import check_work
-from halfhank.model.ends.allowance_words import allowance_words
-from halfhank.model.ends.marks import marks
-from halfhank.model.meaning.band_walk import growing_part
+from halfhank.grammar.problems.problem import MISTAKE, Problem, by_place
+from halfhank.model.checks.design_checks import check_rows, has_patterns
+from halfhank.model.checks.work_checks import check_work
+from halfhank.model.design.band_walk import growing_part
+from halfhank.model.marks_and_stops.allowance_words import allowance_words
+from halfhank.model.marks_and_stops.marks import marks
 from halfhank.model.outline.laying import outline_of
 from halfhank.model.outline.outline import Outline
-from halfhank.model.phrases import bind_off_words, start_words, summary
+from halfhank.model.phrases import summary
 from halfhank.model.plan import Made, Plan, Planned
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
 from halfhank.model.shawl import BindOffPlan, Shawl, Start
+from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
+from halfhank.model.start_and_bind_off.starts import start_words
 from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable
@@ -39,7 +41,7 @@ def count_allowed(table: StitchTable) -> tuple[int | None, list[Problem]]:
     design = table.design
     if growing_part(design) is None:
         return None, []
-    from halfhank.model.ends.sequences import check_even_sequence
+    from halfhank.model.marks_and_stops.sequences import check_even_sequence
     from halfhank.model.yarn.allowance import allowance
 
     allowed, problems = allowance(RowYarn(table), supply_of(design, table.corrections))
@@ -87,7 +89,7 @@ def _check_fit(table: StitchTable, parts: list[WorkedPart], rows: Rows) -> list[
     """How the stitches' written rows fit into the rows of the shawl."""
     if not has_patterns(table.measures):
         return []
-    from halfhank.model.advice.pattern_review import review_fit
+    from halfhank.model.checks.pattern_review import review_fit
 
     return list(review_fit(table.measures, parts, rows))
 

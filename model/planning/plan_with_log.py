@@ -6,10 +6,9 @@ so the two are found in turns, until the count stays.
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model import plan_problems as known
-from halfhank.model.meaning.band_walk import growing_part, total_rows
-from halfhank.model.meaning.design import Design, Weighing
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.design.band_walk import growing_part, total_rows
+from halfhank.model.design.design import Design, Weighing
 from halfhank.model.plan import Planned
 from halfhank.model.planning.computing import (
     Uncorrected,
@@ -19,9 +18,10 @@ from halfhank.model.planning.computing import (
     mistaken,
     uncorrected,
 )
+from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import WorkedPart
-from halfhank.model.scale.log import (
+from halfhank.model.weighings.log import (
     LogPosterior,
     corrections_of,
     disagreements,
@@ -29,7 +29,7 @@ from halfhank.model.scale.log import (
     made_before,
     total_and_left,
 )
-from halfhank.model.scale.weighing_model import WeighingModel, weighing_model
+from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import WEIGHED, StitchTable
 

@@ -1,10 +1,10 @@
 """From a description to its plan."""
 
 from halfhank.grammar.description import Description, Parsed
-from halfhank.grammar.problems import Problem
-from halfhank.model.advice.design_checks import check_design
-from halfhank.model.meaning.design import Design
-from halfhank.model.meaning.resolve import resolve
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.checks.design_checks import check_design
+from halfhank.model.design.design import Design
+from halfhank.model.design.resolve import resolve
 from halfhank.model.plan import Planned
 from halfhank.model.planning.computing import computed, count_allowed, in_order, mistaken, uncorrected
 from halfhank.model.yarn.corrections import NONE, Corrections

@@ -7,12 +7,12 @@ weighings are not: they belong to another skein.
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model.meaning.design import Design
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.design.design import Design
 from halfhank.model.plan import Plan
 from halfhank.model.planning.planning import plan_design
-from halfhank.model.scale.log import corrections_of, log_of, model_of
 from halfhank.model.shawl import Shawl
+from halfhank.model.weighings.log import corrections_of, log_of, model_of
 from halfhank.model.yarn.corrections import NONE, Corrections
 
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from halfhank.model.meaning.band_walk import count_rows
-from halfhank.model.meaning.design import AnyBand, Band, Design, Elongated, Part, Repeat
+from halfhank.model.design.band_walk import count_rows
+from halfhank.model.design.design import AnyBand, Band, Design, Elongated, Part, Repeat
 
 MAX_ROWS = 20_000
 

@@ -7,10 +7,10 @@ the order of the file, each whole or not at all.
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model import plan_problems as known
-from halfhank.model.meaning.design import Design, Gains, Part, ShapingLine
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.design.design import Design, Gains, Part, ShapingLine
 from halfhank.model.number_words import counted
+from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.sections import Section
 
 MAX_STITCHES = 20_000

@@ -3,9 +3,9 @@
 from itertools import pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model.meaning.design import Design
-from halfhank.model.meaning.stitch_measures import StitchMeasures
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.design.design import Design
+from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import NO_RATES, Rates, Rows
 from halfhank.model.rows.sections import Section, sections
 from halfhank.model.rows.shaping import (

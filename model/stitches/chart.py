@@ -3,11 +3,11 @@
 from typing import NamedTuple
 
 from halfhank.grammar.description import Item
-from halfhank.grammar.problems import Problem
-from halfhank.model import row_problems as known
-from halfhank.model.notation.appearance import Sign, sign_of
-from halfhank.model.notation.balance import StitchCount
-from halfhank.model.notation.bare_items import bare
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.problems import row_problems as known
+from halfhank.model.stitch_counts.appearance import Sign, sign_of
+from halfhank.model.stitch_counts.balance import StitchCount
+from halfhank.model.stitch_counts.bare_items import bare
 from halfhank.model.stitches.chart_columns import columns_of
 from halfhank.model.stitches.pattern import Pattern
 from halfhank.model.stitches.worked_rows import WorkedRow, levels_of, worked_rows

@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from itertools import accumulate
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Span
-from halfhank.model.meaning.design import Design
+from halfhank.grammar.problems.problem import Span
+from halfhank.model.design.design import Design
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.stitches.pattern import Pattern
 

@@ -5,12 +5,12 @@ from math import lcm
 from typing import NamedTuple
 
 from halfhank.grammar.description import BUILT_IN_SPAN, Across, Item, Multiple, Stitch, WholeRow
-from halfhank.grammar.problems import Span
-from halfhank.model.meaning.band_walk import bands_of
-from halfhank.model.meaning.resolve import DEFAULT_FILL
-from halfhank.model.meaning.stitch_measures import StitchMeasures
-from halfhank.model.notation.balance import StitchCount, least_multiples, leaves
-from halfhank.model.notation.tally import RowTally, row_tally
+from halfhank.grammar.problems.problem import Span
+from halfhank.model.design.band_walk import bands_of
+from halfhank.model.design.resolve import DEFAULT_FILL
+from halfhank.model.design.stitch_measures import StitchMeasures
+from halfhank.model.stitch_counts.balance import StitchCount, least_multiples, leaves
+from halfhank.model.stitch_counts.tally import RowTally, row_tally
 
 _LARGEST_DERIVED = 20_000
 

@@ -4,12 +4,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times, Work
-from halfhank.grammar.problems import Problem, Span
-from halfhank.model import row_problems as known
-from halfhank.model.notation.balance import StitchCount, leaves, takes
-from halfhank.model.notation.pairs import Change, changes, unpaired
+from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.model.number_words import counted
+from halfhank.model.problems import row_problems as known
 from halfhank.model.rows.shaping import MAX_STITCHES
+from halfhank.model.stitch_counts.balance import StitchCount, leaves, takes
+from halfhank.model.stitch_counts.pairs import Change, changes, unpaired
 from halfhank.model.stitches.pattern import Pattern, PatternRow, derived_multiple
 
 _IN_ONE = frozenset({"k", "p", "yo"})

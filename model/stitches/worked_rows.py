@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Work
-from halfhank.model.notation.appearance import units
-from halfhank.model.notation.balance import StitchCount, passes
-from halfhank.model.notation.bare_items import bare
-from halfhank.model.notation.tally import tally_of
+from halfhank.model.stitch_counts.appearance import units
+from halfhank.model.stitch_counts.balance import StitchCount, passes
+from halfhank.model.stitch_counts.bare_items import bare
+from halfhank.model.stitch_counts.tally import tally_of
 from halfhank.model.stitches.pattern import Pattern, PatternRow, whole_row
 from halfhank.model.stitches.row_checks import walked
 

@@ -8,13 +8,14 @@ such bound, every count is.
 
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, Span
-from halfhank.model import plan_problems as known
-from halfhank.model.meaning.band_walk import count_rows, has_allowance, open_piece, total_rows
-from halfhank.model.meaning.design import AnyBand, Band, Elongated, ShapingLine
+from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.model.design.band_walk import count_rows, has_allowance, open_piece, total_rows
+from halfhank.model.design.design import AnyBand, Band, Elongated, ShapingLine
+from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import BIND_OFF, INCREASE, MAX_STITCHES, ActiveLines, active_lines, change_of, due
-from halfhank.model.yarn.row_yarn import BIND_OFF_STITCH, RowYarn
+from halfhank.model.start_and_bind_off.bind_offs import BIND_OFF_STITCH
+from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.supply import YarnSupply
 from halfhank.model.yarn.trials import Trial, Trials
 from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR

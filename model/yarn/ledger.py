@@ -4,7 +4,8 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import NamedTuple
 
 from halfhank.model.rows.shaping import BIND_OFF, WorkedPart, last_stitch
-from halfhank.model.yarn.row_yarn import MEASURED, RowYarn, bind_off_m, start_m, wraps_of_rows
+from halfhank.model.start_and_bind_off.bind_offs import MEASURED
+from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m, wraps_of_rows
 from halfhank.model.yarn.stitch_table import PLAIN_STITCH, StitchTable
 from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR, START_ERROR, ErrorSource
 

@@ -2,44 +2,17 @@
 
 from typing import NamedTuple
 
-from halfhank.model.meaning.design import BindOff, Design
 from halfhank.model.rows.sections import Run
 from halfhank.model.rows.shaping import BIND_OFF, WorkedPart
-from halfhank.model.yarn.stitch_table import SWATCH_BIND_OFF, SWATCH_CAST_ON, StitchTable
+from halfhank.model.start_and_bind_off.bind_offs import BIND_OFF_STITCH, MEASURED, bind_off_stitches
+from halfhank.model.start_and_bind_off.starts import start_stitches
+from halfhank.model.yarn.stitch_table import StitchTable
 from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR, START_ERROR
-
-CAST_ON_STITCH = SWATCH_CAST_ON
-"""A stitch cast on, in plain stitches."""
-
-BIND_OFF_STITCH = SWATCH_BIND_OFF
-"""A stitch bound off, in plain stitches: 4.6 times the width (nimble-needles.com) over Kw = 4.1."""
-
-BIND_OFF_STITCHES = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0, "draw through": 0.3}
-"""Plain stitches for each live stitch: k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw
-through from memory. Picot's follow from its numbers."""
-
-MEASURED = "measured"
-
-
-def start_stitches(design: Design) -> float:
-    """Yarn of the start in plain stitches: a cast-on, or a garter tab and its set-up row."""
-    start = design.start
-    if start.tab:
-        return start.tab[0] * start.tab[1] + start.stitches
-    return CAST_ON_STITCH * start.stitches
 
 
 def start_m(table: StitchTable) -> float:
     """Yarn of the start."""
-    return start_stitches(table.design) * table.plain_m(START_ERROR)
-
-
-def bind_off_stitches(off: BindOff) -> float:
-    """Yarn of the bind-off for each live stitch, in plain stitches (measured ones excepted)."""
-    if off.method == "picot":
-        worked = CAST_ON_STITCH * off.cast_on + BIND_OFF_STITCH * off.bind_off
-        return worked / (off.bind_off - off.cast_on)
-    return BIND_OFF_STITCHES[off.method]
+    return start_stitches(table.design.start) * table.plain_m(START_ERROR)
 
 
 def bind_off_m(table: StitchTable, last_stitch: str) -> float:

@@ -2,18 +2,20 @@
 
 from typing import NamedTuple
 
-from halfhank.model.meaning.design import Design, StitchBlock, Swatch
-from halfhank.model.meaning.resolve import DEFAULT_FILL
-from halfhank.model.meaning.stitch_measures import BUILT_IN, StitchMeasures, wrap_m
-from halfhank.model.notation.loops import draw, has_long_stitches, has_yarn_overs
+from halfhank.model.design.design import Design, StitchBlock, Swatch
+from halfhank.model.design.resolve import DEFAULT_FILL
+from halfhank.model.design.stitch_measures import BUILT_IN, StitchMeasures, wrap_m
 from halfhank.model.shawl import Fabric
+from halfhank.model.start_and_bind_off.bind_offs import BIND_OFF_STITCH
+from halfhank.model.start_and_bind_off.starts import CAST_ON_STITCH
+from halfhank.model.stitch_counts.loops import draw, has_long_stitches, has_yarn_overs
 from halfhank.model.yarn.corrections import NONE, Corrections
 from halfhank.model.yarn.uncertainty import GAUGE, GAUGE_ERROR, RATIO, SWATCH, ErrorSource
 
 KW = 4.1
 """Loop length over stitch width, wet-relaxed plain wool (Munden, J. Textile Inst. 50, 1959; from memory)."""
 
-SWATCH_CAST_ON, SWATCH_BIND_OFF = 1.5, 1.12
+SWATCH_CAST_ON, SWATCH_BIND_OFF = CAST_ON_STITCH, BIND_OFF_STITCH
 """Cast-on and bind-off of a swatch weighed whole, in rows of it."""
 
 PLAIN_STITCH = "garter"

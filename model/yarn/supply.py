@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from halfhank.model.meaning.design import Design
+from halfhank.model.design.design import Design
 from halfhank.model.yarn.corrections import NONE, Corrections
 
 ENOUGH = 1 + 1e-9

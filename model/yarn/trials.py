@@ -3,9 +3,9 @@
 from bisect import bisect_right
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model.meaning.band_walk import bands_of, count_rows, elongated_of, growing_part, has_allowance
-from halfhank.model.meaning.design import Repeat, ShapingLine
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.design.band_walk import bands_of, count_rows, elongated_of, growing_part, has_allowance
+from halfhank.model.design.design import Repeat, ShapingLine
 from halfhank.model.rows.sections import MAX_ROWS, Section, mirrored, section_of
 from halfhank.model.rows.shaping import (
     INCREASE,

@@ -3,7 +3,7 @@
 from functools import cached_property
 from itertools import accumulate
 
-from halfhank.model.meaning.design import Design
+from halfhank.model.design.design import Design
 from halfhank.model.rows.shaping import WorkedPart, last_stitch
 from halfhank.model.yarn.ledger import Ledger
 from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m

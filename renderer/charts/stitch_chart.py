@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
-from halfhank.model.notation.appearance import Sign
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.model.stitches.chart import Chart, ChartRow, Use
 from halfhank.renderer.charts.symbols import symbol
 from halfhank.renderer.charts.symbols.pen import SymbolBox

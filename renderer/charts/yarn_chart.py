@@ -4,10 +4,10 @@ from typing import NamedTuple
 
 from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
-from halfhank.model.scale.forecast import Forecast
-from halfhank.model.scale.log import LoggedWeighing
-from halfhank.model.scale.posterior import BAND_SDS, Estimate
 from halfhank.model.shawl import Shawl
+from halfhank.model.weighings.forecast import Forecast
+from halfhank.model.weighings.log import LoggedWeighing
+from halfhank.model.weighings.posterior import BAND_SDS, Estimate
 from halfhank.renderer.charts.chart_heading import chart_heading
 from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon
 from halfhank.renderer.paper.house_style import (

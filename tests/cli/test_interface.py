@@ -6,7 +6,7 @@ from pathlib import Path
 
 import halfhank
 import pytest
-from halfhank.grammar.problems import MISTAKE
+from halfhank.grammar.problems.problem import MISTAKE
 from halfhank.model.plan import Plan, Planned
 from halfhank.renderer import OptionError
 

@@ -7,7 +7,7 @@ line cannot carry a comment, `#~ line 5: 9 unclosed-text` on another; `#~ whole:
 import re
 from pathlib import Path
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 
 CASES = Path(__file__).parent.parent / "cases"
 

@@ -3,8 +3,8 @@
 import random
 
 from halfhank.grammar.parse import parse, parse_bytes
-from halfhank.grammar.problems import Problem
-from halfhank.grammar.text.excerpt import show_problems
+from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.source_text.excerpt import show_problems
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

@@ -1,7 +1,7 @@
 """A kind of problem filled with values: pieces, alternatives and edits, with and without what is not there."""
 
 import pytest
-from halfhank.grammar.problems import ADVICE, Edit, ProblemKind, Span
+from halfhank.grammar.problems.problem import ADVICE, Edit, ProblemKind, Span
 
 HERE, THERE = Span(3, 5, 9), Span(4, 1, 2)
 KIND = ProblemKind(

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 from halfhank import grammar
-from halfhank.grammar import parse_problems
 from halfhank.grammar.items import CABLE_TURNS, ITEMS
 from halfhank.grammar.parse import parse, parse_bytes
-from halfhank.grammar.problems import Problem, ProblemKind
+from halfhank.grammar.problems import parse_problems
+from halfhank.grammar.problems.problem import Problem, ProblemKind
 
 from tests.grammar.cases import CASES, expected
 
@@ -138,7 +138,7 @@ def test_every_code_has_a_case() -> None:
         "not-utf-8",
     }
     assert in_files | elsewhere == set(_code_table())
-    tests = (Path(__file__).parent / "text" / "test_layout.py").read_text(encoding="utf-8")
+    tests = (Path(__file__).parent / "source_text" / "test_layout.py").read_text(encoding="utf-8")
     assert all(f'"{code}"' in tests for code in elsewhere)
 
 

@@ -9,7 +9,7 @@ from halfhank import grammar
 
 ROOT = Path(grammar.__file__).parent
 # What lies in the folder itself stands below all rooms, but for what takes them in turn.
-ROOMS = ("", "text", "lines", "reading", "builtin", "parse")
+ROOMS = ("problems", "", "source_text", "lines", "reading", "builtin", "parse")
 MODULES = {
     ".".join(path.relative_to(ROOT).with_suffix("").parts): path
     for path in sorted(ROOT.rglob("*.py"))

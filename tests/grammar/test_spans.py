@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from halfhank.grammar.description import Count, Length, Mass, Name, Percent, Placed, Text, Work
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems.problem import Span
 
 from tests.grammar.cases import CASES
 from tests.grammar.making import make_lines

@@ -2,7 +2,7 @@
 
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE, Edit, Problem
+from halfhank.grammar.problems.problem import MISTAKE, Edit, Problem
 from halfhank.model.planning.planning import plan_parsed
 
 from tests.model.texts import text

@@ -8,7 +8,7 @@ from typing import Any
 import jsonschema
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import ADVICE, MISTAKE, Problem, Span
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE, Problem, Span
 from halfhank.model.plan_json import plan_json, problems_json
 from halfhank.model.planning.planning import plan_design, plan_parsed
 from halfhank.model.shawl import Mark, Shawl

@@ -1,9 +1,9 @@
 """Descriptions for the model's tests: plain garter and one shape unless told otherwise."""
 
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE
-from halfhank.model.meaning.design import Design
-from halfhank.model.meaning.resolve import resolve
+from halfhank.grammar.problems.problem import MISTAKE
+from halfhank.model.design.design import Design
+from halfhank.model.design.resolve import resolve
 
 GARTER = "stitch garter\n  gauge 20 sts 40 rows over 10 cm\n  swatch 40 sts 60 rows weighs 11.2 g"
 

@@ -2,7 +2,7 @@
 
 import pytest
 from halfhank.grammar.parse import parse, parse_bytes
-from halfhank.grammar.problems import MISTAKE
+from halfhank.grammar.problems.problem import MISTAKE
 from halfhank.model.planning.planning import plan
 
 from tests import whole

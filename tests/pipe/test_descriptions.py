@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems.problem import Span
 from hypothesis import given, settings
 
 from tests.pipe.random_shawls.making import descriptions, seeded

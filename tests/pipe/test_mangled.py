@@ -4,7 +4,7 @@ from random import Random
 
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE, Problem
+from halfhank.grammar.problems.problem import MISTAKE, Problem
 from halfhank.model.planning.planning import plan
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.schematic.page import draw_schematic

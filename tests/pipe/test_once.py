@@ -9,13 +9,13 @@ from types import CodeType, FrameType
 
 import pytest
 from halfhank.grammar import parse as reader
-from halfhank.model.ends import marks, stops
-from halfhank.model.meaning import resolve
+from halfhank.model.design import resolve
+from halfhank.model.marks_and_stops import marks, stops
 from halfhank.model.outline import laying
 from halfhank.model.planning import computing
 from halfhank.model.rows import worked
-from halfhank.model.scale import forecast, log, weighing_model
 from halfhank.model.stitches import pattern
+from halfhank.model.weighings import forecast, log, weighing_model
 from halfhank.model.yarn import allowance, ledger, totals
 
 from tests.cli.running import halfhank

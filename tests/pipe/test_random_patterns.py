@@ -3,12 +3,12 @@
 from itertools import pairwise
 
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE
+from halfhank.grammar.problems.problem import MISTAKE
 from halfhank.grammar.reading.instruction_reader import read_lines
-from halfhank.model.advice.technical_edit import edit
+from halfhank.model.checks.technical_edit import edit
+from halfhank.model.design.resolve import resolve
+from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.instructions.row_lines import row_lines
-from halfhank.model.meaning.resolve import resolve
-from halfhank.model.meaning.stitch_measures import StitchMeasures
 from halfhank.model.planning.planning import plan
 from halfhank.model.stitches.chart import chart_of, too_large
 from halfhank.model.stitches.mirror import mirrored

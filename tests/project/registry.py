@@ -7,9 +7,9 @@ from pathlib import Path
 from types import ModuleType
 from typing import NamedTuple
 
-from halfhank.grammar import parse_problems
-from halfhank.grammar.problems import ProblemKind
-from halfhank.model import plan_problems, row_problems
+from halfhank.grammar.problems import parse_problems
+from halfhank.grammar.problems.problem import ProblemKind
+from halfhank.model.problems import plan_problems, row_problems
 
 ROOT = Path(__file__).parents[2]
 TABLED = (plan_problems, row_problems)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from halfhank.grammar.problems import ADVICE, MISTAKE
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE
 
 from tests.project.registry import ROOT, SOURCES, TABLED, Use, fields, kinds, severities, uses
 
@@ -99,5 +99,5 @@ def test_no_problem_is_made_but_of_a_kind() -> None:
     for path in SOURCES:
         tree = ast.parse(path.read_text(encoding="utf-8"))
         calls = {_callee(node) for node in ast.walk(tree) if isinstance(node, ast.Call)}
-        assert "Problem" not in calls or path == ROOT / "grammar/problems.py", path
+        assert "Problem" not in calls or path == ROOT / "grammar/problems/problem.py", path
         assert "ProblemKind" not in calls or path.name.endswith("_problems.py"), path

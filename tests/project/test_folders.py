@@ -49,7 +49,7 @@ def test_the_tests_mirror_the_package() -> None:
     rooms = {str(path.parent) for path in _files() if path.suffix == ".py"}
     below = tuple(f"tests/{folder}" for folder in FOLDERS)
     tested = {room.removeprefix("tests/") for room in rooms if room.startswith(below)}
-    assert {*FOLDERS, "grammar/text", "model/outline", "renderer/charts", "cli/commands"} <= tested
+    assert {*FOLDERS, "grammar/source_text", "model/outline", "renderer/charts", "cli/commands"} <= tested
     assert tested - rooms == set()
 
 
@@ -65,7 +65,7 @@ def test_a_name_stands_for_one_file() -> None:
 
 def test_a_name_stands_for_one_class() -> None:
     """But for the records of a design, which are those of a description as they are meant."""
-    meant = ROOT / "model" / "meaning" / "design.py"
+    meant = ROOT / "model" / "design" / "design.py"
     nodes = (node for path in _sources() if path != meant for node in ast.parse(path.read_text("utf-8")).body)
     names = Counter(node.name for node in nodes if isinstance(node, ast.ClassDef))
     assert "Plan" in names and [name for name, count in names.items() if count > 1] == []

@@ -20,13 +20,18 @@ ALLOWED = {
     "grammar": ("halfhank.grammar",),
     "model": (
         "halfhank.model",
-        "halfhank.grammar.problems",
+        "halfhank.grammar.problems.problem",
         "halfhank.grammar.description",
         "halfhank.grammar.language",
         "halfhank.grammar.items",
         "halfhank.grammar.builtin.stitch_patterns",
     ),
-    "renderer": ("halfhank.renderer", "halfhank.model", "halfhank.grammar.problems", "halfhank.grammar.description"),
+    "renderer": (
+        "halfhank.renderer",
+        "halfhank.model",
+        "halfhank.grammar.problems.problem",
+        "halfhank.grammar.description",
+    ),
     "cli": ("halfhank",),
 }
 # Libraries that one folder alone may know.

@@ -102,7 +102,7 @@ def test_nothing_is_imported_before_the_collector_is_off(bare: Bare) -> None:
 
 def test_a_plan_without_a_log_loads_nothing_of_the_scale(bare: Bare, tmp_path: Path) -> None:
     found = loaded(bare, tmp_path, "draw", "-", "-o", "x.svg")
-    assert not [name for name in found if name.startswith("halfhank.model.scale")]
+    assert not [name for name in found if name.startswith("halfhank.model.weighings")]
     assert "halfhank.model.planning.plan_with_log" not in found
 
 

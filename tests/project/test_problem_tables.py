@@ -5,8 +5,8 @@ from itertools import groupby
 from types import ModuleType
 
 import pytest
-from halfhank.grammar.problems import ADVICE, MISTAKE
-from halfhank.model import plan_problems, row_problems
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE
+from halfhank.model.problems import plan_problems, row_problems
 
 from tests.project.registry import ROOT, severities
 

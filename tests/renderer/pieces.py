@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.model.outline.curve import Curve, Point, arc, line
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.outline.region import LEFT, RIGHT, Region

@@ -1,6 +1,6 @@
 """The construction of each shape. Only the one wanted is loaded: every module is paid for at the start."""
 
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
 

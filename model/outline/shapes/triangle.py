@@ -5,8 +5,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedStraight
-from halfhank.grammar.problems import Problem
-from halfhank.model import plan_problems as known
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
@@ -14,6 +13,7 @@ from halfhank.model.outline.region import one_panel, two_wings
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
 from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
 from halfhank.model.outline.solvers.strip import Strip, settled
+from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rates, Rows
 
 LEAST_FAN, MOST_FAN = 100.0, 260.0

@@ -4,13 +4,13 @@ import math
 from itertools import pairwise
 from typing import NamedTuple
 
-from halfhank.grammar.problems import Problem
-from halfhank.model import plan_problems as known
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.solvers.arcs import Bow, bend, bow_grain
 from halfhank.model.outline.solvers.strip import Cells, Strip
+from halfhank.model.problems import plan_problems as known
 
 LEAST_FAN, MOST_FAN = math.radians(0.06), math.radians(350)
 """Fans (radians) that are drawn: beyond them rows run straight, or the fabric ruffles."""

@@ -5,7 +5,7 @@ The meaning of each is noted beside its drawing. All are drawn as seen from the 
 
 from collections.abc import Callable
 
-from halfhank.model.notation.appearance import Sign
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols import cables, decreases, increases, plain_stitches, wraps
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen, SymbolBox
 from halfhank.renderer.paper.scene import Element

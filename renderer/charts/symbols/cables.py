@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from halfhank.model.notation.appearance import Sign
 from halfhank.model.outline.curve import Point
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen
 from halfhank.renderer.paper.scene import Path
 

@@ -1,7 +1,7 @@
 """Decreases: the longest stroke leans as the stitch on top does; as many feet as stitches where three become one."""
 
-from halfhank.model.notation.appearance import Sign
 from halfhank.model.outline.curve import Point
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen
 from halfhank.renderer.paper.scene import Circle, Path
 

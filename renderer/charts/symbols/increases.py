@@ -1,7 +1,7 @@
 """Increases: yarn over, make 1, several stitches in one place."""
 
-from halfhank.model.notation.appearance import Sign
 from halfhank.model.outline.curve import Point
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen, SymbolBox
 
 # Letters as strokes in a frame of one by one, x to the right and y downwards.

@@ -1,6 +1,6 @@
 """Stitches that keep the count: knit, purl, twisted, slipped."""
 
-from halfhank.model.notation.appearance import Sign
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen
 
 

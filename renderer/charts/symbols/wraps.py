@@ -1,6 +1,6 @@
 """Elongated stitches: the number of wraps over loops."""
 
-from halfhank.model.notation.appearance import Sign
+from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen
 
 

@@ -6,7 +6,7 @@ import pytest
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 
 from tests.cli.running import halfhank
-from tests.model.advice.test_planted import SHAWL
+from tests.model.checks.test_planted import SHAWL
 
 
 @pytest.fixture

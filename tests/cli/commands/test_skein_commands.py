@@ -8,7 +8,7 @@ import pytest
 from lxml import etree
 
 from tests.cli.running import halfhank
-from tests.model.scale.knits import BANDED, PLAIN, logged, shawl_of
+from tests.model.weighings.knits import BANDED, PLAIN, logged, shawl_of
 
 
 @pytest.fixture

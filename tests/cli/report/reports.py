@@ -12,7 +12,7 @@ from halfhank.cli.report.skein_report import skein_report
 from halfhank.cli.report.stop_report import stop_report
 from halfhank.cli.report.weighing_report import weighing_report
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
-from halfhank.grammar.problems import ADVICE, MISTAKE, Problem, Span
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE, Problem, Span
 from halfhank.model.instructions.written_instructions import written_instructions
 from halfhank.model.planning.skeins import skein_plans
 from halfhank.model.report_tree import (

@@ -15,7 +15,7 @@ from halfhank.cli.report.terminal_writer import (
     text_layout,
 )
 from halfhank.cli.terminal import width
-from halfhank.grammar.problems import ADVICE, Problem, Span
+from halfhank.grammar.problems.problem import ADVICE, Problem, Span
 from halfhank.model.report_tree import (
     UNITS,
     Figure,

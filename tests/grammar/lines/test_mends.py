@@ -5,7 +5,7 @@ import re
 import pytest
 from halfhank.grammar.lines.trade_phrases import US_NEEDLES_MM, Suggestion, suggestion_at
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 
 TEXT = """\
 shawl "Skerry"

@@ -9,7 +9,7 @@ import lark
 import pytest
 from halfhank.grammar.language import STARTS
 from halfhank.grammar.lines import tables
-from halfhank.grammar.text.indentation import lay_out
+from halfhank.grammar.source_text.indentation import lay_out
 
 from tests.grammar.cases import CASES
 from tests.grammar.making import make_lines

@@ -2,7 +2,7 @@
 
 import pytest
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 
 TEXT = """\
 shawl "Skerry"

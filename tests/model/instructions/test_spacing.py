@@ -3,7 +3,7 @@
 import pytest
 from halfhank.grammar.reading.instruction_reader import read_notation
 from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
-from halfhank.model.notation.tally import tally_of
+from halfhank.model.stitch_counts.tally import tally_of
 from hypothesis import given
 from hypothesis import strategies as st
 

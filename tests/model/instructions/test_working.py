@@ -10,7 +10,7 @@ from halfhank.model.plan import Plan
 from halfhank.model.stitches.mirror import mirrored
 from halfhank.model.stitches.pattern import patterns_of
 
-from tests.model.advice.test_planted import SHAWL
+from tests.model.checks.test_planted import SHAWL
 from tests.whole import plan_of
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from halfhank.grammar.description import Length, PinnedStraight, PinnedTo
-from halfhank.grammar.problems import Problem, Span
+from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.outline import Outline
@@ -88,9 +88,7 @@ def _places(line: Line) -> tuple[str, ...]:
     return BOTH if line.place == "each" else (line.place,)
 
 
-def _act(
-    line: Line, row: int, count: int, live: int, gains: dict[str, list[int]], jumps: dict[str, list[int]]
-) -> int:
+def _act(line: Line, row: int, count: int, live: int, gains: dict[str, list[int]], jumps: dict[str, list[int]]) -> int:
     last = line.last or count
     due = row == line.first if not line.every else (row - line.first) % line.every == 0
     total = line.gain * (2 if line.place in ("each", "spine") else 1)

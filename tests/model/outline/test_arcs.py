@@ -32,9 +32,7 @@ def pi_shawl(run: Run) -> tuple[str, int, list[Run], list[Line]]:
     return "half-circle", 9, [run], [line._replace(first=line.first + 3) for line in lines]
 
 
-@pytest.mark.parametrize(
-    ("run", "degrees", "word"), [(garter(127), 224, "wings"), (stockinette(127), 157, "droops")]
-)
+@pytest.mark.parametrize(("run", "degrees", "word"), [(garter(127), 224, "wings"), (stockinette(127), 157, "droops")])
 def test_doublings_make_more_or_less_than_a_half_circle(run: Run, degrees: float, word: str) -> None:
     """Counts as published; 224 and 157 degrees by the area of the rows, the first and the last of which are a guess."""
     outline = laid(layout(*pi_shawl(run)))

@@ -7,7 +7,7 @@ angle whose tangent is half a stitch's width over a row's height: the row gauge 
 import math
 
 import pytest
-from halfhank.grammar.problems import MISTAKE
+from halfhank.grammar.problems.problem import MISTAKE
 
 from tests.whole import planned, shawl
 

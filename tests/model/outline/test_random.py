@@ -5,7 +5,7 @@ from itertools import cycle, product
 from random import Random
 
 import pytest
-from halfhank.grammar.problems import Problem
+from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.solvers.strip import settled

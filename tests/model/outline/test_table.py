@@ -7,7 +7,7 @@ import sys
 import pytest
 from halfhank.grammar.description import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE
 from halfhank.grammar.language import SHAPES as NAMES
-from halfhank.model.meaning.shape_kinds import SHAPES, default_spine
+from halfhank.model.design.shape_kinds import SHAPES, default_spine
 from halfhank.model.outline import lay_out
 
 from tests.model.outline.pieces import Line, crescent_lines, from_neck, garter, laid, layout
@@ -16,7 +16,7 @@ PACKAGE = "halfhank.model.outline.shapes."
 MODULES = {shape: shape.replace("-", "_") for shape in SHAPES}
 LAID = """
 import sys
-from halfhank.grammar.problems import Span
+from halfhank.grammar.problems.problem import Span
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.layout import Layout
 from halfhank.model.rows.row_table import NO_RATES, Rows

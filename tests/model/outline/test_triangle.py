@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from halfhank.grammar.problems import MISTAKE, Problem
+from halfhank.grammar.problems.problem import MISTAKE, Problem
 from halfhank.model.outline import lay_out
 from halfhank.model.outline.outline import Size
 from shapely import LineString

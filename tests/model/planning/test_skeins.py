@@ -4,10 +4,10 @@ import math
 
 import pytest
 from halfhank.model.planning.skeins import skein_plans
-from halfhank.model.scale.checkpoints import checkpoints
-from halfhank.model.scale.forecast import forecast
+from halfhank.model.weighings.checkpoints import checkpoints
+from halfhank.model.weighings.forecast import forecast
 
-from tests.model.scale.knits import BANDED, PLAIN, logged, plan_of
+from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of
 
 
 def test_the_skein_of_the_description_gives_the_shawl_of_the_description() -> None:

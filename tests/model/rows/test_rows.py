@@ -1,9 +1,9 @@
 """Rows: bands put out, shaping in time, the way back."""
 
 import pytest
-from halfhank.model.meaning.band_walk import count_rows, total_rows
-from halfhank.model.meaning.design import Design
-from halfhank.model.meaning.stitch_measures import StitchMeasures
+from halfhank.model.design.band_walk import count_rows, total_rows
+from halfhank.model.design.design import Design
+from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import NO_RATES, Rates, Rows
 from halfhank.model.rows.sections import section_of, sections
 from halfhank.model.rows.worked import row_table, work

@@ -2,7 +2,7 @@
 
 import pytest
 from halfhank.model.instructions.abbreviations import key_abbreviation
-from halfhank.model.notation.appearance import Sign, sign_of
+from halfhank.model.stitch_counts.appearance import Sign, sign_of
 from halfhank.model.stitches.chart import Chart, chart_of
 from halfhank.model.stitches.chart_columns import settle
 from halfhank.model.stitches.pattern import pattern_of

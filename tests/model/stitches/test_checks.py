@@ -1,7 +1,7 @@
 """The checks of a pattern's rows: what is found, where, and with which counts."""
 
 import pytest
-from halfhank.grammar.problems import ADVICE, MISTAKE, Problem
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE, Problem
 from halfhank.model.stitches.pattern import pattern_of
 from halfhank.model.stitches.row_checks import check_pattern
 

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 import pytest
-from halfhank.grammar.problems import Problem
-from halfhank.model.advice.fit_advice import advise, stretches
-from halfhank.model.meaning.design import Design
-from halfhank.model.meaning.resolve import resolve
-from halfhank.model.meaning.stitch_measures import StitchMeasures
+from halfhank.grammar.problems.problem import Problem
+from halfhank.model.checks.fit_advice import advise, stretches
+from halfhank.model.design.design import Design
+from halfhank.model.design.resolve import resolve
+from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
@@ -45,9 +45,7 @@ def fits(design: Design) -> list[Fit]:
 
 def told(design: Design) -> dict[str, Problem]:
     parts, rows = worked(design)
-    return {
-        problem.code: problem for problem in advise(design, patterns_of(StitchMeasures(design)), parts, rows)
-    }
+    return {problem.code: problem for problem in advise(design, patterns_of(StitchMeasures(design)), parts, rows)}
 
 
 def test_stitches_in_each_wing_after_a_neck() -> None:

@@ -9,7 +9,7 @@ import re
 import pytest
 from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
-from halfhank.model.notation.balance import passes
+from halfhank.model.stitch_counts.balance import passes
 from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
 from halfhank.model.stitches.row_checks import check_pattern
 from halfhank.model.stitches.worked_rows import levels_of

@@ -2,7 +2,7 @@
 
 from halfhank.grammar.description import Description, Item, Stitch
 from halfhank.grammar.parse import parse
-from halfhank.grammar.problems import MISTAKE
+from halfhank.grammar.problems.problem import MISTAKE
 
 HEAD = """shawl "Pattern under test"
 yarn

@@ -7,7 +7,7 @@ near a bound of live stitches.
 from collections.abc import Callable
 from random import Random
 
-from halfhank.model.meaning.design import Design
+from halfhank.model.design.design import Design
 from halfhank.model.rows.shaping import MAX_STITCHES
 
 from tests.model.texts import GARTER, described

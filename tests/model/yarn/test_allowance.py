@@ -3,9 +3,9 @@
 from random import Random
 
 import pytest
-from halfhank.grammar.problems import ADVICE, MISTAKE, Problem
-from halfhank.model.meaning.band_walk import total_rows
-from halfhank.model.meaning.design import Design
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE, Problem
+from halfhank.model.design.band_walk import total_rows
+from halfhank.model.design.design import Design
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.worked import work
 from halfhank.model.yarn.allowance import allowance

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from random import Random
 
 import pytest
-from halfhank.model.meaning.design import Design
+from halfhank.model.design.design import Design
 from halfhank.model.yarn.allowance import allowance
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable

@@ -5,10 +5,10 @@ from itertools import accumulate
 
 import numpy as np
 import pytest
-from halfhank.model.meaning.design import Design
-from halfhank.model.notation.loops import draw
+from halfhank.model.design.design import Design
 from halfhank.model.rows.shaping import last_stitch
 from halfhank.model.rows.worked import work
+from halfhank.model.stitch_counts.loops import draw
 from halfhank.model.yarn.ledger import STITCH, hanging_m, ledger_of, part_amounts
 from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m
 from halfhank.model.yarn.stitch_table import StitchTable

@@ -6,7 +6,7 @@ from itertools import combinations
 import pytest
 from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
-from halfhank.model.notation.appearance import Sign, sign_of, units
+from halfhank.model.stitch_counts.appearance import Sign, sign_of, units
 from halfhank.model.stitches.chart import Chart, chart_of
 from halfhank.model.stitches.pattern import built_in_pattern, pattern_of
 from halfhank.renderer.charts.stitch_chart import Captions, entries_of, stitch_chart

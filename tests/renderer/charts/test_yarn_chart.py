@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 from halfhank.model.planning.skeins import skein_plans
-from halfhank.model.scale.forecast import forecast
+from halfhank.model.weighings.forecast import forecast
 from halfhank.renderer.charts.plot import nice_step, tick_text, ticks
 from halfhank.renderer.charts.skein_overlay import overlay
 from halfhank.renderer.charts.yarn_chart import yarn_chart
@@ -16,7 +16,7 @@ from halfhank.renderer.paper.svg import to_svg
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.model.scale.knits import BANDED, PLAIN, logged, plan_of
+from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of
 from tests.pipe.drawing.svg_files import check
 from tests.pipe.random_shawls.making import seeded_plan
 from tests.renderer.checks import group, leaves, meetings, strays, texts

@@ -1,6 +1,5 @@
 """What the page says: texts, figures, edges and textures."""
 
-
 import pytest
 from halfhank.renderer.paper.house_style import MARGIN
 from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style

@@ -1,0 +1,112 @@
+"""What shows in the rows and the yarn of a worked shawl: small checks, each from the work to problems."""
+
+from collections.abc import Callable, Iterator
+
+from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.model.design.design import Band, ShapingLine
+from halfhank.model.number_words import counted
+from halfhank.model.problems import plan_problems as known
+from halfhank.model.yarn.working import Working
+
+Check = Callable[[Working], Iterator[Problem]]
+
+
+def check_work(working: Working) -> list[Problem]:
+    """All that shows in the rows."""
+    return [problem for check in WORK_CHECKS for problem in check(working)]
+
+
+def _wrong_side_start(working: Working) -> Iterator[Problem]:
+    for part in working.parts:
+        if part.section.mirrored or not part.active.own:
+            continue
+        for line in part.active.lines:
+            if line.every == 1 or line.from_row % 2 == 0 or (part.first_row + line.from_row) % 2 == 0:
+                continue
+            yield known.WRONG_SIDE_START.at(line.span, row=part.first_row + line.from_row - 1)
+
+
+def _wrong_side_back(working: Working) -> Iterator[Problem]:
+    """Lines that act on right-side rows on the way out and on wrong-side rows on the way back."""
+    out = {part.section.part: part for part in working.parts if not part.section.mirrored}
+    seen = set[Span]()
+    for part in working.parts:
+        first = part.first_row
+        for k, row in sorted(part.starts.items()) if part.section.mirrored else ():
+            line, forth = part.active.lines[k], out[part.section.part]
+            right = all((forth.first_row + act.row) % 2 == 0 for act in forth.acts if act.line == k)
+            if not right or (line.every or 0) % 2 or (first + row) % 2 == 0 or line.span in seen:
+                continue
+            seen.add(line.span)
+            yield known.WRONG_SIDE_START_ON_WAY_BACK.at(line.span, row=first + row - 1)
+
+
+def _wrong_side_pattern(working: Working) -> Iterator[Problem]:
+    seen = set[Span]()
+    for part in working.parts:
+        row = part.first_row
+        for run in part.section.runs:
+            if isinstance(run.source, Band) and working.table.measures.repeat_rows(run.stitch) and row % 2 == 0:
+                if run.source.span not in seen:
+                    yield known.WRONG_SIDE_START_OF_ROWS.at(run.source.span, stitch=run.stitch, row=row)
+                seen.add(run.source.span)
+            row += run.rows
+
+
+def _lines_without_effect(working: Working) -> Iterator[Problem]:
+    acting = {part.active.lines[act.line].number for part in working.parts for act in part.acts}
+    rows = working.row_count
+    for line in working.design.all_lines:
+        if line.number in acting:
+            continue
+        owners = (
+            part for part in working.parts if part.active.own and part.first_row <= line.from_row <= part.last_row
+        )
+        own = next(owners, None)
+        if line in working.design.lines and line.every is None and own:
+            yield known.LINE_LOST.at(line.span, row=line.from_row, part=own.section.name)
+        else:
+            yield _idle(working, line, rows)
+
+
+def _idle(working: Working, line: ShapingLine, rows: int) -> Problem:
+    part = next((one for one in working.parts if one.active.own and line in one.active.lines), None)
+    if part is None or line.from_row <= part.section.rows:
+        return known.IDLE_LINE.at(line.span, rows=rows)
+    return known.IDLE_LINE_IN_PART.at(line.span, rows=part.section.rows)
+
+
+def _wide_edges(working: Working) -> Iterator[Problem]:
+    edge, counts = working.design.edge, (k for part in working.parts for k in part.counts)
+    narrow = next((k for k in (working.design.start.stitches, *counts) if k < working.yarn.edges), None)
+    if narrow is not None:
+        yield known.WIDE_EDGES.at(edge.at.value, edges=working.yarn.edges, stitches=narrow)
+
+
+def _picot_multiple(working: Working) -> Iterator[Problem]:
+    off, live = working.design.bind_off, working.parts[-1].end
+    if off.method != "picot":
+        return
+    every = off.bind_off - off.cast_on
+    if (live - 1) % every:
+        yield known.PICOT_MULTIPLE.at(off.at.value, each=counted(every, "st"), stitches=live)
+
+
+def _yarn_short(working: Working) -> Iterator[Problem]:
+    supply, span = working.supply, working.design.yarn.skein_at.value
+    total_g = working.total_m / supply.metres_per_gram
+    if total_g > supply.skein_g:
+        yield known.YARN_SHORT.at(span, total_g=total_g, skein_g=supply.skein_g)
+    elif not supply.pays(working.total_m):
+        yield known.MARGIN_SHORT.at(span, left_g=supply.skein_g - total_g, keep_g=supply.margin_g)
+
+
+WORK_CHECKS: tuple[Check, ...] = (
+    _wrong_side_start,
+    _wrong_side_back,
+    _wrong_side_pattern,
+    _lines_without_effect,
+    _wide_edges,
+    _picot_multiple,
+    _yarn_short,
+)

@@ -1,0 +1,275 @@
+"""The problems that planning finds, apart from those of written rows: every wording, and each code's line of the
+reference."""
+
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE, ProblemKind
+
+# Measures and yarn.
+
+ODD_GAUGE = ProblemKind(
+    "odd-gauge",
+    ADVICE,
+    "{fabric} has {rows_to_stitch:.2f} rows to a stitch here; {least:g} to {most:g} are usual.",
+    "count the swatch again: stitches first, then rows",
+)
+ODD_SWATCH = ProblemKind(
+    "odd-swatch",
+    ADVICE,
+    "A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual.",
+    "check the swatch, its gauge and the skein's length",
+)
+ASSUMED_GAUGE = ProblemKind(
+    "assumed-gauge", ADVICE, "`{stitch:.40}` has no gauge; that of {source:.40} stands in for it."
+)
+ASSUMED_GAUGE_OF_BUILT_IN = ProblemKind(
+    "assumed-gauge",
+    ADVICE,
+    "`{stitch:.40}` has no gauge; what it usually measures stands in, reckoned from garter.",
+    "give the gauge of a swatch in its block, with `as {stitch}`",
+)
+MEASURES_ONLY = ProblemKind(
+    "measures-only",
+    ADVICE,
+    "This block gives what `{stitch}` measures; the built-in's rows are not taken with it.",
+    "write `as {stitch}` in it to work them",
+    "as {stitch}\n{indent}",
+)
+KEEP_TOO_LARGE = ProblemKind("keep-too-large", MISTAKE, "A margin of the whole skein leaves nothing to knit with.")
+YARN_TOO_SHORT = ProblemKind(
+    "yarn-too-short",
+    MISTAKE,
+    "Worked only once, the whole shawl takes {needed_g:,.1f} g; {there_g:,.1f} g may be used.",
+    "take a larger skein, or make the other bands shorter",
+)
+YARN_SHORT = ProblemKind(
+    "yarn-short",
+    ADVICE,
+    "The shawl takes {total_g:,.1f} g; the skein has {skein_g:,.1f} g.",
+    "work fewer rows, or one band `as yarn allows`",
+)
+MARGIN_SHORT = ProblemKind(
+    "margin-short",
+    ADVICE,
+    "The shawl leaves {left_g:,.1f} g, less than the margin of {keep_g:,.1f} g.",
+    "work fewer rows, or `keep` less",
+)
+NOT_BY_YARN = ProblemKind("not-by-yarn", ADVICE, "Not the yarn sets the count of {count:,}. {reason}")
+EVEN_SEQUENCE = ProblemKind(
+    "even-sequence",
+    ADVICE,
+    "The yarn decides where this even sequence ends, and an even sequence looks cut off between its passes.",
+)
+EVEN_SEQUENCE_TO_VARY = EVEN_SEQUENCE._replace(
+    mend="`{stitch} {counts} {unit}` takes the same total in three passes", edit="{counts}"
+)
+
+# Weighings.
+
+TOO_MANY_WEIGHINGS = ProblemKind(
+    "too-many-weighings",
+    MISTAKE,
+    "The log has {weighings:,} weighings after rows; {most} are read.",
+    "leave out some of the earliest",
+)
+NO_SUCH_ROW = ProblemKind("no-such-row", MISTAKE, "There is no row {row:,}: the shawl has {rows:,}.")
+NO_SUCH_ROW_FOR_YARN = ProblemKind(
+    "no-such-row", MISTAKE, "No skein like this reaches row {row:,}; row {reached:,} is the most."
+)
+LOG_DISAGREES = ProblemKind(
+    "log-disagrees",
+    ADVICE,
+    (
+        "After row {row:,} there were to be {mean_g:.1f} g left, give or take {sd_g:.1f} g; this is ",
+        "{less_g:.1f} g less.",
+        "{more_g:.1f} g more.",
+    ),
+    "weigh again, and see that the row is counted right",
+)
+
+# Rows and their stitches.
+
+TOO_MANY_ROWS = ProblemKind("too-many-rows", MISTAKE, "The parts come to {rows:,} rows; a shawl has at most {most:,}.")
+TOO_MANY_ROWS_AS_YARN_ALLOWS = ProblemKind("too-many-rows", MISTAKE, "A shawl has at most {most:,} rows.")
+TOO_MANY_STITCHES = ProblemKind(
+    "too-many-stitches", MISTAKE, "Row {row:,} would have {stitches:,} stitches; a row has at most {most:,}."
+)
+TOO_MANY_STITCHES_AT_START = ProblemKind(
+    "too-many-stitches",
+    MISTAKE,
+    "The shawl would start with {stitches:,} stitches; a row has at most {most:,}.",
+)
+TOO_MANY_STITCHES_ON_WAY_BACK = ProblemKind(
+    "too-many-stitches", MISTAKE, "On the way back, row {row:,} would have {stitches:,} stitches."
+)
+TOO_FEW_STITCHES = ProblemKind(
+    "too-few-stitches",
+    MISTAKE,
+    "Row {row:,} has only {stitches}, too few to take {taken:,} away.",
+    "stop it with `until`, or make the part shorter",
+)
+TOO_FEW_STITCHES_ON_WAY_BACK = ProblemKind(
+    "too-few-stitches", MISTAKE, "On the way back, row {row:,} would have {stitches:,} stitches."
+)
+WRONG_WAY_UP = ProblemKind(
+    "wrong-way",
+    MISTAKE,
+    "Row {row:,} is worked on {stitches:,} stitches already; to {total:,} is not an increase.",
+)
+WRONG_WAY_DOWN = ProblemKind(
+    "wrong-way",
+    MISTAKE,
+    "Row {row:,} is worked on {stitches:,} stitches only; to {total:,} is not a decrease.",
+)
+TEETH_TURN_BACK = ProblemKind(
+    "teeth-turn-back",
+    MISTAKE,
+    "Saw teeth do not turn back: what is bound off cannot be worked back.",
+    "turn back around the part with the teeth, or leave it out",
+)
+TOO_MANY_WRAPS = ProblemKind("too-many-wraps", MISTAKE, "A needle is wrapped at most {most} times for a stitch.")
+PICOT_MULTIPLE = ProblemKind(
+    "picot-multiple",
+    ADVICE,
+    "Each picot uses up {each}; {stitches:,} are not a multiple of that, plus 1.",
+)
+WIDE_EDGES = ProblemKind(
+    "wide-edges", ADVICE, "The edges have {edges:,} stitches together, wider than a row of {stitches:,}."
+)
+WRONG_SIDE_START = ProblemKind(
+    "wrong-side-start",
+    ADVICE,
+    "This line first acts on row {row:,}, a wrong-side row: odd rows lie before the part.",
+    "make the part before it a row longer or shorter",
+)
+WRONG_SIDE_START_ON_WAY_BACK = ProblemKind(
+    "wrong-side-start",
+    ADVICE,
+    "On the way back this line first acts on row {row:,}, a wrong-side row.",
+    "make the way out a row longer or shorter",
+)
+WRONG_SIDE_START_OF_ROWS = ProblemKind(
+    "wrong-side-start",
+    ADVICE,
+    "Row 1 of `{stitch}` falls on row {row:,}, a wrong-side row.",
+    "put an even number of rows before it",
+)
+LINE_LOST = ProblemKind(
+    "line-lost",
+    ADVICE,
+    "Row {row:,} lies in “{part}”, which has shaping lines of its own: this one is lost.",
+    "write it in that part",
+)
+IDLE_LINE = ProblemKind("idle-line", ADVICE, "This line never acts in the {rows:,} rows that are worked.")
+IDLE_LINE_IN_PART = ProblemKind(
+    "idle-line",
+    ADVICE,
+    "This line never acts in the {rows:,} rows of its part.",
+    "in a part, `from row` counts from the part's first row",
+)
+
+# The shape.
+
+UNKNOWN_SHAPE = ProblemKind("unknown-shape", MISTAKE, "There is no shape `{shape:.40}`.", "here fits {shapes}")
+SHAPING_NOT_ALLOWED = ProblemKind(
+    "shaping-not-allowed",
+    MISTAKE,
+    "A {shape} is not shaped: every row has the stitches of the cast-on.",
+    "a strip on the bias is `asymmetric`",
+)
+PLACE_NOT_ALLOWED = ProblemKind("place-not-allowed", MISTAKE, "`{shape}` is not shaped {where}.", "shape it {places}")
+UNSHAPED = ProblemKind(
+    "unshaped",
+    ADVICE,
+    "Nothing shapes this triangle: every row has the stitches of the cast-on.",
+    "add a line such as `increase 1 at each edge every 2 rows`",
+)
+NO_SPINE = ProblemKind(
+    "no-spine",
+    ADVICE,
+    "A {shape} has no spine; these stitches are worked like the rest.",
+    "leave the line out",
+)
+NARROW_START = ProblemKind(
+    "narrow-start",
+    ADVICE,
+    "The shawl starts with {start}, too few for {edges} of the edges and {spine} of the spine.",
+    "start with at least {least}",
+    "cast on {cast_on} sts",
+)
+UNEVEN_START = ProblemKind(
+    "uneven-start",
+    ADVICE,
+    "Without {edges} of the edges and {spine} of the spine, {wings} of the start cannot be halved for two wings.",
+    "start with {fewer:,} or {more:,}",
+)
+RUFFLES = ProblemKind(
+    "ruffles",
+    ADVICE,
+    "The rows grow so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, and the "
+    "drawing leaves that out.",
+    "increase less, or less often",
+)
+NOT_FLAT = ProblemKind(
+    "not-flat",
+    ADVICE,
+    "Worked out and back, a piece that is shaped at its spine cannot lie flat; it is drawn with level rows.",
+    "shape it at the edges only, or leave `turn back` out",
+)
+FAN_NOT_STRAIGHT = ProblemKind(
+    "fan-not-straight",
+    MISTAKE,
+    "The edges meet at {degrees:.0f} degrees; between {least:.0f} and {most:.0f} a top edge can be pinned straight.",
+    "change the shaping, or leave `pinned straight` out",
+    "",
+)
+OVERSTRETCHED = ProblemKind(
+    "overstretched",
+    ADVICE,
+    "Pinned so, the fabric is stretched by {stretch} {direction} its rows at row {row:,}; {fabric} bears about "
+    "{bears}.",
+    "pin it to less, or change the shaping",
+)
+PINNED_IN_VAIN = ProblemKind(
+    "pinned-in-vain",
+    ADVICE,
+    "`pinned straight` changes nothing here: it is for half-circles and for triangles with rows that rise.",
+    "leave it out, or write `pinned to … by …`",
+    "",
+)
+
+MEANINGS = {
+    "fan-not-straight": "`pinned straight` where the edges meet at less than 100 or more than 260 degrees",
+    "no-such-row": "a weighing after a row that the shawl does not have",
+    "place-not-allowed": "shaping at a place that the shape does not have",
+    "shaping-not-allowed": "shaping in a rectangle",
+    "teeth-turn-back": "stitches bound off in a part that is worked back",
+    "too-few-stitches": "a decrease or bind-off of more stitches than there are",
+    "too-many-rows": "more than 20,000 rows",
+    "too-many-stitches": "more than 20,000 stitches in a row",
+    "too-many-weighings": "more than 200 weighings after rows",
+    "too-many-wraps": "more than 100 wraps",
+    "wrong-way": "`increase evenly to` a lower count, or `decrease evenly to` a higher one",
+    "yarn-too-short": "no repeat and no row `as yarn allows` is paid for",
+    "assumed-gauge": "a stitch without a gauge, and what stands in for it",
+    "measures-only": "a block of a built-in's name that has neither rows nor `as`: the built-in's rows are not worked",
+    "even-sequence": "the yarn ends an even sequence of bands, with a list that would vary it",
+    "idle-line": "a shaping line that never acts",
+    "line-lost": "a line of the shape on a row of a part that has lines of its own",
+    "log-disagrees": "a weighing far from what the weighings before it let expect",
+    "margin-short": "the shawl goes into the margin",
+    "narrow-start": "too few stitches for edges and spine at the start",
+    "no-spine": "a spine in a shape that has none",
+    "not-by-yarn": "something other than the yarn ends the count of `as yarn allows`",
+    "not-flat": "a piece shaped at its spine and worked back, which cannot lie flat",
+    "odd-gauge": "rows to a stitch that are not usual in garter or stockinette",
+    "odd-swatch": "a stitch that takes much more or less yarn than is usual for its width",
+    "overstretched": "pinned to more than the fabric bears",
+    "picot-multiple": "picots do not come out even with the last row",
+    "pinned-in-vain": "`pinned straight` where it does nothing",
+    "ruffles": "rows that grow faster than a circle",
+    "uneven-start": "stitches beside the spine that cannot be halved at the start",
+    "unshaped": "a triangle without shaping",
+    "wide-edges": "edges wider than a row",
+    "wrong-side-start": "shaping, or row 1 of a stitch, that falls on a wrong-side row since an odd number of rows "
+    "lies before",
+    "yarn-short": "the shawl takes more than the skein has",
+}

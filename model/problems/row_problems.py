@@ -1,0 +1,165 @@
+"""The problems of written rows, alone and in the shawl: every wording, and each code's line of the reference."""
+
+from halfhank.grammar.problems.problem import ADVICE, MISTAKE, ProblemKind
+
+# Whether the rows can be worked.
+
+_UNBALANCED = (
+    "Row {row} takes {taken:,} and leaves {left:,} {where}: {made:,} made, {decreased:,} decreased",
+    "; row {needed_by} needs {needed}",
+    ".",
+)
+ROW_UNBALANCED = ProblemKind(
+    "row-unbalanced",
+    MISTAKE,
+    _UNBALANCED,
+    ("the row is {short:,} sts short {where}", "the row is {over:,} sts over {where}"),
+)
+ROW_UNBALANCED_ONE_SHORT = ProblemKind(
+    "row-unbalanced", MISTAKE, _UNBALANCED, "a yarn over is missing, or a decrease is one too many"
+)
+ROW_UNBALANCED_ONE_OVER = ProblemKind(
+    "row-unbalanced", MISTAKE, _UNBALANCED, "a decrease is missing, or a yarn over is one too many"
+)
+_COUNTS = ("{missing} missing {where}", "{over} too many {where}")
+ROW_COUNT = ProblemKind("row-count", MISTAKE, "Row {row} takes {found}; row {before} leaves {there}.", _COUNTS)
+ROW_COUNT_AT_START = ProblemKind("row-count", MISTAKE, "Row {row} takes {found}; the multiple is {there}.", _COUNTS)
+WRONG_MULTIPLE = ProblemKind(
+    "wrong-multiple",
+    MISTAKE,
+    "The rows are worked over {found}; this says {said}.",
+    "write `multiple of {multiple}`",
+    "multiple of {multiple}",
+)
+COUNT_NOT_KEPT = ProblemKind(
+    "count-not-kept", MISTAKE, "Row {row} leaves {left}; row 1 takes {taken}.", "the rows repeat from row 1"
+)
+NO_STARS = ProblemKind(
+    "no-stars",
+    MISTAKE,
+    "Row {row} has no part worked across: it takes {stitches:,} sts and no more.",
+    "put what is repeated between stars: `*…*`",
+)
+STARS_TAKE_NOTHING = ProblemKind(
+    "stars-take-nothing",
+    MISTAKE,
+    "The part between the stars takes no stitches: it would never reach the end of the row.",
+)
+IN_ONE_ITEM = ProblemKind("in-one-item", MISTAKE, "Into the same stitches only `k`, `p` and `yo` are worked.")
+ROW_TOO_WIDE = ProblemKind("row-too-wide", MISTAKE, "A row has at most {most:,} stitches.")
+CHART_TOO_LARGE_IN_ROWS = ProblemKind(
+    "chart-too-large", MISTAKE, "A chart has at most {most} rows; these are {rows:,}."
+)
+CHART_TOO_LARGE_IN_STITCHES = ProblemKind(
+    "chart-too-large", MISTAKE, "A chart has at most {most} stitches; this one would have {stitches:,}."
+)
+
+# What a technical editor would say of them.
+
+COUNT_CHANGES = ProblemKind(
+    "count-changes", ADVICE, "The rows leave {left}, not {taken}: the count changes with every repeat."
+)
+ASTRIDE_THE_LINE = ProblemKind(
+    "astride-the-line",
+    ADVICE,
+    "Row {row}: this {item} stands astride the line of the multiple: it takes stitches of two repeats. The box of the "
+    "chart does not hold it.",
+    "say in the instructions where the repeat begins in this row",
+)
+YARN_OVERS_MEET = ProblemKind(
+    "yarn-overs-meet",
+    ADVICE,
+    "Row {row}: where the stars meet, two yarn overs lie side by side; at each end one is alone.",
+    "begin the stars with a plain stitch",
+)
+UNPAIRED_OUTSIDE = ProblemKind(
+    "unpaired-outside",
+    ADVICE,
+    "Row {row}: this {item} before the stars has its partner only at the other end of the row.",
+    "keep both at the same side of the stars",
+)
+DOUBLE_YARN_OVER = ProblemKind(
+    "double-yarn-over",
+    ADVICE,
+    "Row {row} works both loops of row {made_in}'s double yarn over alike: they do not hold apart.",
+    "knit one and purl the other in row {row}",
+)
+
+# How they fit into the shawl.
+
+_TIMES = " So it is in {begun} of the {worked} times that this is worked."
+_LATER_OR_MORE = ("start {later:,} rows later", "{more} more{wings}")
+NO_MULTIPLE_FITS = ProblemKind(
+    "no-multiple-fits",
+    ADVICE,
+    ("Row {row:,} begins `{stitch:.40}` on {there}{wings}; its rows need at least {least}.", _TIMES),
+    _LATER_OR_MORE,
+)
+MULTIPLE_OVER = ProblemKind(
+    "multiple-over",
+    ADVICE,
+    ("Row {row:,} begins `{stitch:.40}` on {there}{wings}: {held}, and {over} over, worked in {fill}.", _TIMES),
+    _LATER_OR_MORE,
+)
+GROWTH_OUT_OF_STEP_GAINED = ProblemKind(
+    "growth-out-of-step",
+    ADVICE,
+    "At the {place} each repeat of {rows:,} rows gains {stitches}, the multiple is {multiple:,}: whole multiples come "
+    "in every {every:,} rows.",
+)
+GROWTH_OUT_OF_STEP_LOST = ProblemKind(
+    "growth-out-of-step",
+    ADVICE,
+    "At the {place} each repeat of {rows:,} rows loses {stitches}, the multiple is {multiple:,}: whole multiples go "
+    "out every {every:,} rows.",
+)
+ENDS_INSIDE_REPEAT = ProblemKind(
+    "ends-inside-repeat",
+    ADVICE,
+    "`{stitch:.40}` repeats over {rows:,} rows; {worked:,} rows end with its row {last:,}.",
+    "work {fewer:,} or {more:,} rows",
+)
+ENDS_INSIDE_REPEAT_FIRST = ENDS_INSIDE_REPEAT._replace(mend="work {more:,} rows")
+ODD_REPEAT = ProblemKind(
+    "odd-repeat",
+    ADVICE,
+    "`{stitch:.40}` repeats over {rows:,} rows: every other time row 1 is a wrong-side row.",
+    "write it over an even number of rows",
+)
+YARN_OVER_BESIDE_INCREASE = ProblemKind(
+    "yarn-over-beside-increase",
+    ADVICE,
+    "Row {row:,} (row {number:,} of `{stitch:.40}`) has a yarn over right beside the increase at the {place}.",
+    "leave a plain stitch between the two",
+)
+UNEVEN_WINGS = ProblemKind(
+    "uneven-wings",
+    ADVICE,
+    "Row {row:,} is worked on {stitches:,} sts: edges {edge} + {edge}, spine {spine}, wings {right:,} and {left:,}. "
+    "The second wing cannot mirror the first.",
+)
+
+MEANINGS = {
+    "row-unbalanced": "a row makes more or fewer stitches than it takes, and a later one needs them",
+    "row-count": "a row takes other stitches than the row before leaves",
+    "wrong-multiple": "the rows agree on another multiple",
+    "count-not-kept": "row 1 does not fit on what the last row leaves",
+    "no-stars": "nothing is worked across the row",
+    "stars-take-nothing": "the stars would never reach the end",
+    "in-one-item": "something other than `k`, `p`, `yo` worked into the same stitches",
+    "row-too-wide": "more than 20,000 stitches",
+    "chart-too-large": "more rows or stitches than a chart holds; told by `chart stitch` alone",
+    "count-changes": "a repeat leaves other multiples than it began with, and row 1 fits on them",
+    "astride-the-line": "a decrease or cable over the line of the multiple: the chart's box cannot hold it",
+    "yarn-overs-meet": "two yarn overs where the stars meet",
+    "unpaired-outside": "a yarn over or decrease with its partner at the other end of the row",
+    "double-yarn-over": "both loops of a double yarn over worked alike, or together",
+    "no-multiple-fits": "less than a multiple, or stitches over, where a band begins; with the mend",
+    "multiple-over": "less than a multiple, or stitches over, where a band begins; with the mend",
+    "growth-out-of-step": "the gain at a side in one repeat against the multiple, and after how many rows it comes "
+    "round",
+    "ends-inside-repeat": "a band that ends inside the repeat; row 1 on the wrong side every other time",
+    "odd-repeat": "a band that ends inside the repeat; row 1 on the wrong side every other time",
+    "yarn-over-beside-increase": "a yarn over with no plain stitch between it and the shaping",
+    "uneven-wings": "edges, spine and wings that do not divide evenly",
+}
