@@ -14,5 +14,5 @@ def lay_out(layout: Layout) -> "Outline | Problem":
     from halfhank.model.outline.placed import PlacedOutline
     from halfhank.model.outline.shapes.construction import lay_shape
 
-    laid = lay_shape(layout)
-    return laid if isinstance(laid, Problem) else PlacedOutline(layout, laid)
+    local = lay_shape(layout)
+    return local if isinstance(local, Problem) else PlacedOutline(layout, local)

@@ -8,8 +8,8 @@ from typing import NamedTuple
 from halfhank.grammar.description import PinnedTo
 from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.curve import Curve, Point, joined
-from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import LocalOutline
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.outline.region import LEFT, RIGHT, Region, RowEnds
 from halfhank.model.outline.solvers.strip import cells_of
@@ -36,24 +36,24 @@ class Placement(NamedTuple):
 class PlacedOutline:
     """The outline of a piece; see `halfhank.model.outline.outline.Outline`."""
 
-    def __init__(self, layout: Layout, laid: Laid) -> None:
-        (left, top), (right, bottom) = _box(laid)
+    def __init__(self, layout: Layout, local: LocalOutline) -> None:
+        (left, top), (right, bottom) = _box(local)
         pinned = layout.pinned if isinstance(layout.pinned, PinnedTo) else None
         scales = _scales(pinned, right - left, bottom - top)
         place = Placement(left, top, *scales)
-        self._ends = [_moved(both, place) for both in laid.ends]
-        self.regions: tuple[Region, ...] = tuple(region.mapped(place.at) for region in laid.regions)
-        self.spine: Sequence[Point] | None = laid.spine and [place.at(point) for point in laid.spine]
-        self.words = laid.words
-        self.fan_words: str | None = laid.fan_words
-        self.fan_degrees: float | None = laid.fan_degrees
-        self.sideways = laid.sideways
-        self.pinned = laid.straight or pinned is not None
-        self.size = self._measured(layout.rows, laid, ((right - left) * scales[0], (bottom - top) * scales[1]))
+        self._ends = [_moved(both, place) for both in local.ends]
+        self.regions: tuple[Region, ...] = tuple(region.mapped(place.at) for region in local.regions)
+        self.spine: Sequence[Point] | None = local.spine and [place.at(point) for point in local.spine]
+        self.words = local.words
+        self.fan_words: str | None = local.fan_words
+        self.fan_degrees: float | None = local.fan_degrees
+        self.sideways = local.sideways
+        self.pinned = local.straight or pinned is not None
+        self.size = self._measured(layout.rows, local, ((right - left) * scales[0], (bottom - top) * scales[1]))
         self.stretch: Stretch | None = None
-        self.problems: tuple[Problem, ...] = laid.problems
+        self.problems: tuple[Problem, ...] = local.problems
         if self.pinned:
-            self.stretch, found = stretch_of(layout, laid, scales)
+            self.stretch, found = stretch_of(layout, local, scales)
             self.problems += found
         elif layout.pinned:
             self.problems += (known.PINNED_IN_VAIN.at(layout.pinned.span),)
@@ -85,8 +85,8 @@ class PlacedOutline:
     def _edge(self, side: int) -> list[Point]:
         return list(chain.from_iterable((before[side], after[side]) for before, after in self._ends))
 
-    def _measured(self, rows: Rows, laid: Laid, box_cm: tuple[float, float]) -> Size:
-        edges = laid.lengths(self)
+    def _measured(self, rows: Rows, local: LocalOutline, box_cm: tuple[float, float]) -> Size:
+        edges = local.lengths(self)
         area = self._drawn_cm2() if self.pinned else knitted_cm2(rows)
         return Size(*box_cm, self.spine_cm(), edges.top_cm, edges.sides_cm, self.row_cm(rows.count), area)
 
@@ -110,9 +110,9 @@ def _moved(both: tuple[RowEnds, RowEnds], place: Placement) -> tuple[RowEnds, Ro
     return moved, (moved if after is before else (place.at(after[0]), place.at(after[1])))
 
 
-def _box(laid: Laid) -> tuple[Point, Point]:
+def _box(local: LocalOutline) -> tuple[Point, Point]:
     """Upper left and lower right corner of all that a piece covers."""
-    points = [*laid.reach, *(point for before, after in laid.ends for point in (*before, *after))]
+    points = [*local.reach, *(point for before, after in local.ends for point in (*before, *after))]
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return (min(xs), min(ys)), (max(xs), max(ys))
 

@@ -4,8 +4,8 @@ import math
 from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
-from halfhank.model.outline.laid import Grain, Laid
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import Grain, LocalOutline
 from halfhank.model.outline.outline import Stretch
 from halfhank.model.problems import plan_problems as known
 
@@ -24,7 +24,7 @@ class _Worst(NamedTuple):
     row: int
 
 
-def stretch_of(layout: Layout, laid: Laid, scales: tuple[float, float]) -> tuple[Stretch, tuple[Problem, ...]]:
+def stretch_of(layout: Layout, local: LocalOutline, scales: tuple[float, float]) -> tuple[Stretch, tuple[Problem, ...]]:
     """The largest stretch along the rows and across them, and the advice where a fabric bears less.
 
     A unit vector u becomes `M u` under the pinning's map M; it is stretched by `|M u| - 1`.
@@ -32,7 +32,7 @@ def stretch_of(layout: Layout, laid: Laid, scales: tuple[float, float]) -> tuple
     largest = Stretch(-math.inf, -math.inf)
     worst = _Worst(0.0, True, False, 0.0, 0)
     for row in range(1, layout.rows.count + 1):
-        here = _row_stretch(laid.grain(row), scales)
+        here = _row_stretch(local.grain(row), scales)
         largest = Stretch(max(largest.along, here.along), max(largest.across, here.across))
         bears = OPENWORK_BEARS if layout.openwork[row] else PLAIN_BEARS
         for along, part in ((True, here.along), (False, here.across)):

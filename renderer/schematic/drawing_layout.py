@@ -8,11 +8,11 @@ from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.polylines import Points
-from halfhank.renderer.schematic.around.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
-from halfhank.renderer.schematic.around.dimensions import Dimension, along_edge, depth, spine, wingspan
-from halfhank.renderer.schematic.around.direction import Arrow, arrow_of
-from halfhank.renderer.schematic.around.edge_lengths import edge_lengths
-from halfhank.renderer.schematic.around.flags import Flag, corridor, place_flags
+from halfhank.renderer.schematic.annotations.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
+from halfhank.renderer.schematic.annotations.dimensions import Dimension, along_edge, depth, spine, wingspan
+from halfhank.renderer.schematic.annotations.direction import Arrow, arrow_of
+from halfhank.renderer.schematic.annotations.edge_lengths import edge_lengths
+from halfhank.renderer.schematic.annotations.flags import Flag, corridor, place_flags
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece

@@ -7,9 +7,9 @@ from halfhank.renderer.paper.page_block import PageColumn
 from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
 from halfhank.renderer.paper.scene import Element, Group, Scene, moved
-from halfhank.renderer.schematic.around.badges import badge_group
-from halfhank.renderer.schematic.around.direction import arrow_group
-from halfhank.renderer.schematic.around.flags import flag_group
+from halfhank.renderer.schematic.annotations.badges import badge_group
+from halfhank.renderer.schematic.annotations.direction import arrow_group
+from halfhank.renderer.schematic.annotations.flags import flag_group
 from halfhank.renderer.schematic.drawing_layout import DrawingLayout, place_annotations, with_dimensions
 from halfhank.renderer.schematic.fabric import edge_lines
 from halfhank.renderer.schematic.fabric.drawn_marks import mark_notes

@@ -10,7 +10,7 @@ from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width
-from halfhank.renderer.schematic.around.badges import badge_items
+from halfhank.renderer.schematic.annotations.badges import badge_items
 from halfhank.renderer.schematic.fabric.bind_off_edges import SCALLOP_PITCH, strokes_before, strokes_behind
 
 HEADS = ("rows", "sts at end", "grams", "share", "g left")

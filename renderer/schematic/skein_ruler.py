@@ -25,7 +25,7 @@ from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
 from halfhank.renderer.plane.spreading import spread
-from halfhank.renderer.schematic.around.badges import badge_items
+from halfhank.renderer.schematic.annotations.badges import badge_items
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
 

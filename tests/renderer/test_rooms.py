@@ -13,8 +13,8 @@ ROOMS = {
     "paper": (),
     "plane": ("paper",),
     "schematic.fabric": ("paper", "plane"),
-    "schematic.around": FABRIC,
-    "schematic": (*FABRIC, "schematic.around"),
+    "schematic.annotations": FABRIC,
+    "schematic": (*FABRIC, "schematic.annotations"),
     "charts.symbols": ("paper",),
     "charts": (*FABRIC, "charts.symbols"),
 }

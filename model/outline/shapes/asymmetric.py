@@ -5,8 +5,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Point
-from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 from halfhank.model.rows.row_table import Rows
@@ -27,7 +27,7 @@ class Side(NamedTuple):
     length: Callable[[Measured], float]
 
 
-def lay(layout: Layout) -> Laid:
+def lay(layout: Layout) -> LocalOutline:
     """A piece whose two edges are shaped differently."""
     edges = edges_of(layout.rows)
     upright = edges.laid(UPRIGHT)
@@ -37,7 +37,7 @@ def lay(layout: Layout) -> Laid:
     c, s = (top.chord[0] / size, top.chord[1] / size) if size > 0 else (1.0, 0.0)
     ends = edges.laid(((c, -s), (s, c)))
     slant = math.atan2(abs(c), abs(s))
-    return Laid(
+    return LocalOutline(
         words=_words(layout),
         ends=ends,
         regions=one_panel(ends),

@@ -1,11 +1,11 @@
 """The construction of each shape. Only the one wanted is loaded: every module is paid for at the start."""
 
 from halfhank.grammar.problems.problem import Problem
-from halfhank.model.outline.laid import Laid
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import LocalOutline
 
 
-def lay_shape(layout: Layout) -> Laid | Problem:
+def lay_shape(layout: Layout) -> LocalOutline | Problem:
     """The rows of a piece, laid by its shape; a problem where a mistake prevents it.
 
     Raises `ValueError` for a shape that there is not: descriptions are checked before they are laid out.

@@ -2,11 +2,11 @@
 
 import math
 
-from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import EdgeLengths, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
-from halfhank.model.outline.solvers.arcs import Bow, bend, bent, bow_grain
-from halfhank.model.outline.solvers.level_wings import level_bow
+from halfhank.model.outline.solvers.arcs import ArcRadii, arc_grain, arc_rows, half_row
+from halfhank.model.outline.solvers.level_wings import level_radii
 from halfhank.model.outline.solvers.ring_sector import lay_sector, sector_of
 from halfhank.model.outline.solvers.strip import Strip, cells_of, settled
 
@@ -16,7 +16,7 @@ MOST_TURN = math.radians(100)
 """How far a row may turn to each side."""
 
 
-def lay(layout: Layout) -> Laid:
+def lay(layout: Layout) -> LocalOutline:
     """The construction that the growth of the rows makes."""
     cells = cells_of(layout.rows)
     sector = sector_of(layout, cells, False)
@@ -24,18 +24,18 @@ def lay(layout: Layout) -> Laid:
     strip = strip.turned() if turned else strip
     words = "crescent and back" if layout.turned_back else "crescent"
     growth = growth_of(strip)
-    bow = fan_bow(strip, growth) if growth <= math.pi else level_bow(strip, growth)
-    if bow is None or _turns_too_far(strip, bow):
+    radii = fan_radii(strip, growth) if growth <= math.pi else level_radii(strip, growth)
+    if radii is None or _turns_too_far(strip, radii):
         return lay_sector(layout, cells, sector)._replace(words=words)
-    bows = bend(strip, bow, turned)
+    arcs = arc_rows(strip, radii, turned)
     degrees = math.degrees(max(growth, LEAST_FAN)) if growth <= math.pi else None
-    return Laid(
+    return LocalOutline(
         words=words,
-        ends=bows.ends,
-        regions=one_panel(bows.ends, bows.curve),
-        reach=bows.reach,
+        ends=arcs.ends,
+        regions=one_panel(arcs.ends, arcs.curve),
+        reach=arcs.reach,
         lengths=_lengths_from_end if turned else _lengths_from_start,
-        grain=bow_grain(bows.turns),
+        grain=arc_grain(arcs.turns),
         fan_degrees=degrees,
         fan_words=None if degrees is None else f"grows slowly: a fan of {degrees:.0f} degrees",
     )
@@ -50,14 +50,14 @@ def growth_of(strip: Strip) -> float:
     return 0.0
 
 
-def fan_bow(strip: Strip, growth: float) -> Bow:
+def fan_radii(strip: Strip, growth: float) -> ArcRadii:
     """A fan around one centre: its angle is what rows gain for each cm of radius."""
-    return Bow(strip.before[0] / max(growth, LEAST_FAN))
+    return ArcRadii(strip.before[0] / max(growth, LEAST_FAN))
 
 
-def _turns_too_far(strip: Strip, bow: Bow) -> bool:
+def _turns_too_far(strip: Strip, radii: ArcRadii) -> bool:
     rows = zip(strip.along_cm, map(max, strip.before, strip.after), strict=True)
-    return any(bent(bow, at, length).turn > MOST_TURN for at, length in rows)
+    return any(half_row(radii, at, length).turn > MOST_TURN for at, length in rows)
 
 
 def _lengths_from_start(piece: Measured) -> EdgeLengths:

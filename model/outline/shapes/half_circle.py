@@ -3,21 +3,21 @@
 import math
 
 from halfhank.grammar.description import PinnedStraight
-from halfhank.model.outline.laid import STRAIGHT_WITHIN, Laid
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, LocalOutline
 from halfhank.model.outline.solvers.ring_sector import lay_sector, sector_of
 from halfhank.model.outline.solvers.strip import cells_of
 
 
-def lay(layout: Layout) -> Laid:
+def lay(layout: Layout) -> LocalOutline:
     """A half-circle, or as much of a circle as the fabric makes."""
     straight = isinstance(layout.pinned, PinnedStraight)
     cells = cells_of(layout.rows)
     sector = sector_of(layout, cells, straight)
     degrees = math.degrees(sector.fan)
-    laid = lay_sector(layout, cells, sector, straight)
+    local = lay_sector(layout, cells, sector, straight)
     words = "half-circle and back" if layout.turned_back else "half-circle"
-    return laid._replace(words=words, fan_degrees=degrees, fan_words=_fan_words(degrees, straight))
+    return local._replace(words=words, fan_degrees=degrees, fan_words=_fan_words(degrees, straight))
 
 
 def _fan_words(degrees: float, straight: bool) -> str:

@@ -1,7 +1,7 @@
 """Rectangle: rows level, one below the other."""
 
-from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.solvers.straight_rows import arms_ends
 from halfhank.model.outline.solvers.strip import settled
@@ -9,10 +9,10 @@ from halfhank.model.outline.solvers.strip import settled
 LEVEL = Grain(0.0, 0.0, 0.0, 0.0)
 
 
-def lay(layout: Layout) -> Laid:
+def lay(layout: Layout) -> LocalOutline:
     """Level rows; their widths follow the gauge of their bands."""
     ends = arms_ends(settled(layout.rows).strip, (1.0, 0.0), 1.0)
-    return Laid(
+    return LocalOutline(
         words="rectangle and back" if layout.turned_back else "rectangle",
         ends=ends,
         regions=one_panel(ends),

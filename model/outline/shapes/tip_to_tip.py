@@ -2,16 +2,16 @@
 
 import math
 
-from halfhank.model.outline.laid import EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 
 
-def lay(layout: Layout) -> Laid:
+def lay(layout: Layout) -> LocalOutline:
     """A scarf from one tip to the other, or half of one."""
     ends = edges_of(layout.rows).laid(UPRIGHT)
-    return Laid(
+    return LocalOutline(
         words="from tip to tip and back" if layout.turned_back else "from tip to tip",
         ends=ends,
         regions=one_panel(ends),

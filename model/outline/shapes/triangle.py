@@ -7,8 +7,8 @@ from typing import NamedTuple
 from halfhank.grammar.description import PinnedStraight
 from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.curve import Point
-from halfhank.model.outline.laid import STRAIGHT_WITHIN, EdgeLengths, Grain, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel, two_wings
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
 from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
@@ -32,7 +32,7 @@ class Angles(NamedTuple):
         return math.degrees(2 * (self.phi + self.psi))
 
 
-def lay(layout: Layout) -> Laid | Problem:
+def lay(layout: Layout) -> LocalOutline | Problem:
     """The construction that the shaping makes."""
     rows = layout.rows
     shaped = any(rates.spine for rates in rows.rates)
@@ -67,7 +67,7 @@ def _angle(rows: Rows, rate: Callable[[Rates], float]) -> float:
     return math.atan2(gained, height) if height > 0 else 0.0
 
 
-def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Laid:
+def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> LocalOutline:
     """Rows with two arms. Pinned straight, the spine stays and the edges become level, as long as they were."""
     arm, wale = (math.cos(angles.phi), -math.sin(angles.phi)), (math.sin(angles.phi), math.cos(angles.phi))
     grain = Grain(0.0, 0.0, angles.phi, angles.phi)
@@ -80,7 +80,7 @@ def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Laid:
     if turned:
         spine.reverse()
     fan = angles.fan_degrees
-    return Laid(
+    return LocalOutline(
         words="triangle from its lower edge" if turned else "triangle from the neck",
         ends=ends,
         regions=two_wings(ends, spine),
@@ -123,14 +123,14 @@ def _wing_lengths(piece: Measured, neck: int, point: int) -> EdgeLengths:
     return EdgeLengths(piece.edge_cm(0) + piece.opening_cm(neck) + piece.edge_cm(1), (arm, arm))
 
 
-def _level(layout: Layout, shaped: bool) -> Laid:
+def _level(layout: Layout, shaped: bool) -> LocalOutline:
     """Level rows, the longer end on top."""
     strip = settled(layout.rows).strip
     turned = not layout.turned_back and strip.before[-1] > strip.before[0]
     strip = strip.turned() if turned else strip
     ends = in_working_order(arms_ends(strip, (1.0, 0.0), 1.0), turned)
     spine = [(0.0, at) for at in strip.along_cm] if shaped else None
-    return Laid(
+    return LocalOutline(
         words=_level_words(layout, turned),
         ends=ends,
         regions=two_wings(ends, spine) if spine else one_panel(ends),

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from halfhank.model.outline.curve import Curve, Point, arc, joined, line
-from halfhank.model.outline.laid import Grain
+from halfhank.model.outline.local_outline import Grain
 from halfhank.model.outline.region import RowEnds
 from halfhank.model.outline.solvers.strip import Strip
 
@@ -19,8 +19,8 @@ WHOLE = math.inf
 _DOWN = math.pi / 2
 
 
-class Bow(NamedTuple):
-    """How the rows bend. The centre of the middle arcs is the origin, their middle straight below it.
+class ArcRadii(NamedTuple):
+    """The arcs that the rows consist of. The centre of the middle arcs is the origin, their middle straight below it.
 
     `middle_cm`: radius of the first boundary's middle arc; `turn`: the angle (radians) that the middle arcs turn to
     each side; `outer_cm`: radius of the first boundary's outer arcs, infinite where they are straight.
@@ -31,7 +31,7 @@ class Bow(NamedTuple):
     outer_cm: float = math.inf
 
 
-class Bent(NamedTuple):
+class HalfRow(NamedTuple):
     """Half a row: the angle that its middle part turns, the length of its outer part, and the whole angle it turns."""
 
     middle: float
@@ -39,42 +39,42 @@ class Bent(NamedTuple):
     turn: float
 
 
-def bent(bow: Bow, along_cm: float, length_cm: float) -> Bent:
+def half_row(radii: ArcRadii, along_cm: float, length_cm: float) -> HalfRow:
     """One half of a row of this length, at this distance from the first boundary."""
-    radius, half = bow.middle_cm + along_cm, length_cm / 2
-    if half <= bow.turn * radius:
-        return Bent(half / radius, 0.0, half / radius)
-    outer = half - bow.turn * radius
-    return Bent(bow.turn, outer, bow.turn + outer / (bow.outer_cm + along_cm))
+    radius, half = radii.middle_cm + along_cm, length_cm / 2
+    if half <= radii.turn * radius:
+        return HalfRow(half / radius, 0.0, half / radius)
+    outer = half - radii.turn * radius
+    return HalfRow(radii.turn, outer, radii.turn + outer / (radii.outer_cm + along_cm))
 
 
-def right_end(bow: Bow, along_cm: float, length_cm: float) -> Point:
+def right_end(radii: ArcRadii, along_cm: float, length_cm: float) -> Point:
     """The right end of a row; the left one is its mirror image."""
-    half = bent(bow, along_cm, length_cm)
-    radius = bow.middle_cm + along_cm
+    half = half_row(radii, along_cm, length_cm)
+    radius = radii.middle_cm + along_cm
     x, y = radius * math.sin(half.middle), radius * math.cos(half.middle)
     if half.outer_cm > 0:
-        if math.isinf(bow.outer_cm):
+        if math.isinf(radii.outer_cm):
             return x + half.outer_cm * math.cos(half.middle), y - half.outer_cm * math.sin(half.middle)
-        chord = 2 * (bow.outer_cm + along_cm) * math.sin((half.turn - half.middle) / 2)
+        chord = 2 * (radii.outer_cm + along_cm) * math.sin((half.turn - half.middle) / 2)
         mean = (half.turn + half.middle) / 2
         return x + chord * math.cos(mean), y - chord * math.sin(mean)
     return x, y
 
 
-def row_curve(bow: Bow, along_cm: float, length_cm: float) -> Curve:
+def row_curve(radii: ArcRadii, along_cm: float, length_cm: float) -> Curve:
     """A row from its left end to its right one."""
-    half = bent(bow, along_cm, length_cm)
-    middle = arc((0.0, 0.0), bow.middle_cm + along_cm, _DOWN + half.middle, _DOWN - half.middle)
+    half = half_row(radii, along_cm, length_cm)
+    middle = arc((0.0, 0.0), radii.middle_cm + along_cm, _DOWN + half.middle, _DOWN - half.middle)
     if half.outer_cm == 0:
         return middle
-    right = right_end(bow, along_cm, length_cm)
-    if math.isinf(bow.outer_cm):
+    right = right_end(radii, along_cm, length_cm)
+    if math.isinf(radii.outer_cm):
         outer = line((middle.end, right))
     else:
-        off = bow.middle_cm - bow.outer_cm
-        centre = (off * math.sin(bow.turn), off * math.cos(bow.turn))
-        outer = arc(centre, bow.outer_cm + along_cm, _DOWN - bow.turn, _DOWN - half.turn)
+        off = radii.middle_cm - radii.outer_cm
+        centre = (off * math.sin(radii.turn), off * math.cos(radii.turn))
+        outer = arc(centre, radii.outer_cm + along_cm, _DOWN - radii.turn, _DOWN - half.turn)
     return joined((outer.mapped(_mirrored).reversed(), middle, outer))
 
 
@@ -82,8 +82,8 @@ def _mirrored(point: Point) -> Point:
     return -point[0], point[1]
 
 
-class Bows(NamedTuple):
-    """A strip bent: its boundaries' ends and curves by row, what the box has to hold, and each half row's turn."""
+class ArcRows(NamedTuple):
+    """A strip in arcs: ends and curves of its boundaries, what the box has to hold, and each half row's turn."""
 
     ends: list[tuple[RowEnds, RowEnds]]
     curve: Callable[[int, bool], Curve]
@@ -91,47 +91,47 @@ class Bows(NamedTuple):
     turns: list[float]
 
 
-def bend(strip: Strip, bow: Bow, turned: bool) -> Bows:
+def arc_rows(strip: Strip, radii: ArcRadii, turned: bool) -> ArcRows:
     """All boundaries of a strip; `turned`: it is laid out from the last row, and rows are to be counted back."""
-    ends, reach, turns = [], [(0.0, bow.middle_cm + strip.height_cm)], []
+    ends, reach, turns = [], [(0.0, radii.middle_cm + strip.height_cm)], []
     for at, before, after in zip(strip.along_cm, strip.before, strip.after, strict=True):
-        first = _ends(bow, at, before)
-        ends.append((first, first if after == before else _ends(bow, at, after)))
-        turns.append(bent(bow, at, max(before, after)).turn)
-        reach.extend(_sides(bow, at, max(before, after)))
+        first = _ends(radii, at, before)
+        ends.append((first, first if after == before else _ends(radii, at, after)))
+        turns.append(half_row(radii, at, max(before, after)).turn)
+        reach.extend(_sides(radii, at, max(before, after)))
     if turned:
         ends, turns = [(after, before) for before, after in reversed(ends)], turns[::-1]
         strip = strip._replace(along_cm=strip.along_cm[::-1], before=strip.after[::-1], after=strip.before[::-1])
 
     def curve(row: int, after: bool) -> Curve:
-        bare = row_curve(bow, strip.along_cm[row], (strip.after if after else strip.before)[row])
+        bare = row_curve(radii, strip.along_cm[row], (strip.after if after else strip.before)[row])
         left, right = ends[row][after]
         return Curve(left, (*bare.pieces[:-1], (*bare.pieces[-1][:-1], right)))
 
-    return Bows(ends, curve, reach, turns)
+    return ArcRows(ends, curve, reach, turns)
 
 
-def _ends(bow: Bow, along_cm: float, length_cm: float) -> RowEnds:
-    right = right_end(bow, along_cm, length_cm)
+def _ends(radii: ArcRadii, along_cm: float, length_cm: float) -> RowEnds:
+    right = right_end(radii, along_cm, length_cm)
     return _mirrored(right), right
 
 
-def _sides(bow: Bow, along_cm: float, length_cm: float) -> list[Point]:
+def _sides(radii: ArcRadii, along_cm: float, length_cm: float) -> list[Point]:
     """The outermost points of a row that turns back towards the middle."""
-    half = bent(bow, along_cm, length_cm)
+    half = half_row(radii, along_cm, length_cm)
     if half.turn <= _DOWN:
         return []
-    if half.middle > _DOWN or math.isinf(bow.outer_cm):
-        x = bow.middle_cm + along_cm
+    if half.middle > _DOWN or math.isinf(radii.outer_cm):
+        x = radii.middle_cm + along_cm
         y = 0.0
     else:
-        off = bow.middle_cm - bow.outer_cm
-        x = off * math.sin(bow.turn) + bow.outer_cm + along_cm
-        y = off * math.cos(bow.turn)
+        off = radii.middle_cm - radii.outer_cm
+        x = off * math.sin(radii.turn) + radii.outer_cm + along_cm
+        y = off * math.cos(radii.turn)
     return [(-x, y), (x, y)]
 
 
-def bow_grain(turns: Sequence[float], along: Sequence[float] | None = None) -> Callable[[int], Grain]:
+def arc_grain(turns: Sequence[float], along: Sequence[float] | None = None) -> Callable[[int], Grain]:
     """The grain of rows that turn so far to each side; `along`: how far each row is stretched as it lies."""
 
     def grain(row: int) -> Grain:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 from typing import NamedTuple
 
-from halfhank.model.outline.solvers.arcs import Bow, right_end
+from halfhank.model.outline.solvers.arcs import ArcRadii, right_end
 from halfhank.model.outline.solvers.roots import bisected, false_position
 from halfhank.model.outline.solvers.strip import Strip
 
@@ -13,16 +13,16 @@ _STEP = 1.4
 _LEVEL = 1e-7  # of the piece's size: as good as level
 
 
-def level_bow(strip: Strip, growth: float) -> Bow | None:
+def level_radii(strip: Strip, growth: float) -> ArcRadii | None:
     """Three arcs, or arcs around one centre where those turn the start further; None where no radius does."""
     start, turn = strip.before[0], middle_turn(growth)
     rows = WingLevel(strip)
     middle = start / (2 * turn)
-    radius = largest_radius(rows, Bow, start / math.pi, middle)
+    radius = largest_radius(rows, ArcRadii, start / math.pi, middle)
     if radius is not None and radius < middle:
-        return Bow(radius)
-    outer = largest_radius(rows, lambda r: Bow(middle, turn, r), 1e-3 * strip.height_cm, rows.far_cm)
-    return None if outer is None else Bow(middle, turn, outer)
+        return ArcRadii(radius)
+    outer = largest_radius(rows, lambda r: ArcRadii(middle, turn, r), 1e-3 * strip.height_cm, rows.far_cm)
+    return None if outer is None else ArcRadii(middle, turn, outer)
 
 
 def middle_turn(growth: float) -> float:
@@ -57,36 +57,38 @@ class WingLevel:
         self.size_cm = longest + strip.height_cm
         self.far_cm = 4 * self.size_cm**2 / strip.height_cm
 
-    def below(self, bow: Bow, rows: list[WingRow]) -> tuple[float, WingRow]:
+    def below(self, radii: ArcRadii, rows: list[WingRow]) -> tuple[float, WingRow]:
         """How far the highest of these rows' ends lies below the start's (negative: above), and which row that is."""
-        lowest = right_end(bow, 0.0, self.start_cm)[1]
-        heights = [right_end(bow, *row)[1] for row in rows]
+        lowest = right_end(radii, 0.0, self.start_cm)[1]
+        heights = [right_end(radii, *row)[1] for row in rows]
         highest = min(heights)
         return highest - lowest, rows[heights.index(highest)]
 
 
-def largest_radius(level: WingLevel, bow_of: Callable[[float], Bow], least: float, most: float) -> float | None:
+def largest_radius(level: WingLevel, radii_of: Callable[[float], ArcRadii], least: float, most: float) -> float | None:
     """The largest radius from `least` to `most` at which the highest end is level with the start's.
 
     Infinite where only a larger one than `most` does it; None where none does.
     """
     radius = None
     for _ in range(8):
-        radius = _largest_on_sample(level, bow_of, least, most)
+        radius = _largest_on_sample(level, radii_of, least, most)
         if radius is None or math.isinf(radius):
             return radius
-        below, row = level.below(bow_of(radius), level.rows)
+        below, row = level.below(radii_of(radius), level.rows)
         if below > -_LEVEL * level.size_cm or row in level.sample:
             break
         level.sample.append(row)
     return radius
 
 
-def _largest_on_sample(level: WingLevel, bow_of: Callable[[float], Bow], least: float, most: float) -> float | None:
+def _largest_on_sample(
+    level: WingLevel, radii_of: Callable[[float], ArcRadii], least: float, most: float
+) -> float | None:
     """The same for the sampled rows, by going down in steps until the ends have come up."""
 
     def below(radius: float) -> float:
-        return level.below(bow_of(radius), level.sample)[0]
+        return level.below(radii_of(radius), level.sample)[0]
 
     high, there = most, below(most)
     if there <= 0:

@@ -5,10 +5,10 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
-from halfhank.model.outline.laid import EdgeLengths, Laid, Measured
 from halfhank.model.outline.layout import Layout
+from halfhank.model.outline.local_outline import EdgeLengths, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
-from halfhank.model.outline.solvers.arcs import Bow, bend, bow_grain
+from halfhank.model.outline.solvers.arcs import ArcRadii, arc_grain, arc_rows
 from halfhank.model.outline.solvers.strip import Cells, Strip
 from halfhank.model.problems import plan_problems as known
 
@@ -42,24 +42,24 @@ def sector_of(layout: Layout, cells: Cells, straight: bool) -> Sector:
     return Sector(max(fan, 0.0), drawn, start, last < first)
 
 
-def lay_sector(layout: Layout, cells: Cells, sector: Sector, straight: bool = False) -> Laid:
+def lay_sector(layout: Layout, cells: Cells, sector: Sector, straight: bool = False) -> LocalOutline:
     """Rows of one angle around one centre."""
     along = cells.along_cm
     if sector.turned:
         along = [along[-1] - at for at in reversed(along)]
     lengths = [sector.start_cm + sector.drawn * at for at in along]
-    bows = bend(Strip(along, lengths, lengths), Bow(sector.start_cm / sector.drawn), sector.turned)
+    arcs = arc_rows(Strip(along, lengths, lengths), ArcRadii(sector.start_cm / sector.drawn), sector.turned)
     stretched = None
     if layout.pinned:
         drawn = lengths[::-1] if sector.turned else lengths
         stretched = _stretched(layout, cells, drawn)
-    return Laid(
+    return LocalOutline(
         words="fan",
-        ends=bows.ends,
-        regions=one_panel(bows.ends, bows.curve),
-        reach=bows.reach,
+        ends=arcs.ends,
+        regions=one_panel(arcs.ends, arcs.curve),
+        reach=arcs.reach,
         lengths=_lengths_from_end if sector.turned else _lengths_from_start,
-        grain=bow_grain(bows.turns, stretched),
+        grain=arc_grain(arcs.turns, stretched),
         straight=straight,
         problems=(_ruffles(layout, sector),) if sector.fan > MOST_FAN else (),
     )

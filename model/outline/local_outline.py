@@ -48,7 +48,7 @@ class EdgeLengths(NamedTuple):
     sides_cm: tuple[float, float] | None
 
 
-class Laid(NamedTuple):
+class LocalOutline(NamedTuple):
     """A piece laid out, x to the right and y downwards in cm, anywhere in the plane.
 
     `ends`: of boundary 0…N, before and after its jump. `regions`: what boundaries consist of, from left to right.
