@@ -64,6 +64,8 @@ def _start(plan: Plan) -> Content:
 def _shaping(plan: Plan, needle: Needle, patterns: list[Pattern]) -> list[Content]:
     """The shape's lines, and the order in which a row is worked."""
     lines = shaping_lines(plan.design, plan.design.lines)
+    if min(plan.rows.stitches) < 2 * needle.edge:
+        lines.append(content("Rows of fewer than ", sts(2 * needle.edge), ": every st is an edge st."))
     if patterns and (needle.edge or needle.left):
         lines.append(_row_order(needle))
     if max(plan.rows.stitches) > plan.rows.stitches[0]:

@@ -73,17 +73,20 @@ class Fit(NamedTuple):
 
 
 def needle_of(design: Design, rows: Rows) -> Needle:
-    """The division of every row. What is gained evenly is shared by the wings."""
+    """The division of every row. What is gained evenly is shared by the wings.
+
+    A row narrower than its edges is edge all over, then comes the spine: stitches that come in fill up these first.
+    """
     edge, spine = design.edge.stitches, design.spine.stitches
-    inside = max(0, rows.stitches[0] - 2 * edge - spine)
+    inside = [max(0, live - 2 * edge - spine) for live in rows.stitches]
     if not spine and not any(rows.spine):
-        gains = (u + w + 2 * s + e for u, w, s, e in zip(rows.upper, rows.lower, rows.spine, rows.evenly, strict=True))
-        return Needle(edge, spine, tuple(accumulate(gains, initial=inside))[1:], ())
+        return Needle(edge, spine, tuple(inside), ())
+    first = (rows.stitches[0] - 2 * edge - spine) // 2
     half = [e // 2 for e in accumulate(rows.evenly)]
     lower = accumulate(w + s for w, s in zip(rows.lower, rows.spine, strict=True))
-    right = tuple(inside // 2 + gained + shared for gained, shared in zip(lower, half, strict=True))
-    left = tuple(max(0, n - 2 * edge - spine) - wing for n, wing in zip(rows.stitches, right, strict=True))
-    return Needle(edge, spine, right, left)
+    wings = (first + gained + shared for gained, shared in zip(lower, half, strict=True))
+    right = tuple(min(max(0, wing), both) for wing, both in zip(wings, inside, strict=True))
+    return Needle(edge, spine, right, tuple(both - wing for both, wing in zip(inside, right, strict=True)))
 
 
 def fitted(pattern: Pattern, stretch: PatternRows, needle: Needle, rows: Rows) -> Fit:

@@ -93,6 +93,13 @@ def test_evenly_says_on_which_stitches() -> None:
     )
 
 
+def test_rows_narrower_than_their_edges_are_all_edge() -> None:
+    """A tab of 9 holds 3 + 3; from 3 cast on it takes until row 2, with 4 more in each odd row."""
+    said = "Rows of fewer than 6 sts: every st is an edge st."
+    assert said not in written(plan_of(SHAWL))
+    assert said in block(written(plan_of(re.sub("garter tab .*", "cast on 3 sts", SHAWL))), "Shaping")
+
+
 def test_the_way_back_is_written_band_by_band() -> None:
     text = """shawl "Ford"
 yarn

@@ -178,6 +178,44 @@ def test_edges_spine_and_wings_sum_to_every_row() -> None:
     assert sums == list(rows.stitches)
 
 
+NARROW = """shape asymmetric
+  cast on 3 sts
+  edge 2 sts garter
+  increase 1 at lower edge every row
+"""
+
+
+def test_edges_grow_to_their_width_as_stitches_come_in() -> None:
+    """3 stitches are all edge; the fourth fills up the edges, and 72 leave 68 between the edges."""
+    design = grown(MESH, "6 sts + 1", NARROW, 'part "one"\n  garter 69 rows\n  lace 2 rows')
+    _, rows = worked(design)
+    needle = needle_of(design, rows)
+    assert needle.right[:4] == (0, 0, 1, 2) and rows.stitches[69] == 72
+    (fit,) = fits(design)
+    assert fit.right[0][1:] == (68, 11, 1, 0)
+
+
+def test_wings_begin_once_edges_and_spine_are_full() -> None:
+    """3 of 5; each row adds two in the first wing and one in the second, which still owe one to the edges each."""
+    lines = "shape triangle\n  cast on 3 sts\n  edge 2 sts garter\n  spine 1 st\n"
+    lines += (
+        "  increase 2 at lower edge every row\n  increase 1 at upper edge every row\n  increase 1 at spine every row"
+    )
+    design = grown(MESH, "6 sts + 1", lines, 'part "one"\n  garter 20 rows')
+    _, rows = worked(design)
+    needle = needle_of(design, rows)
+    assert (needle.right[:3], needle.left[:3]) == ((0, 2, 5), (0, 1, 3))
+    sums = [right + left for right, left in zip(needle.right, needle.left, strict=True)]
+    assert sums == [max(0, live - 5) for live in rows.stitches]
+
+
+def test_rows_that_shrink_below_their_edges_have_nothing_between_them() -> None:
+    lines = NARROW.replace("cast on 3", "cast on 20").replace("increase 1", "decrease 1")
+    design = grown(MESH, "6 sts + 1", lines, 'part "one"\n  garter 18 rows')
+    _, rows = worked(design)
+    assert needle_of(design, rows).right[-4:] == (1, 0, 0, 0)
+
+
 def _lengths(found: list[Fit]) -> Iterator[int]:
     return (fit.stretch.rows for fit in found)
 

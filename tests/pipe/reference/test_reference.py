@@ -3,6 +3,7 @@
 import pytest
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.shawl import Marks
+from halfhank.model.stitches.fit import Needle, needle_of
 from hypothesis import given, settings
 
 from tests.pipe.random_shawls.making import seeded, specs
@@ -10,7 +11,7 @@ from tests.pipe.random_shawls.spec import Spec
 from tests.pipe.random_shawls.writing import write
 from tests.pipe.reference.fabrics import fabric, gram_m
 from tests.pipe.reference.marks import halfway, last_bind_off, last_turn
-from tests.pipe.reference.worked import Worked, reckon, row_size, work
+from tests.pipe.reference.worked import Worked, reckon, row_size, runs, work
 from tests.whole import planned
 
 STEP = 25
@@ -28,7 +29,7 @@ def agree(spec: Spec) -> None:
     if expected is None or {problem.code for problem in problems} >= UNDRAWABLE:
         assert found is None, write(spec)
         return
-    assert found is not None, (write(spec), problems)
+    assert found is not None and made.plan is not None, (write(spec), problems)
     grams = [metres / gram_m(spec) for metres in expected.used_m]
     assert found.rows.stitches == expected.stitches, write(spec)
     assert found.allowed == expected.allowed, write(spec)
@@ -36,6 +37,7 @@ def agree(spec: Spec) -> None:
     assert found.yarn.total_g == pytest.approx(expected.total_m / gram_m(spec), rel=1e-9), write(spec)
     check_marks(spec, expected, found.marks)
     check_sizes(spec, expected, found.rows)
+    check_edges(spec, expected, needle_of(made.plan.design, found.rows))
 
 
 def check_marks(spec: Spec, expected: Worked, marks: Marks) -> None:
@@ -60,6 +62,12 @@ def check_sizes(spec: Spec, expected: Worked, rows: Rows) -> None:
         if step.stitch != "drop" or not fabric(spec, "drop").gauge:
             found = (rows.width_cm[row], rows.height_cm[row])
             assert found == sizes[step.stitch, step.wraps], (row, write(spec))
+
+
+def check_edges(spec: Spec, expected: Worked, needle: Needle) -> None:
+    """Stitches between the edges, by their sum: the edges are as wide as the row where it is narrower than they are."""
+    between = [right + left for right, left in zip(needle.right, needle.left or [0] * len(needle.right), strict=True)]
+    assert between == [sum(runs(spec, live)) for live in expected.stitches], write(spec)
 
 
 @pytest.mark.parametrize("first", range(0, 400, STEP))
