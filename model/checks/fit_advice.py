@@ -10,7 +10,7 @@ from halfhank.model.design.design import Band, Design
 from halfhank.model.number_words import counted
 from halfhank.model.problems import row_problems as known
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.shaping import WorkedPart
+from halfhank.model.rows.shaping import WorkedPart, placed_gains
 from halfhank.model.stitches.chart import too_large
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, needle_of, whole_multiples
 from halfhank.model.stitches.pattern import Pattern
@@ -47,6 +47,7 @@ def advise(design: Design, patterns: dict[str, Pattern], parts: Sequence[WorkedP
         case = Case(span, tuple(fits), needle, rows, ends[fits[0].stretch.stitch])
         for check in CASE_CHECKS:
             yield from check(case)
+    yield from _evenly_in_pattern(patterns, parts)
     if cases:
         yield from _uneven_wings(needle, [fit for fits in cases.values() for fit in fits])
 
@@ -222,6 +223,36 @@ def _yarn_over_ends(pattern: Pattern) -> list[tuple[bool, bool]]:
 
 def _is_yarn_over(item: object) -> bool:
     return isinstance(item, Work) and item.kind == "yo"
+
+
+def _evenly_in_pattern(patterns: dict[str, Pattern], parts: Sequence[WorkedPart]) -> Iterator[Problem]:
+    """Lines that act evenly across a row of a pattern, once each.
+
+    A band's last row is free where it is plain: the next band lays its pattern out anew.
+    """
+    seen = set[Span]()
+    for part in parts:
+        if not any(line.evenly_to is not None or line.amounts.evenly for line in part.active.lines):
+            continue
+        worked = {row: stretch for stretch in stretches([part]) for row in _held(patterns, stretch)}
+        for act in part.acts:
+            line, row = part.active.lines[act.line], part.first_row + act.row - 1
+            if row not in worked or line.span in seen or not placed_gains(line, act.change).evenly:
+                continue
+            seen.add(line.span)
+            stretch = worked[row]
+            number = (row - stretch.first_row) % len(patterns[stretch.stitch].rows) + 1
+            kind = known.EVENLY_IN_PATTERN_GAINED if act.change > 0 else known.EVENLY_IN_PATTERN_LOST
+            yield kind.at(line.span, row=row, number=number, stitch=stretch.stitch)
+
+
+def _held(patterns: dict[str, Pattern], stretch: PatternRows) -> range:
+    """The rows of a stretch that hold a pattern in line."""
+    pattern = patterns.get(stretch.stitch)
+    if pattern is None:
+        return range(0)
+    plain_end = pattern.rows[(stretch.rows - 1) % len(pattern.rows)].is_whole
+    return range(stretch.first_row, stretch.last_row + (0 if plain_end else 1))
 
 
 def _uneven_wings(needle: Needle, fits: list[Fit]) -> Iterator[Problem]:

@@ -1,4 +1,9 @@
-"""`increase … evenly` and `decrease … evenly`: which stitches, so that the row comes out."""
+"""`increase … evenly` and `decrease … evenly`: which stitches, so that the row comes out.
+
+An increase is made from the strand between two stitches, and n stitches have n - 1 such strands: none lies before the
+first or after the last of them. Where more are asked for than there are strands, or more decreases than pairs, every
+stitch takes its share.
+"""
 
 from typing import NamedTuple
 
@@ -6,7 +11,7 @@ from typing import NamedTuple
 class Even(NamedTuple):
     """Plain stitches between the changes of one row: before the first, between them in order, and after the last.
 
-    `takes`: stitches that each change takes from the needle (0 for make 1, 1 for kfb, 2 for k2tog).
+    `takes`: stitches that each change takes from the needle (0 for make 1, 2 for k2tog).
     """
 
     runs: tuple[int, ...]
@@ -19,10 +24,12 @@ class Even(NamedTuple):
 
 
 def even_increases(stitches: int, more: int) -> Even | None:
-    """`more` increases over the row, None where there are more of them than stitches."""
-    if more > stitches or more < 1:
+    """`more` increases over the row, each between two stitches; None where there are more than strands between them."""
+    if more >= stitches or more < 1:
         return None
-    return Even(_runs(stitches, more), 0)
+    if stitches >= 2 * more:
+        return Even(_runs(stitches, more), 0)
+    return Even((1, *_spread(stitches - 2, more - 1), 1), 0)
 
 
 def even_decreases(stitches: int, fewer: int) -> Even | None:
@@ -34,23 +41,48 @@ def even_decreases(stitches: int, fewer: int) -> Even | None:
 
 def _runs(plain: int, changes: int) -> tuple[int, ...]:
     """Plain stitches in one run more than changes; half a run at each end, the longer runs in the middle."""
-    short, longer = divmod(plain, changes)
-    aside = (changes - longer + 1) // 2
-    whole = [short] * aside + [short + 1] * longer + [short] * (changes - longer - aside)
+    whole = _spread(plain, changes)
     return (whole[0] // 2, *whole[1:], whole[0] - whole[0] // 2)
+
+
+def _spread(total: int, places: int) -> list[int]:
+    """A number shared out to places, the larger shares in the middle."""
+    share, larger = divmod(total, places)
+    aside = (places - larger + 1) // 2
+    return [share] * aside + [share + 1] * larger + [share] * (places - larger - aside)
 
 
 def even_words(even: Even, change: str) -> str:
     """The row in the trade's words: `k4, m1, [k8, m1] 6 times, k4`."""
-    parts = [f"k{even.runs[0]}"] if even.runs[0] else []
-    parts.append(change)
-    groups: list[tuple[int, int]] = []
-    for run in even.runs[1:-1]:
-        if groups and groups[-1][0] == run:
-            groups[-1] = (run, groups[-1][1] + 1)
-        else:
-            groups.append((run, 1))
-    for run, times in groups:
-        inner = f"k{run}, {change}" if run else change
-        parts.append(inner if times == 1 else f"[{inner}] {times} times")
-    return ", ".join(parts + ([f"k{even.runs[-1]}"] if even.runs[-1] else []))
+    first = [f"k{even.runs[0]}"] if even.runs[0] else []
+    inner = [f"k{run}, {change}" if run else change for run in even.runs[1:-1]]
+    last = [f"k{even.runs[-1]}"] if even.runs[-1] else []
+    return ", ".join([*first, change, *_grouped(inner), *last])
+
+
+def crowded_words(stitches: int, change: int) -> str:
+    """The same where every stitch takes its share: several worked in each, or several knitted together.
+
+    At least one stitch is left.
+    """
+    if change > 0:
+        made = _spread(stitches + change, stitches)
+        return ", ".join(_grouped([_increased(count) for count in made]))
+    return ", ".join(_grouped([f"k{count}tog" for count in _spread(stitches, stitches + change)]))
+
+
+def _increased(made: int) -> str:
+    """So many stitches worked in one: knit in front and back, or knit and purl by turns."""
+    if made == 2:
+        return "kfb"
+    pairs = f"[k1, p1] {made // 2} times" if made > 3 else "k1, p1"
+    return f"({pairs}{', k1' if made % 2 else ''}) in next st"
+
+
+def _grouped(items: list[str]) -> list[str]:
+    """Items in their order, those that follow one another alike said once."""
+    groups: list[tuple[str, int]] = []
+    for item in items:
+        times = groups.pop()[1] if groups and groups[-1][0] == item else 0
+        groups.append((item, times + 1))
+    return [item if times == 1 else f"[{item}] {times} times" for item, times in groups]

@@ -11,7 +11,7 @@ from halfhank.grammar.description import (
     Placed,
 )
 from halfhank.model.design.design import Design, ShapingLine
-from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
+from halfhank.model.instructions.even_spacing import crowded_words, even_decreases, even_increases, even_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, content, joined, row_number, sts
 
@@ -66,13 +66,19 @@ def even_lines(plan: Plan, first: int, last: int) -> list[Content]:
 
 def _even(plan: Plan, row: int) -> Content:
     """One row: between the edges where there is room, else over all stitches."""
-    before, change = plan.rows.stitches[row - 1], plan.rows.evenly[row]
-    edge = plan.design.edge.stitches
+    return even_sentence(row, plan.rows.stitches[row - 1], plan.rows.evenly[row], plan.design.edge.stitches)
+
+
+def even_sentence(row: int, before: int, change: int, edge: int) -> Content:
+    """A row on `before` stitches that gains `change` evenly, with `edge` stitches at each side."""
+    room = "there are gaps between them" if change > 0 else "there are pairs"
     for place, stitches in (("between the edges, ", before - 2 * edge), ("over all stitches, ", before)):
         even = even_increases(stitches, change) if change > 0 else even_decreases(stitches, -change)
         if even and (edge or stitches == before):
             words = even_words(even, "m1" if change > 0 else "k2tog")
             where = content(", evenly ", place if edge else "", "on ", sts(stitches))
             return content("Row ", row_number(row), where, f": {words}; ", sts(stitches + change), ".")
-    moved = content(sts(abs(change)), " more" if change > 0 else " fewer")
-    return content("Row ", row_number(row), ": ", moved, " over ", sts(before), ": more than one for each stitch.")
+    many = content(sts(abs(change)), " more" if change > 0 else " fewer", f", more than {room}")
+    words = crowded_words(before, change)
+    on = content(", evenly on ", sts(before), " (", many, ")")
+    return content("Row ", row_number(row), on, f": {words}; ", sts(before + change), ".")

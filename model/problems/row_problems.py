@@ -138,6 +138,16 @@ UNEVEN_WINGS = ProblemKind(
     "Row {row:,} is worked on {stitches:,} sts: edges {edge} + {edge}, spine {spine}, wings {right:,} and {left:,}. "
     "The second wing cannot mirror the first.",
 )
+EVENLY_IN_PATTERN_GAINED = ProblemKind(
+    "evenly-in-pattern",
+    ADVICE,
+    "Row {row:,} is row {number:,} of `{stitch:.40}`: stitches made evenly across it break the pattern.",
+    "increase in a plain row before or after the pattern",
+)
+EVENLY_IN_PATTERN_LOST = EVENLY_IN_PATTERN_GAINED._replace(
+    message="Row {row:,} is row {number:,} of `{stitch:.40}`: decreases evenly across it break the pattern.",
+    mend="decrease in a plain row before or after the pattern",
+)
 
 MEANINGS = {
     "row-unbalanced": "a row makes more or fewer stitches than it takes, and a later one needs them",
@@ -162,4 +172,6 @@ MEANINGS = {
     "odd-repeat": "a band that ends inside the repeat; row 1 on the wrong side every other time",
     "yarn-over-beside-increase": "a yarn over with no plain stitch between it and the shaping",
     "uneven-wings": "edges, spine and wings that do not divide evenly",
+    "evenly-in-pattern": "stitches made or decreased evenly across a row of a pattern over a multiple; in a plain last "
+    "row of a band they may be",
 }
