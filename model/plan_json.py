@@ -2,10 +2,13 @@
 
 import math
 from collections.abc import Iterable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from halfhank.grammar.problems.problem import Problem
 from halfhank.model.shawl import BandPlan, Fabric, Mark, PartPlan, Shawl
+
+if TYPE_CHECKING:
+    from halfhank.model.marks_and_stops.repeat_choices import RepeatChoices
 
 FORMAT = 1
 DECIMALS, STITCH_DECIMALS = 4, 6
@@ -14,8 +17,16 @@ DECIMALS, STITCH_DECIMALS = 4, 6
 Json = dict[str, Any]
 
 
-def plan_json(shawl: Shawl | None, problems: Iterable[Problem], with_rows: bool = False) -> Json:
-    """The plan, its problems among it; only those where mistakes kept it from being computed."""
+def plan_json(
+    shawl: Shawl | None,
+    problems: Iterable[Problem],
+    with_rows: bool = False,
+    choices: "RepeatChoices | None" = None,
+) -> Json:
+    """The plan, its problems among it; only those where mistakes kept it from being computed.
+
+    `choices` of the count that the yarn sets, or of the last repeat, where there are any.
+    """
     listed = problems_json(problems)
     if shawl is None:
         return {"format": FORMAT, "problems": listed}
@@ -33,6 +44,7 @@ def plan_json(shawl: Shawl | None, problems: Iterable[Problem], with_rows: bool 
         "stitches": [_stitch(fabric, shawl) for fabric in shawl.fabrics],
         "needles_mm": _rounded(shawl.needles_mm),
         "bands": [_band(band, shawl) for band in shawl.bands],
+        "repeat_choices": _choices(choices) if choices else None,
     }
     if with_rows:
         plan["rows"] = _rows(shawl)
@@ -134,6 +146,23 @@ def _band(band: BandPlan, shawl: Shawl) -> Json:
         "used_to_here_g": _rounded(band.used_to_here_g),
         "left_g": _rounded(band.left_g),
     }
+
+
+def _choices(choices: "RepeatChoices") -> Json:
+    listed = [
+        {
+            "difference": choice.difference,
+            "count": choice.count,
+            "rows": choice.rows,
+            "wingspan_cm": _rounded(choice.size.wingspan_cm),
+            "depth_cm": _rounded(choice.size.depth_cm),
+            "left_g": _rounded(choice.left_g),
+            "chance_enough": _rounded(choice.chance_enough),
+            "short_g": _rounded(choice.short_g),
+        }
+        for choice in choices.choices
+    ]
+    return {"unit": choices.unit, "stitch": choices.stitch, "choices": listed}
 
 
 def _rows(shawl: Shawl) -> list[list[float | None]]:

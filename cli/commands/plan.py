@@ -42,7 +42,7 @@ def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: 
 def _json(found: planned_file.PlannedFile, rows: bool) -> str:
     from halfhank.cli.report.json_contracts import plan_contract
 
-    return plan_contract(found.planned.shawl, found.problems, rows)
+    return plan_contract(found.plan, found.problems, rows)
 
 
 def _text(plan: "Plan", rows: bool) -> str:

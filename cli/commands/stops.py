@@ -13,7 +13,7 @@ def command(file: str) -> int:
     """Tell where the shawl of FILE may end.
 
     Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that
-    the yarn lasts, and whether it would look finished.
+    the yarn lasts, and whether it would look finished. Then the whole shawl with one repeat fewer and one more.
     """
     found = planned_file.plan_file(file)
     planned_file.print_problems(found)

@@ -4,13 +4,17 @@ import json
 from collections.abc import Iterable
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.model.plan import Plan
 from halfhank.model.plan_json import plan_json, problems_json
-from halfhank.model.shawl import Shawl
 
 
-def plan_contract(shawl: Shawl | None, problems: Iterable[Problem], with_rows: bool) -> str:
+def plan_contract(plan: Plan | None, problems: Iterable[Problem], with_rows: bool) -> str:
     """The plan of `model/plan.schema.json`."""
-    return _printed(plan_json(shawl, problems, with_rows))
+    if plan is None:
+        return _printed(plan_json(None, problems))
+    from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
+
+    return _printed(plan_json(plan.shawl, problems, with_rows, repeat_choices(plan)))
 
 
 def check_contract(files: Iterable[tuple[str, Iterable[Problem]]]) -> str:

@@ -11,6 +11,7 @@ from halfhank.cli.report.figures import (
     number_of,
     row_range,
     rows,
+    size,
     size_in_both,
     stitch_words,
     stitches,
@@ -18,6 +19,7 @@ from halfhank.cli.report.figures import (
     tenths,
 )
 from halfhank.model.marks_and_stops.allowance_words import unit_words
+from halfhank.model.marks_and_stops.repeat_choices import ROWS, RepeatChoice, RepeatChoices, repeat_choices
 from halfhank.model.marks_and_stops.stops import one_more
 from halfhank.model.number_words import counted
 from halfhank.model.outline.outline import Size, Stretch
@@ -40,6 +42,8 @@ from halfhank.model.report_tree import (
 )
 from halfhank.model.shawl import Fabric, Mark, PartPlan, Shawl, Start
 
+_ONE = {True: "one more", False: "one fewer"}
+
 
 def plan_report(plan: Plan, with_rows: bool = False) -> Report:
     """The whole plan; `with_rows`: every row too."""
@@ -51,6 +55,8 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
         ("Bands", _bands(shawl)),
         ("Stitches", _fabrics(shawl)),
     ]
+    if choices := repeat_choices(plan):
+        tables.insert(1, ("One more, one fewer", choice_table(choices, shawl)))
     if with_rows:
         tables.append(("Rows", _rows(shawl)))
     sections = [ReportSection(heading, (table,)) for heading, table in tables if table.rows]
@@ -107,9 +113,9 @@ def _shares(shawl: Shawl) -> Content:
 
 
 def _size(shawl: Shawl) -> Content:
-    size = shawl.outline.size
+    measures = shawl.outline.size
     blocking = "pinned" if shawl.outline.pinned else "as knitted"
-    return content(size_in_both(size.wingspan_cm, size.depth_cm, shawl.units), f", {blocking}")
+    return content(size_in_both(measures.wingspan_cm, measures.depth_cm, shawl.units), f", {blocking}")
 
 
 def _left(left_g: float) -> Content:
@@ -124,10 +130,10 @@ def _stretch(stretch: Stretch) -> Content:
     return content(along, " along the rows, ", across, " across them at most, by pinning")
 
 
-def _edges(size: Size, units: str) -> Content:
-    edges = [("spine", size.spine_cm), ("top", size.top_cm), ("last row", size.last_row_cm)]
-    if size.sides_cm is not None:
-        edges += [("left side", size.sides_cm[0]), ("right side", size.sides_cm[1])]
+def _edges(lengths: Size, units: str) -> Content:
+    edges = [("spine", lengths.spine_cm), ("top", lengths.top_cm), ("last row", lengths.last_row_cm)]
+    if lengths.sides_cm is not None:
+        edges += [("left side", lengths.sides_cm[0]), ("right side", lengths.sides_cm[1])]
     return joined(", ", [content(f"{name} ", length_in_both(cm, units)) for name, cm in edges if cm is not None])
 
 
@@ -151,6 +157,35 @@ def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
     on = f", in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
     beyond = f"past the planned end{on}" if mark.beyond else ""
     return cells(name, row_number(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
+
+
+def choice_table(choices: RepeatChoices, shawl: Shawl) -> Table:
+    """One fewer, as planned and one more, side by side."""
+    of = f" of {choices.stitch}" if choices.stitch else ""
+    columns = (
+        words_column(""),
+        figures_column(f"{choices.unit}{of}", weight=3),
+        figures_column("rows in all", weight=2),
+        figures_column("size", weight=4),
+        figures_column("left over"),
+        figures_column("chance of enough yarn", weight=5),
+        words_column("", weight=1),
+    )
+    return Table(columns, tuple(_choice(shawl, choices.unit, choice) for choice in choices.choices))
+
+
+def _choice(shawl: Shawl, unit: str, choice: RepeatChoice) -> TableCells:
+    more, count = choice.difference > 0, abs(choice.difference)
+    changed = f"{counted(count, 'row')} {'more' if more else 'fewer'}" if unit == ROWS else _ONE[more]
+    return cells(
+        changed if choice.difference else "as planned",
+        number_of(choice.count, unit),
+        number_of(choice.rows, "rows"),
+        size(choice.size.wingspan_cm, choice.size.depth_cm, shawl.units),
+        content(grams(choice.short_g), " short") if choice.short_g is not None else grams(choice.left_g),
+        chance(choice.chance_enough),
+        "into the margin" if 0 <= choice.left_g < shawl.yarn.keep_g else "",
+    )
 
 
 def _parts(shawl: Shawl) -> Table:

@@ -1,11 +1,15 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
 from halfhank.cli.report.figures import chance, grams, number_of, size
+from halfhank.cli.report.plan_report import choice_table
+from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.marks_and_stops.stops import Stop, stops
+from halfhank.model.number_words import counted
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Paragraph,
     Report,
+    ReportSection,
     Table,
     TableCells,
     cells,
@@ -15,7 +19,7 @@ from halfhank.model.report_tree import (
 )
 from halfhank.model.shawl import Shawl
 
-_NOTE = "Bound off at once after the row, without what the plan has after it. Left over counts the margin in."
+_NOTE = "Bound off at once after the row, without what the plan has after it. The margin is part of what is left over."
 
 
 def stop_report(plan: Plan) -> Report:
@@ -28,13 +32,15 @@ def stop_report(plan: Plan) -> Report:
         figures_column("on the scale"),
         figures_column("bind-off"),
         figures_column("left over"),
-        figures_column("lasts"),
+        figures_column("chance"),
         figures_column("size", weight=3),
         words_column("looks", weight=4),
         words_column("", weight=1),
     )
     table = Table(columns, tuple(_stop(shawl, stop) for stop in stops(plan)))
-    return Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,))))
+    choices = repeat_choices(plan)
+    whole = (ReportSection("One more, one fewer", (choice_table(choices, shawl),)),) if choices else ()
+    return Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,)), *whole))
 
 
 def _stop(shawl: Shawl, stop: Stop) -> TableCells:
@@ -47,12 +53,13 @@ def _stop(shawl: Shawl, stop: Stop) -> TableCells:
         grams(stop.left.mean),
         chance(stop.left.chance_positive),
         size(stop.size.wingspan_cm, stop.size.depth_cm, shawl.units),
-        f"{'finished' if stop.finish.finished else 'cut off'} ({stop.finish.why})",
+        f"{'finished' if stop.finish.finished else 'unfinished'} ({stop.finish.why})",
         "; ".join(_notes(shawl, stop)),
     )
 
 
 def _notes(shawl: Shawl, stop: Stop) -> list[str]:
-    notes = ["beyond the plan"] if stop.beyond else []
+    notes = [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
+    notes += ["beyond the plan"] if stop.beyond else []
     notes += [f"without {', '.join(stop.left_out)}"] if stop.left_out else []
     return notes + (["into the margin"] if stop.left.mean < shawl.yarn.keep_g else [])

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from halfhank.cli.report.figures import chance, gram_range, grams, stitches
 from halfhank.model.design.design import Weighing
-from halfhank.model.marks_and_stops.finish import finish_of
 from halfhank.model.marks_and_stops.sequences import open_repeat
-from halfhank.model.marks_and_stops.stops import Candidate, candidates, one_more
+from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, one_more
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
 from halfhank.model.shawl import Mark
@@ -99,7 +98,7 @@ def _marks(after: Plan, row: int) -> Iterator[Content]:
 
 def _stops(after: Plan, row: int) -> Iterator[Content]:
     ahead = [one for one in candidates(after) if one.place.row > row and one.left.chance_positive >= SAFE_CHANCE]
-    good = [one for one in ahead if finish_of(after.design, one.place, one.planned).finished]
+    good = [one for one in ahead if finish_in(after, one).finished]
     if not good:
         yield ("No safe stop lies ahead: bind off now, or go on at a risk.",)
         return

@@ -1,46 +1,48 @@
-"""Even and uneven sequences of bands, and which of them may stop anywhere without looking cut off.
-
-A sequence that repeats one and the same pattern shows where it was broken off; one whose bands differ in height from
-time to time does not (common practice, no source).
-"""
+"""Advice on even sequences that the yarn ends, by the rule of stops, and lists that would vary them."""
 
 from halfhank.grammar.problems.problem import Problem, Span
-from halfhank.model.design.band_walk import open_piece, walked
+from halfhank.model.design.band_walk import leaves, open_piece
 from halfhank.model.design.design import Band, Design, Repeat
 from halfhank.model.design.stitch_chain import Blocks, by_name
+from halfhank.model.design.stitch_measures import StitchMeasures
+from halfhank.model.marks_and_stops.finish import BY_SEQUENCE, fabric_fault, finish_of, places_in
 from halfhank.model.problems import plan_problems as known
+from halfhank.model.rows.shaping import MAX_STITCHES
 
 
-def check_even_sequence(design: Design) -> tuple[Problem, ...]:
-    """Advice where the yarn decides how often one and the same pattern is repeated, with a list that would vary it."""
+def check_even_sequence(measures: StitchMeasures) -> tuple[Problem, ...]:
+    """Advice where the yarn decides how often one and the same pattern is repeated, with a list that would vary it.
+
+    It is given where `finish_of` finds an end in the repeat unfinished by its sequence, and nowhere else.
+    """
+    design = measures.design
     repeat = open_repeat(design)
-    if repeat is None or design.turns_back or not is_even(repeat):
+    if repeat is None or design.turns_back:
         return ()
+    judged = ((place, finish_of(measures, place)) for place in places_in(repeat, MAX_STITCHES))
+    if not any(finish.cause == BY_SEQUENCE for _, finish in judged):
+        return ()
+    fabric = fabric_fault(measures, list(places_in(repeat, MAX_STITCHES))[-1]) if _ends_with(design, repeat) else None
     proposal = _proposal(by_name(design.stitches), repeat)
     if proposal is None:
-        return (known.EVEN_SEQUENCE.at(repeat.span),)
+        return (known.EVEN_SEQUENCE.at(repeat.span, fabric=fabric),)
     band, varied = proposal
     counts, unit = band.written.value.counts, band.written.value.unit
     place = Span(band.span.line, counts[0].span.column, counts[-1].span.end)
-    return (known.EVEN_SEQUENCE_TO_VARY.at(repeat.span, place, stitch=band.stitch, counts=varied, unit=unit),)
+    values = {"fabric": fabric, "stitch": band.stitch, "counts": varied, "unit": unit}
+    return (known.EVEN_SEQUENCE_TO_VARY.at(repeat.span, place, **values),)
+
+
+def _ends_with(design: Design, repeat: Repeat) -> bool:
+    """Whether a repeat ends the shawl, so that its last fabric is bound off."""
+    last = list(leaves(design.parts[-1].bands))[-1:]
+    return [leaf.number for leaf in last] == [leaf.number for leaf in list(leaves(repeat.bands))[-1:]]
 
 
 def open_repeat(design: Design) -> Repeat | None:
     """The `repeat as yarn allows`, if there is one."""
     piece = open_piece(design)
     return piece if isinstance(piece, Repeat) else None
-
-
-def is_even(repeat: Repeat) -> bool:
-    """Whether a repeat is the same each time and made of more than one fabric, so that its repeats can be seen."""
-    bands = [piece for piece in walked(repeat.bands) if isinstance(piece, Band)]
-    return len(fabrics_in(repeat)) > 1 and not any(len(set(band.rows)) > 1 for band in bands)
-
-
-def fabrics_in(repeat: Repeat) -> set[tuple[str, int]]:
-    """The fabrics of a repeat's bands: stitch and wraps."""
-    bands = [piece for piece in walked(repeat.bands) if not isinstance(piece, Repeat)]
-    return {(band.stitch, 1) if isinstance(band, Band) else ("drop", band.wraps) for band in bands}
 
 
 def uneven(count: int, step: int = 1) -> tuple[int, int, int] | None:

@@ -1,59 +1,59 @@
 """Where a shawl may end: after which bands it can be bound off, what that leaves, and how it would look."""
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
-from halfhank.model.design.band_walk import growing_part, total_rows
-from halfhank.model.design.design import Design, Repeat
-from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of
+from halfhank.model.design.design import Band, Repeat
+from halfhank.model.design.stitch_measures import StitchMeasures
+from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of, ways_out
+from halfhank.model.marks_and_stops.variants import (
+    Variant,
+    as_planned,
+    counted_piece,
+    goes_on_after,
+    planned_count,
+    size_with,
+    with_more,
+)
 from halfhank.model.outline.laying import outline_of
 from halfhank.model.outline.outline import Size
 from halfhank.model.plan import Plan
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import WorkedPart
-from halfhank.model.rows.worked import row_table, work
-from halfhank.model.weighings.log import log_of, log_posterior, model_of, total_and_left
-from halfhank.model.weighings.posterior import Estimate, Posterior
-from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
-from halfhank.model.yarn.ledger import bind_off_amounts, ledger_of
-from halfhank.model.yarn.row_yarn import RowYarn
-from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.yarn.ledger import bind_off_amounts
 
 NEAR_SHARE = 0.6
 """A stop is near the yarn's end when so much of the skein is used by it."""
-MOST_STOPS, LEAST_STOPS = 12, 3
+MOST_STOPS = 12
 MOST_REPEATS_MORE = 64
-
-
-class Variant(NamedTuple):
-    """The shawl as planned or with more repeats: its parts, its weighing model, and what its log says of the yarn."""
-
-    parts: list[WorkedPart]
-    rows: Rows
-    model: WeighingModel
-    posterior: Posterior
+MOST_WHOLE = 3
+"""So many counts fewer, and so many more, are offered with all that follows them."""
 
 
 class Candidate(NamedTuple):
     """A place where the work might end: grams `left` after its bind-off, and before it (`reading`).
 
-    `planned`: it is the planned end; `beyond`: it takes more repeats than planned.
+    `planned`: it is the planned end; `beyond`: it takes more repeats than planned. `more`: so many more repeats than
+    planned (fewer, where negative), with all that follows them.
     """
 
     variant: Variant
     place: EndPlace
     reading: Estimate
     left: Estimate
-    planned: bool
-    beyond: bool
+    planned: bool = False
+    beyond: bool = False
+    more: int = 0
 
 
 class Stop(NamedTuple):
     """After `row`, in a band of `stitch` in `part`, the shawl may be bound off.
 
     `reading_g` is on the scale before the bind-off, `left` after it. `left_out` are the parts of the plan that are then
-    not worked. `planned`: the planned end itself; `beyond`: it takes more repeats than planned. `finish`: how it looks.
+    not worked. `planned`: the planned end itself; `beyond`: it takes more repeats than planned. `repeats`: it is a
+    whole shawl with so many of them, 0 elsewhere. `finish`: how it looks.
     """
 
     row: int
@@ -68,37 +68,63 @@ class Stop(NamedTuple):
     left_out: tuple[str, ...]
     planned: bool
     beyond: bool
+    repeats: int
     finish: Finish
 
 
 def stops(plan: Plan) -> list[Stop]:
-    """The stops near the yarn's end that it pays for, the planned end among them; none in rows already knitted."""
-    found = [one for one in candidates(plan) if one.left.mean >= 0 or one.planned]
+    """The planned end, and the stops near the yarn's end that it pays for; none in rows already knitted. By row."""
     skein_g = plan.shawl.yarn.skein_g
-    near = [one for one in found if skein_g - one.left.mean >= NEAR_SHARE * skein_g]
-    chosen = (near if len(near) >= LEAST_STOPS else found[-LEAST_STOPS:])[-MOST_STOPS:]
+    found = sorted([*candidates(plan), *_whole(plan)], key=lambda one: one.place.row)
+    paid = [one for one in found if 0 <= one.left.mean <= (1 - NEAR_SHARE) * skein_g or one.planned]
+    chosen = paid[-MOST_STOPS:]
+    if not any(one.planned for one in chosen):
+        chosen = [one for one in paid if one.planned] + chosen[1:]
     return [stop for one in chosen if (stop := _stop(plan, one)) is not None]
 
 
 def candidates(plan: Plan) -> list[Candidate]:
-    """Every band's end after the last weighed row, and the row to bind off by; those past the plan included. By row."""
+    """Every place to bind off after the last weighed row, by row; those past the plan included.
+
+    They are the ends of bands, places inside the bands of a stitch pattern where it may be left, and the row to bind
+    off by.
+    """
     return plan.once(_candidates)
 
 
 def _candidates(plan: Plan) -> list[Candidate]:
-    planned = _as_planned(plan)
+    planned, measures = as_planned(plan), plan.table.measures
     places = _places(planned.parts)
-    inside = _last_paid(plan, planned.parts, places)
-    found = [_candidate(planned, place) for place in [*places, *inside]]
-    found[len(places) - 1] = found[len(places) - 1]._replace(planned=True)
+    inside = [*_inside_patterns(measures, places, planned.parts), *_last_paid(plan, planned.parts, places)]
+    end = places[-1]
+    inside = list({place.row: place for place in inside}.values())
+    found = [one._replace(planned=one.place == end) for one in _weighed(planned, [*places, *inside])]
     more = _more(plan)
     if more is not None:
         further = _places(more.parts)
         shared = _shared(places, further)
         added = further[shared : len(further) - len(places) + shared]
-        found += [_candidate(more, place)._replace(beyond=True) for place in added]
+        added += _inside_patterns(measures, added, more.parts)
+        found += [one._replace(beyond=True) for one in _weighed(more, added)]
     knitted = max((weighing.row for weighing in plan.design.log), default=0)
     return sorted([one for one in found if one.place.row >= knitted], key=lambda one: one.place.row)
+
+
+def _whole(plan: Plan) -> Iterator[Candidate]:
+    """The shawl with a few more or fewer repeats than planned, all that follows them worked too."""
+    piece = counted_piece(plan.design)
+    if piece is None or not goes_on_after(plan) or _counts_rows(plan.table.measures, piece):
+        return
+    for more in (*range(-MOST_WHOLE, 0), *range(1, MOST_WHOLE + 1)):
+        variant = with_more(plan, more)
+        if variant is not None:
+            (last,) = _weighed(variant, _places(variant.parts)[-1:])
+            yield last._replace(left=variant.left, beyond=more > 0, more=more)
+
+
+def _counts_rows(measures: StitchMeasures, piece: Band | Repeat) -> bool:
+    """Whether what is counted are rows, not repeats."""
+    return isinstance(piece, Band) and not measures.repeat_rows(piece.stitch)
 
 
 def one_more(plan: Plan) -> Estimate | None:
@@ -107,59 +133,8 @@ def one_more(plan: Plan) -> Estimate | None:
 
 
 def _one_more(plan: Plan) -> Estimate | None:
-    variant = longer(plan, 1)
-    return None if variant is None else total_and_left(variant.model, variant.posterior)[1]
-
-
-def _as_planned(plan: Plan) -> Variant:
-    return Variant(plan.parts, plan.rows, model_of(plan), log_of(plan).posterior)
-
-
-def longer(plan: Plan, more: int) -> Variant | None:
-    """The shawl with so many more repeats, worked out once; None where nothing repeats, or it cannot be worked."""
-    return plan.once(_variants).with_more(more)
-
-
-def _variants(plan: Plan) -> "Variants":
-    return Variants(plan)
-
-
-class Variants:
-    """A plan with more repeats, one, two, four … more, each worked out once."""
-
-    def __init__(self, plan: Plan) -> None:
-        self._plan = plan
-        self._found: dict[int, Variant | None] = {}
-
-    def with_more(self, more: int) -> Variant | None:
-        """The shawl with so many more repeats."""
-        if more not in self._found:
-            grown = grown_by(self._plan.design, self._plan.shawl.allowed or 0, more)
-            self._found[more] = _variant(self._plan.table, *grown) if grown else None
-        return self._found[more]
-
-
-def _variant(table: StitchTable, design: Design, allowed: int) -> Variant | None:
-    if total_rows(design, allowed) > MAX_ROWS:
-        return None
-    parts, problem = work(design, allowed)
-    if problem:
-        return None
-    model = weighing_model(table, ledger_of(RowYarn(table), parts))
-    return Variant(parts, row_table(table.measures, parts), model, log_posterior(model, design.log).posterior)
-
-
-def grown_by(design: Design, allowed: int, more: int) -> tuple[Design, int] | None:
-    """The design and count with so many more times through the growing repeat, or else through the last one."""
-    if growing_part(design) is not None:
-        return design, allowed + more
-    for k, part in reversed(list(enumerate(design.parts))):
-        for j, band in reversed(list(enumerate(part.bands))):
-            if isinstance(band, Repeat) and band.times is not None:
-                repeat = band._replace(times=band.times + more)
-                grown = part._replace(bands=(*part.bands[:j], repeat, *part.bands[j + 1 :]))
-                return design._replace(parts=(*design.parts[:k], grown, *design.parts[k + 1 :])), 0
-    return None
+    variant = with_more(plan, 1)
+    return None if variant is None else variant.left
 
 
 def _more(plan: Plan) -> Variant | None:
@@ -168,11 +143,11 @@ def _more(plan: Plan) -> Variant | None:
         return None
     found, more = None, 1
     while more <= MOST_REPEATS_MORE:
-        variant = longer(plan, more)
+        variant = with_more(plan, more)
         if variant is None:
             break
         found = variant
-        if total_and_left(variant.model, variant.posterior)[1].mean < 0:
+        if variant.left.mean < 0:
             break
         more *= 2
     return found
@@ -187,8 +162,22 @@ def _places(parts: list[WorkedPart]) -> list[EndPlace]:
         for k, run in enumerate(runs):
             row, done = row + run.rows, done + run.rows
             following = runs[k + 1] if k + 1 < len(runs) else None
-            places.append(EndPlace(row, number, run, following, part.counts[done - 1], False))
+            places.append(EndPlace(row, number, run, following, part.counts[done - 1], False, run.rows))
     return places
+
+
+def _inside_patterns(measures: StitchMeasures, places: list[EndPlace], parts: list[WorkedPart]) -> list[EndPlace]:
+    """Places inside the bands of stitches with written rows where these may be left."""
+    found = []
+    for place in places:
+        every, part = measures.repeat_rows(place.run.stitch), parts[place.part]
+        ways = ways_out(measures, place.run.stitch) if every and place.run.rows > 1 else ()
+        for done in range(1, place.run.rows) if ways else ():
+            if done % every in ways:
+                row = place.row - place.run.rows + done
+                live = part.counts[row - part.first_row]
+                found.append(place._replace(row=row, live=live, inside=True, done=done))
+    return found
 
 
 def _shared(one: list[EndPlace], other: list[EndPlace]) -> int:
@@ -204,21 +193,31 @@ def _last_paid(plan: Plan, parts: list[WorkedPart], places: list[EndPlace]) -> l
         return []
     place = next(place for place in places if place.row >= mark.row)
     live = parts[place.part].counts[mark.row - parts[place.part].first_row]
-    return [] if place.row == mark.row else [place._replace(row=mark.row, live=live, inside=True)]
+    done = place.run.rows - (place.row - mark.row)
+    return [] if place.row == mark.row else [place._replace(row=mark.row, live=live, inside=True, done=done)]
 
 
-def _candidate(variant: Variant, place: EndPlace) -> Candidate:
-    model, posterior = variant.model, variant.posterior
-    before = model.left([place.row])[place.row]
-    after = before.moved(model.step(bind_off_amounts(model.table, place.run.stitch, place.live)))
-    return Candidate(variant, place, posterior.estimate(before), posterior.estimate(after), False, False)
+def _weighed(variant: Variant, places: list[EndPlace]) -> list[Candidate]:
+    """Places of a variant with what the scale then shows."""
+    model, posterior, found = variant.model, variant.posterior, []
+    sums = model.left([place.row for place in places])
+    for place in places:
+        before = sums[place.row]
+        after = before.moved(model.step(bind_off_amounts(model.table, place.run.stitch, place.live)))
+        found.append(Candidate(variant, place, posterior.estimate(before), posterior.estimate(after)))
+    return found
+
+
+def finish_in(plan: Plan, one: Candidate) -> Finish:
+    """How the shawl would look that ends there."""
+    whole = "the planned end" if one.planned else "all parts worked" if one.more else ""
+    return finish_of(plan.table.measures, one.place, whole)
 
 
 def _stop(plan: Plan, one: Candidate) -> Stop | None:
     place, parts = one.place, one.variant.parts
-    rows = Rows(*(column[: place.row + 1] for column in one.variant.rows))  # type: ignore[arg-type]
-    outline = outline_of(plan.table, parts, rows)
-    if isinstance(outline, Problem):
+    size = size_with(plan, one.more) if one.more else _size_at(plan, one)
+    if size is None:
         return None
     names = [part.section.name for part in parts]
     return Stop(
@@ -230,9 +229,19 @@ def _stop(plan: Plan, one: Candidate) -> Stop | None:
         reading_g=one.reading.mean,
         bind_off_g=one.reading.mean - one.left.mean,
         left=one.left,
-        size=outline.size,
+        size=size,
         left_out=tuple(names[place.part + 1 :]),
         planned=one.planned,
         beyond=one.beyond,
-        finish=finish_of(plan.design, place, one.planned),
+        repeats=planned_count(plan) + one.more if one.more else 0,
+        finish=finish_in(plan, one),
     )
+
+
+def _size_at(plan: Plan, one: Candidate) -> Size | None:
+    """The size of the shawl that ends there."""
+    if one.planned:
+        return plan.shawl.outline.size
+    rows = Rows(*(column[: one.place.row + 1] for column in one.variant.rows))  # type: ignore[arg-type]
+    outline = outline_of(plan.table, one.variant.parts, rows)
+    return None if isinstance(outline, Problem) else outline.size

@@ -45,7 +45,7 @@ def count_allowed(table: StitchTable) -> tuple[int | None, list[Problem]]:
     from halfhank.model.yarn.allowance import allowance
 
     allowed, problems = allowance(RowYarn(table), supply_of(design, table.corrections))
-    return allowed, [*problems, *check_even_sequence(design)]
+    return allowed, [*problems, *check_even_sequence(table.measures)]
 
 
 class Uncorrected:

@@ -56,10 +56,14 @@ NOT_BY_YARN = ProblemKind("not-by-yarn", ADVICE, "Not the yarn sets the count of
 EVEN_SEQUENCE = ProblemKind(
     "even-sequence",
     ADVICE,
-    "The yarn decides where this even sequence ends, and an even sequence looks cut off between its passes.",
+    (
+        "The yarn decides where this even sequence ends, and ended inside a repeat it looks unfinished",
+        "; after a whole one, {fabric} at the bound-off edge",
+        ".",
+    ),
 )
 EVEN_SEQUENCE_TO_VARY = EVEN_SEQUENCE._replace(
-    mend="`{stitch} {counts} {unit}` takes the same total in three passes", edit="{counts}"
+    mend="`{stitch} {counts} {unit}` takes the same total in three repeats", edit="{counts}"
 )
 
 # Weighings.

@@ -1,5 +1,6 @@
 """Nothing is computed twice for one command: no stage of a plan runs again on what it has had before."""
 
+import re
 import sys
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -106,10 +107,26 @@ def test_no_stage_runs_again_on_the_same(
         assert not calls.repeated(), demo.stem
         assert count["parse"] == count["resolve"] == 1 or command[0] == "skeins", (demo.stem, count)
         if command[0] not in ("skeins", "stops"):
-            assert count["computed"] == count["outline_of"] == count["marks"] == 1, (
-                demo.stem,
-                count,
-            )
+            assert count["computed"] == count["marks"] == 1, (demo.stem, count)
+            assert 1 <= count["outline_of"] <= (3 if weighs_choices(command) else 1), (demo.stem, count)
+        if weighs_choices(command):
+            assert count["work"] <= 3, (demo.stem, count)
+
+
+def weighs_choices(command: tuple[str, ...]) -> bool:
+    """Whether a command works out one repeat fewer and one more: two shawls beside the plan, whatever their counts."""
+    return command[0] == "plan" and "--checkpoints" not in command
+
+
+def test_only_plan_and_stops_work_out_other_counts(tmp_path: Path) -> None:
+    """A count of thousands is no reason for more than two others."""
+    path = tmp_path / "a.shawl"
+    text = (GALLERY / "towpath.shawl").read_text(encoding="utf-8")
+    path.write_text(re.sub("skein 200 g", "skein 9000 g", text), encoding="utf-8")
+    for words, works in ((("draw", path, "-o", tmp_path / "x.svg"), 1), (("check", path), 1), (("plan", path), 3)):
+        with watched() as calls:
+            assert halfhank(*words).status == 0
+        assert calls.count()["work"] == works, words
 
 
 def test_a_weighing_computes_two_descriptions(tmp_path: Path) -> None:

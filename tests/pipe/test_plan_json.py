@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from halfhank.model import plan_json as module
+from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.plan import Planned
 from halfhank.model.plan_json import plan_json
 from jsonschema import Draft202012Validator
@@ -22,7 +23,8 @@ def refused(constant: str) -> None:
 
 def read_back(plan: Planned) -> Any:
     """The plan through its text and back, where only finite numbers may pass."""
-    written = json.dumps(plan_json(plan.shawl, plan.problems, with_rows=True), allow_nan=True)
+    choices = repeat_choices(plan.plan) if plan.plan else None
+    written = json.dumps(plan_json(plan.shawl, plan.problems, True, choices), allow_nan=True)
     return json.loads(written, parse_constant=refused)
 
 
@@ -45,6 +47,21 @@ def test_schema_refuses_what_no_plan_says() -> None:
     for key in good:
         assert not validator.is_valid({**good, key: "nonsense"}) or key in ("title", "shape"), key
     assert not validator.is_valid({name: value for name, value in good.items() if name != "yarn"})
+
+
+def test_the_planned_choice_is_the_plan() -> None:
+    chosen = 0
+    for number in range(50):
+        told = read_back(seeded_plan(number))
+        for choice in (told.get("repeat_choices") or {"choices": []})["choices"]:
+            if choice["difference"] == 0:
+                chosen += 1
+                plan = {**told["size"], **told["yarn"], "rows": told["counts"]["rows"]}
+                assert {name: choice[name] for name in choice if name in plan} == {
+                    name: plan[name] for name in ("rows", "wingspan_cm", "depth_cm", "left_g", "chance_enough")
+                }
+            assert choice["short_g"] == (-choice["left_g"] if choice["left_g"] < 0 else None)
+    assert chosen > 10
 
 
 def test_plan_tells_the_shawl() -> None:

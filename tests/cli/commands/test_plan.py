@@ -9,6 +9,7 @@ import pytest
 from halfhank.cli.planned_file import plan_file
 from halfhank.cli.report.plan_report import plan_report
 from halfhank.cli.report.terminal_writer import report_text, text_layout
+from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.plan_json import plan_json
 from halfhank.model.shawl import Shawl
 
@@ -62,6 +63,30 @@ def test_what_one_more_repeat_takes(good: Path) -> None:
     assert f"as yarn allows: {allowed} times" in text
     assert f"one more repeat would take {left - over:.1f} g" in text
     assert ("goes into the margin" if over >= 0 else f"{-over:.1f} g more than there is") in text
+
+
+@pytest.mark.parametrize("command", ["plan", "stops"])
+def test_one_fewer_and_one_more_stand_side_by_side(good: Path, command: str) -> None:
+    """Every figure by the plan with that count written out."""
+    head, _, tail = GOOD.partition('part "body"')
+    rest = tail[tail.index("bind off") :]
+
+    def shawl_with(times: str) -> Shawl:
+        good.write_text(head + REPEAT.format(times) + rest)
+        return shawl_of(good)
+
+    allowed = shawl_with("as yarn allows").allowed
+    assert allowed is not None
+    lines = _lines(halfhank(command, good).out.decode(), "One more, one fewer")
+    for line, name, count in zip(
+        lines, ("one fewer", "as planned", "one more"), range(allowed - 1, allowed + 2), strict=True
+    ):
+        shawl = shawl_with(f"{count} times")
+        size, left = shawl.outline.size, shawl.yarn.left_g
+        said = re.split(" {2,}", line)
+        assert said[:4] == [name, f"{count}", f"{shawl.rows.count}", f"{size.wingspan_cm:.1f} x {size.depth_cm:.1f} cm"]
+        assert said[4] == (f"{left:.1f} g" if left >= 0 else f"{-left:.1f} g short")
+        assert said[5:6] == ["over 99.9 %"] or said[5] == f"{100 * shawl.yarn.chance_enough:.1f} %"
 
 
 def test_an_end_by_decreases_is_not_put_down_to_the_yarn() -> None:
@@ -150,10 +175,12 @@ def test_the_text_keeps_to_its_room(good: Path, room: int) -> None:
 
 
 def test_json_is_the_plan(good: Path, shawl: Shawl) -> None:
+    plan = plan_file(str(good)).plan
+    assert plan is not None
     for options, with_rows in (([], False), (["--rows"], True)):
         result = halfhank("plan", good, "--json", *options)
         assert (result.status, result.err) == (0, "")
-        assert json.loads(result.out) == json.loads(json.dumps(plan_json(shawl, (), with_rows)))
+        assert json.loads(result.out) == json.loads(json.dumps(plan_json(shawl, (), with_rows, repeat_choices(plan))))
         assert result.out.isascii()
 
 

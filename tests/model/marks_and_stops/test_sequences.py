@@ -3,6 +3,7 @@
 import pytest
 from halfhank.grammar.parse import parse
 from halfhank.model.design.resolve import resolve
+from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.marks_and_stops.sequences import check_even_sequence, uneven
 
 TEXT = """shawl "Sluice"
@@ -30,7 +31,7 @@ part "border"
 def told(old: str = "", new: str = ""):
     parsed = parse(TEXT.replace(old, new) if old else TEXT)
     assert parsed.description is not None and not parsed.problems
-    return check_even_sequence(resolve(parsed.description))
+    return check_even_sequence(StitchMeasures(resolve(parsed.description)))
 
 
 def test_an_even_sequence_is_told_at_its_repeat_with_a_list_of_the_same_total() -> None:

@@ -15,8 +15,9 @@ def test_every_stop_ends_a_band_and_is_paid_for() -> None:
     found = stops(made)
     assert [stop.row for stop in found] == sorted(stop.row for stop in found)
     ends = {band.last_row for band in shawl.bands}
+    ends |= {band.first_row + 1 for band in shawl.bands if band.stitch == "eyelets"}
     for stop in found:
-        assert stop.beyond or stop.row in ends
+        assert stop.beyond or stop.repeats or stop.row in ends
         assert stop.left.mean >= 0
     (end,) = [stop for stop in found if stop.planned]
     assert (end.row, end.stitches, end.left_out) == (shawl.rows.count, shawl.rows.stitches[-1], ())
@@ -44,19 +45,65 @@ def test_a_stop_is_what_the_shawl_ended_there_would_be() -> None:
 def test_more_passes_than_planned_are_offered_while_they_are_paid_for() -> None:
     made = plan_of(BANDED)
     shawl = made.shawl
-    beyond = [stop for stop in stops(made) if stop.beyond]
+    beyond = [stop for stop in stops(made) if stop.beyond and not stop.repeats]
     text = BANDED.replace('part "kerb"\n  garter 3 ridges\n', "")
     more = shawl_of(text.replace("as yarn allows", f"{shawl.allowed + 1} times"))
     ends = {band.last_row: band.stitches_at_end for band in more.bands}
+    ends |= {row - 2: more.rows.stitches[row - 2] for row in ends}
     assert beyond and all(ends[stop.row] == stop.stitches for stop in beyond)
     planned_end = shawl.parts[1].last_row
     assert {stop.row for stop in beyond} <= {row for row in ends if row > planned_end}
 
 
-def test_an_even_sequence_looks_cut_off_inside_a_pass_and_an_uneven_one_nowhere() -> None:
+def test_an_even_sequence_looks_unfinished_inside_a_repeat_and_an_uneven_one_nowhere() -> None:
+    """But after a released elongated row, which gapes in both."""
     looks = {(stop.stitch, stop.finish.finished) for stop in stops(plan_of(EVEN)) if not stop.planned}
-    assert looks == {("eyelets", False), ("garter", False), ("drop", True)}
-    assert all(stop.finish.finished for stop in stops(plan_of(BANDED)))
+    assert looks == {("eyelets", False), ("garter", False), ("drop", False), ("garter", True)}
+    assert all(stop.repeats for stop in stops(plan_of(EVEN)) if stop.finish.finished and not stop.planned)
+    assert all(stop.finish.finished == (stop.stitch != "drop") for stop in stops(plan_of(BANDED)))
+    reasons = {stop.stitch: stop.finish.why for stop in stops(plan_of(EVEN)) if not stop.finish.finished}
+    assert reasons["drop"] == "the elongated row gapes" and reasons["garter"] == "inside a repeat"
+
+
+def test_an_even_sequence_ends_between_two_repeats() -> None:
+    text = EVEN.replace('    drop 3 wraps "race"', "    moss 2 rows")
+    between = {stop.finish.why for stop in stops(plan_of(text)) if stop.finish.finished and not stop.planned}
+    assert between == {"between two repeats", "all parts worked"}
+
+
+CURLING = """stitch smooth
+  gauge 20 sts 28 rows over 10 cm
+  {rows}
+"""
+
+
+@pytest.mark.parametrize(
+    ("rows", "looks"),
+    [
+        ("row 1: knit\n  row 2: purl", False),
+        ("row 1: purl\n  row 2: knit", False),
+        ("as stockinette", False),
+        ("rows 1-2: knit", True),
+        ("row 1: *k1, p1*\n  row 2: *k1, p1*", True),
+        ("row 1: *k1 with 2 wraps*\n  row 2: knit", False),
+        ("row 1: *k1 with 2 wraps*\n  rows 2-4: knit", True),
+    ],
+)
+def test_stockinette_curls_and_an_elongated_row_gapes_at_the_planned_end(rows: str, looks: bool) -> None:
+    text = PLAIN.replace("shape triangle", CURLING.format(rows=rows) + "shape triangle")
+    made = plan_of(text.replace("garter 48 ridges", "smooth 48 rows"))
+    (end,) = [stop for stop in stops(made) if stop.planned]
+    assert end.finish.finished == looks, end.finish
+
+
+def test_nothing_curls_that_is_edge_all_over() -> None:
+    lines = "  cast on 44 sts\n  edge 3 sts garter\n  decrease 1 at each edge every 2 rows until {} sts\n"
+    for until, finished in ((6, True), (8, False)):
+        head = PLAIN[: PLAIN.index("  garter tab")]
+        body = 'part "all"\n  stockinette 60 rows\n'
+        made = plan_of(head + lines.format(until) + body)
+        (end,) = [stop for stop in stops(made) if stop.planned]
+        assert (end.stitches, end.finish.finished) == (until, finished)
 
 
 def test_a_row_inside_a_band_is_a_stop_where_the_yarn_ends_there() -> None:
@@ -68,7 +115,7 @@ def test_a_row_inside_a_band_is_a_stop_where_the_yarn_ends_there() -> None:
     assert stop.finish.finished and stop.left.mean >= shawl.yarn.keep_g
 
 
-def test_an_even_sequence_cut_inside_a_band_looks_cut_off() -> None:
+def test_an_even_sequence_cut_inside_a_band_looks_unfinished() -> None:
     text = EVEN.replace("repeat as yarn allows", "repeat 12 times").replace("garter 4 ridges", "garter 9 ridges")
     made = plan_of(text)
     shawl = made.shawl
@@ -81,6 +128,73 @@ def test_an_even_sequence_cut_inside_a_band_looks_cut_off() -> None:
 def test_what_is_knitted_is_no_stop_any_more() -> None:
     made = plan_of(logged(BANDED, "before cast on 100.0 g", "after row 100 45.0 g left"))
     assert min(one.place.row for one in candidates(made)) >= 100
+
+
+LONG = """stitch fern
+  gauge 20 sts 30 rows over 10 cm
+  multiple of 2 sts
+  row 1: *k2tog, yo*
+  rows 2, {plain}: purl
+  rows 3, 5, 7, 9, {more}: *yo, ssk*
+"""
+
+
+def long_text(plain: str, more: str) -> str:
+    """A rectangle of 60 stitches in one band of 80 rows of a stitch with 12 rows."""
+    head = PLAIN[: PLAIN.index("shape")].replace("100 g 380 m", "40 g 152 m")
+    return f'{head}{LONG.format(plain=plain, more=more)}shape rectangle\n  cast on 60 sts\npart "all"\n  fern 80 rows\n'
+
+
+def test_a_long_pattern_may_be_left_after_its_repeats_and_at_their_plain_halves() -> None:
+    """Of 80 rows: after 12, 24 … whole repeats, and after row 6, 18 … where row 6 of the pattern is purl."""
+    every = [one.place.row for one in candidates(plan_of(long_text("4, 6, 8, 10, 12", "11")))]
+    assert every == [*range(6, 80, 6), 80]
+    whole = [one.place.row for one in candidates(plan_of(long_text("4, 8, 10, 12", "6, 11")))]
+    assert whole[:6] == [12, 24, 36, 48, 60, 72]
+    assert all(stop.finish.finished for stop in stops(plan_of(long_text("4, 6, 8, 10, 12", "11"))))
+
+
+def test_a_row_that_only_the_yarn_ends_is_unfinished_inside_a_pattern() -> None:
+    made = plan_of(long_text("4, 6, 8, 10, 12", "11").replace("fern 80 rows", "fern 400 rows"))
+    row = made.shawl.marks.bind_off_by.row
+    looks = [stop.finish for stop in stops(made) if stop.row == row]
+    assert looks and all(one.finished == (row % 6 == 0) for one in looks)
+
+
+def test_fewer_and_more_repeats_are_offered_with_all_that_follows() -> None:
+    """Each against the shawl with that count written out; the eighth fits once the margin may be used."""
+    made = plan_of(BANDED.replace("keep 4%", "keep 20%"))
+    whole = [stop for stop in stops(made) if stop.repeats]
+    assert [stop.repeats - made.shawl.allowed for stop in whole] == [1]
+    made = plan_of(BANDED)
+    whole += [stop for stop in stops(made) if stop.repeats]
+    assert [stop.repeats - made.shawl.allowed for stop in whole[1:]] == [-1]
+    for stop in whole:
+        alone = shawl_of(BANDED.replace("as yarn allows", f"{stop.repeats} times"))
+        assert (stop.row, stop.stitches) == (alone.rows.count, alone.rows.stitches[-1])
+        assert (stop.left_out, stop.part, stop.finish.finished) == ((), "kerb", True)
+        assert stop.left.mean == pytest.approx(alone.yarn.left_g)
+        assert stop.left.chance_positive == pytest.approx(alone.yarn.chance_enough)
+        assert stop.size == alone.outline.size
+        assert stop.beyond == (stop is whole[0])
+
+
+def test_other_counts_are_not_offered_once_what_follows_is_knitted() -> None:
+    kerb = plan_of(BANDED).shawl.parts[2].first_row
+    for row, offered in ((kerb - 2, True), (kerb + 1, False)):
+        made = plan_of(logged(BANDED, "before cast on 100.0 g", f"after row {row} 18.0 g left"))
+        assert made.shawl.parts[2].first_row == kerb, "the log is on plan"
+        assert (one_more(made) is not None) == offered
+        assert any(stop.repeats or stop.beyond for stop in stops(made)) == offered
+
+
+def test_no_stop_is_nearer_the_neck_than_sixty_per_cent_of_the_skein() -> None:
+    for text in (BANDED, EVEN, PLAIN, banded(8, 100.0), BANDED.replace("100 g 390 m", "300 g 1170 m")):
+        made = plan_of(text)
+        skein_g = made.shawl.yarn.skein_g
+        early = [stop for stop in stops(made) if skein_g - stop.left.mean < 0.6 * skein_g]
+        assert all(stop.planned for stop in early)
+    assert [stop.planned for stop in stops(plan_of(PLAIN.replace("48 ridges", "8 ridges")))] == [True]
 
 
 def test_turned_back_only_the_planned_end_is_finished() -> None:
