@@ -91,6 +91,16 @@ def test_what_is_knitted_cannot_be_changed() -> None:
     assert repeat_choices(plan_of(logged(BANDED, *log))) is None
 
 
+@pytest.mark.parametrize(("before", "offered"), [(0, [0, 2]), (1, [0, 2]), (2, [-2, 0, 2])])
+def test_a_band_cannot_lose_rows_that_are_weighed(before: int, offered: list[int]) -> None:
+    """Two rows fewer are left while at least two rows of the band are not weighed."""
+    planned = plan_of(OPEN_BAND).shawl
+    row = planned.parts[1].last_row - before
+    left = planned.yarn.skein_g - planned.used_g[row]
+    found = repeat_choices(plan_of(logged(OPEN_BAND, "before cast on 100.0 g", f"after row {row} {left:.1f} g left")))
+    assert found is not None and [choice.difference for choice in found.choices] == offered
+
+
 def test_one_repeat_has_none_fewer_and_nothing_repeated_has_no_table() -> None:
     once = repeat_choices(plan_of(BANDED.replace("as yarn allows", "1 time")))
     assert once is not None and [choice.difference for choice in once.choices] == [0, 1]
