@@ -174,6 +174,11 @@ def choice_table(choices: RepeatChoices, shawl: Shawl) -> Table:
     return Table(columns, tuple(_choice(shawl, choices.unit, choice) for choice in choices.choices))
 
 
+def left_over(left_g: float) -> Content:
+    """What is left over after the bind-off, or how much is short."""
+    return (grams(left_g),) if left_g >= 0 else content(grams(-left_g), " short")
+
+
 def _choice(shawl: Shawl, unit: str, choice: RepeatChoice) -> TableCells:
     more, count = choice.difference > 0, abs(choice.difference)
     changed = f"{counted(count, 'row')} {'more' if more else 'fewer'}" if unit == ROWS else _ONE[more]
@@ -182,7 +187,7 @@ def _choice(shawl: Shawl, unit: str, choice: RepeatChoice) -> TableCells:
         number_of(choice.count, unit),
         number_of(choice.rows, "rows"),
         size(choice.size.wingspan_cm, choice.size.depth_cm, shawl.units),
-        content(grams(choice.short_g), " short") if choice.short_g is not None else grams(choice.left_g),
+        left_over(choice.left_g),
         chance(choice.chance_enough),
         "into the margin" if 0 <= choice.left_g < shawl.yarn.keep_g else "",
     )

@@ -89,6 +89,13 @@ def test_one_fewer_and_one_more_stand_side_by_side(good: Path, command: str) -> 
         assert said[5:6] == ["over 99.9 %"] or said[5] == f"{100 * shawl.yarn.chance_enough:.1f} %"
 
 
+def test_a_planned_end_without_yarn_is_short_in_the_stops(good: Path) -> None:
+    good.write_text(GOOD.replace("skein 100 g", "skein 20 g").replace("repeat as yarn allows", "repeat 9 times"))
+    text = halfhank("stops", good).out.decode()
+    assert f"{-shawl_of(good).yarn.left_g:.1f} g short" in text
+    assert not re.search(r"-\d", text)
+
+
 def test_an_end_by_decreases_is_not_put_down_to_the_yarn() -> None:
     text = halfhank("plan", Path(__file__).parents[3] / "gallery_demo/lintel.shawl").out.decode()
     assert "past the end" not in text
