@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 from math import gcd
-from typing import NamedTuple
 
 from halfhank.grammar.description import Work
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band, Design
 from halfhank.model.number_words import counted
 from halfhank.model.problems import row_problems as known

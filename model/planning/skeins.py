@@ -5,9 +5,8 @@ swatch that was weighed is therefore taken as the length that it holds; what the
 weighings are not: they belong to another skein.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.plan import Plan
 from halfhank.model.planning.planning import plan_design

@@ -1,9 +1,8 @@
 """A pattern as a chart: one square a stitch, seen from the right side."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.description import Item
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.problems import row_problems as known
 from halfhank.model.stitch_counts.appearance import Sign, sign_of
 from halfhank.model.stitch_counts.balance import StitchCount

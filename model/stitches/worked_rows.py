@@ -1,9 +1,9 @@
 """A pattern's rows stitch by stitch, over a given number of multiples."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Work
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.stitch_counts.appearance import units
 from halfhank.model.stitch_counts.balance import StitchCount, passes
 from halfhank.model.stitch_counts.bare_items import bare

@@ -6,9 +6,8 @@ that can add stays within what is left of the skein, the counts between need not
 such bound, every count is.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import count_rows, has_allowance, open_piece, total_rows
 from halfhank.model.design.design import AnyBand, Band, Elongated, ShapingLine
 from halfhank.model.problems import plan_problems as known

@@ -1,8 +1,8 @@
 """The yarn ledger: every metre of a shawl, row by row, by what it is worked in. All sums of yarn are taken from it."""
 
 from collections.abc import Callable, Iterable, Iterator
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.rows.shaping import BIND_OFF, WorkedPart, last_stitch
 from halfhank.model.start_and_bind_off.bind_offs import MEASURED
 from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m, wraps_of_rows
