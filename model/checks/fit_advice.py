@@ -11,10 +11,9 @@ from halfhank.model.number_words import counted
 from halfhank.model.problems import row_problems as known
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
-from halfhank.model.stitches.chart import too_large
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, needle_of, whole_multiples
 from halfhank.model.stitches.pattern import Pattern
-from halfhank.model.stitches.worked_rows import worked_rows
+from halfhank.model.stitches.worked_rows import too_large, worked_rows
 
 _MEND_ROWS = 200
 """How many rows later a start is still worth proposing."""
