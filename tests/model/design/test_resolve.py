@@ -80,3 +80,14 @@ def test_comments_and_places_mean_nothing_but_are_kept() -> None:
 def test_a_stitch_of_ones_own_is_not_garter() -> None:
     assert described(PART, stitches=f"{GARTER}\n{MESH}") != described(PART)
     assert described("mesh 6 rows", stitches=f"{GARTER}\n{MESH}").stitches[1].multiple == (6, 1)
+
+
+@pytest.mark.parametrize(
+    ("mass", "step_g"),
+    [("100 g", 1.0), ("100.0 g", 0.1), ("100.25 g", 0.1), ("4 oz", 28.349523125), ("3.5 oz", 2.8349523125),
+     ("3.53 oz", 0.28349523125)],
+)  # fmt: skip
+def test_a_scale_shows_what_its_figures_show(mass: str, step_g: float) -> None:
+    """Grams whole or in tenths; ounces to their last figure (International ounce of 1959)."""
+    (weighing,) = described(PART, tail=f"weighed\n  before cast on {mass}").log
+    assert weighing.step_g == pytest.approx(step_g)

@@ -1,0 +1,41 @@
+"""The largest numbers that are read, and the first that are not."""
+
+import pytest
+
+from halfhank.grammar.parse import parse
+
+TEXT = """shawl "Border"
+yarn
+  skein 100 g 400 m
+needles 4 mm
+stitch garter
+  gauge 20 sts 40 rows over 10 cm
+stitch net
+  row 1: knit
+shape triangle
+  cast on 9 sts
+part "all"
+  garter 8 rows
+"""
+
+
+def codes(old: str, new: str) -> list[str]:
+    assert old in TEXT
+    return [problem.code for problem in parse(TEXT.replace(old, new)).problems]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("400 m", "1000000000 m", ""),
+        ("400 m", "1000000001 m", "number-too-large"),
+        ("cast on 9", "cast on 1000000000", ""),
+        ("cast on 9", "cast on 1000000001", "number-too-large"),
+        ("row 1: knit", "row 1: k999999999", ""),
+        ("row 1: knit", "row 1: k1000000000", "number-too-large"),
+        ("row 1: knit", "rows 1-20000: knit", ""),
+        ("row 1: knit", "rows 1-20001: knit", "row-too-high"),
+    ],
+)
+def test_the_largest_number_is_read_and_the_next_is_not(old: str, new: str, code: str) -> None:
+    assert codes(old, new) == ([code] if code else [])

@@ -1,0 +1,31 @@
+"""Advice by habit begins and ends where README says: rows to a stitch, yarn of a stitch in its widths."""
+
+import pytest
+
+from tests.model.texts import text
+from tests.model.weighings.knits import planned
+
+
+def told(code: str, stitches: str, band: str = "garter 2 rows") -> bool:
+    return code in [problem.code for problem in planned(text(band, stitches=stitches)).problems]
+
+
+@pytest.mark.parametrize(
+    ("fabric", "rows", "odd"),
+    [
+        ("garter", 33.9, True), ("garter", 34, False), ("garter", 44, False), ("garter", 44.1, True),
+        ("stockinette", 24.9, True), ("stockinette", 25, False), ("stockinette", 31, False),
+        ("stockinette", 31.1, True),
+    ],
+)  # fmt: skip
+def test_a_gauge_is_odd_beyond_its_fabrics_bounds(fabric: str, rows: float, odd: bool) -> None:
+    """20 stitches: garter from 34 to 44 rows, 1.7 and 2.2 times as many; stockinette from 25 to 31, 1.25 and 1.55."""
+    assert told("odd-gauge", f"stitch {fabric}\n  gauge 20 sts {rows} rows over 10 cm") == odd
+
+
+@pytest.mark.parametrize(("widths", "odd"), [(3.19, True), (3.21, False), (4.99, False), (5.01, True)])
+def test_a_swatch_is_odd_beyond_32_and_5_widths_in_a_stitch(widths: float, odd: bool) -> None:
+    """25 stitches over 10 cm before blocking are 4 mm each; the swatch is 40 x 62.62 of them."""
+    measures = "gauge 20 sts 40 rows over 10 cm\n  before blocking 25 sts 40 rows over 10 cm"
+    metres = widths * 0.004 * 40 * 62.62
+    assert told("odd-swatch", f"stitch garter\n  {measures}\n  swatch 40 sts 60 rows takes {metres:.4f} m") == odd
