@@ -7,6 +7,7 @@ from halfhank.model.outline.outline import Outline
 from halfhank.model.outline.shapes.crescent import growth_of
 from halfhank.model.outline.solvers.level_wings import WingLevel
 from halfhank.model.outline.solvers.strip import Strip
+from shapely import LineString
 
 from tests.model.outline.measuring import row_cm
 from tests.model.outline.pieces import Line, Run, laid, layout
@@ -47,15 +48,52 @@ def test_less_than_six_hundredths_of_a_degree_are_not_drawn(degrees: float, draw
     assert (first + last) / 2 * height_cm == pytest.approx(60 * 0.001 * height_cm, rel=1e-3), "the fabric's area"
 
 
-def crescent(growth: float, width_cm: float = 0.5) -> Outline:
+def crescent(growth: float, width_cm: float = 0.5, start: int = 9) -> Outline:
     """One stitch more at each edge in every row: rows grow by two widths over one height."""
-    return laid(layout("crescent", 9, [Run(40, width_cm, 2 * width_cm / growth)], [Line(1, "each", 1)]))
+    return laid(layout("crescent", start, [Run(40, width_cm, 2 * width_cm / growth)], [Line(1, "each", 1)]))
+
+
+def radius_cm(outline: Outline, row: int) -> float:
+    """The radius of the circle through a row's ends and its middle."""
+    points = LineString(outline.boundary(row).flattened(0.001))
+    (left, end_y), (right, _) = outline.ends(row)
+    sag = points.interpolate(0.5, normalized=True).y - end_y
+    return ((right - left) ** 2 / 4 + sag**2) / (2 * sag)
 
 
 @pytest.mark.parametrize(("growth", "fan"), [(3.14, True), (3.143, False)])
 def test_a_crescent_is_a_fan_up_to_a_growth_of_pi(growth: float, fan: bool) -> None:
     degrees = crescent(growth).fan_degrees
     assert degrees == (pytest.approx(math.degrees(growth)) if fan else None)
+
+
+def test_beyond_a_growth_of_pi_the_wings_are_level_with_the_start() -> None:
+    """In a fan of 3.19 the ends would lie 0.024 of 12.5 cm above the start's, which turns by 1.595 to each side."""
+    outline = crescent(3.19)
+    highest = min(outline.ends(row)[1][1] for row in range(20, 41))
+    assert highest == pytest.approx(outline.ends(0)[1][1], abs=0.01)
+
+
+def test_a_start_may_turn_nearly_by_half_a_circle() -> None:
+    """Grown hardly faster than pi, 400 stitches turn by 171 degrees, and all rows lie around one centre."""
+    outline = crescent(3.1418, start=400)
+    first, last = radius_cm(outline, 0), radius_cm(outline, 40)
+    assert math.degrees(row_cm(outline, 0) / first) == pytest.approx(171.6, abs=0.5)
+    assert last - first == pytest.approx(40 / 3.1418, rel=1e-3)
+
+
+@pytest.mark.parametrize(("height_cm", "bent"), [(0.29555, True), (0.29578, False)])
+def test_a_crescent_has_no_row_that_turns_by_more_than_200_degrees(height_cm: float, bent: bool) -> None:
+    """A bulge of 90 stitches in rows 13 to 27 would turn the furthest; all on one ring, it has room only as a mean."""
+    bulge = [Line(1, "each", 1), Line(90, "evenly", 0, 13), Line(-90, "evenly", 0, 28)]
+    outline = laid(layout("crescent", 9, [Run(117, 0.5, height_cm)], bulge))
+    first, bulged, last = (row_cm(outline, row) for row in (0, 20, 117))
+    even = first + (last - first) * 20 / 117
+    if bent:
+        turns = [math.degrees(row_cm(outline, row) / radius_cm(outline, row)) for row in range(12, 28)]
+        assert 199 < max(turns) < 200 and bulged > 1.5 * even
+    else:
+        assert bulged == pytest.approx(even, rel=1e-3)
 
 
 @pytest.mark.parametrize(("growth", "drawn"), [(0.0195, 0.02), (0.0205, 0.0205)])
