@@ -8,6 +8,7 @@ import pytest
 from lxml import etree
 
 from tests.cli.running import halfhank
+from tests.model.texts import text
 from tests.model.weighings.knits import BANDED, PLAIN, logged, shawl_of
 
 
@@ -22,6 +23,13 @@ def plain(tmp_path: Path) -> Path:
 def banded(tmp_path: Path) -> Path:
     path = tmp_path / "banded.shawl"
     path.write_bytes(BANDED.encode())
+    return path
+
+
+@pytest.fixture
+def small(tmp_path: Path) -> Path:
+    path = tmp_path / "small.shawl"
+    path.write_text(text("garter 2 rows", shape="rectangle"))
     return path
 
 
@@ -168,6 +176,17 @@ def test_a_row_of_skeins(banded: Path) -> None:
     assert [f"{metres} m" in told for metres in range(280, 421, 20)] == [True] * 8
 
 
+@pytest.mark.parametrize(("last", "lengths"), [("339", [300, 320]), ("340m", [300, 320, 340])])
+def test_a_row_of_skeins_goes_by_twenty_metres(small: Path, last: str, lengths: list[int]) -> None:
+    told = halfhank("skeins", small, "--from", "300m", "--to", last).out.decode()
+    assert re.findall(r"^(\d+) m ", told, re.MULTILINE) == [str(length) for length in lengths]
+
+
+@pytest.mark.parametrize(("last", "status"), [("339m", 0), ("340m", 2)])
+def test_at_most_forty_skeins(small: Path, last: str, status: int) -> None:
+    assert halfhank("skeins", small, "--from", "300m", "--to", last, "--step", "1m").status == status
+
+
 @pytest.mark.parametrize(
     "arguments",
     [(), ("--from", "280"), ("--from", "420", "--to", "280"), ("--from", "1", "--to", "90000", "--step", "1"), ("0m",),
@@ -184,6 +203,12 @@ def test_checkpoints_take_the_plans_place(banded: Path) -> None:
     assert "garter tab" in told and " 50 " in told and "[ ]" in told
     assert halfhank("plan", "--every", 50, banded).status == 2
     assert halfhank("plan", "--checkpoints", "--json", banded).status == 2
+
+
+def test_checkpoints_may_be_at_every_row_and_no_closer(small: Path) -> None:
+    told = halfhank("plan", "--checkpoints", "--every", 1, small).out.decode()
+    assert re.findall(r"^ *(\d+) ", told, re.MULTILINE)[-2:] == ["1", "2"]
+    assert halfhank("plan", "--checkpoints", "--every", 0, small).status == 2
 
 
 @pytest.mark.parametrize("command", [["stops"], ["skeins"], ["chart", "yarn"], ["plan", "--checkpoints"]])

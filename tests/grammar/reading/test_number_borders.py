@@ -1,7 +1,6 @@
 """The largest numbers that are read, and the first that are not."""
 
 import pytest
-
 from halfhank.grammar.parse import parse
 
 TEXT = """shawl "Border"
@@ -31,6 +30,10 @@ def codes(old: str, new: str) -> list[str]:
         ("400 m", "1000000001 m", "number-too-large"),
         ("cast on 9", "cast on 1000000000", ""),
         ("cast on 9", "cast on 1000000001", "number-too-large"),
+        ("400 m", "400 m\n  keep 99.9%", ""),
+        ("400 m", "400 m\n  keep 100%", "keep-too-large"),
+        ("400 m", "400 m\n  keep 99.9 g", ""),
+        ("400 m", "400 m\n  keep 100 g", "keep-too-large"),
         ("row 1: knit", "row 1: k999999999", ""),
         ("row 1: knit", "row 1: k1000000000", "number-too-large"),
         ("row 1: knit", "rows 1-20000: knit", ""),

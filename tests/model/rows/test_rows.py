@@ -247,6 +247,13 @@ def test_decreases_move_on_to_a_right_side_row() -> None:
     assert live[11:14] == [15, 15, 13] and live[-1] == 9
 
 
+@pytest.mark.parametrize(("acted", "undone"), [(2, 9), (3, 9), (4, 7), (5, 7)])
+def test_a_line_that_acted_once_is_undone_as_far_from_the_end(acted: int, undone: int) -> None:
+    """Row `last` of ten, with K = 1, comes back on row `11 - last`, or a row later where that is a wrong-side row."""
+    live = counts("garter 10 rows", lines=(f"increase 4 evenly from row {acted}",), tail="turn back")
+    assert live[10:] == [13] * undone + [9] * (11 - undone)
+
+
 def test_where_there_is_no_room_to_move_on_the_count_still_comes_out() -> None:
     live = counts("garter 5 rows", lines=("increase 1 at each edge every 2 rows",), tail="turn back")
     assert live == [9, 11, 11, 13, 13, 15, 13, 13, 11, 11, 9]

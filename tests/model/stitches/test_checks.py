@@ -144,6 +144,14 @@ def test_huge_numbers_are_told_and_never_walked() -> None:
     assert found.code == "row-too-wide"
 
 
+@pytest.mark.parametrize(
+    ("row", "wide"),
+    [("k20000", False), ("k20001", True), ("[k1, yo] 10000 times", False), ("[k1, yo] 10001 times", True)],
+)
+def test_a_row_takes_and_makes_at_most_twenty_thousand(row: str, wide: bool) -> None:
+    assert ("row-too-wide" in [one.code for one in problems(f"row 1: {row}")]) == wide
+
+
 def test_with_a_row_missing_nothing_is_said_of_what_follows_it() -> None:
     pattern = pattern_of(stitch("row 1: *k4, yo*\nrow 2: purl\nrow 3: *k3, k2tog*\nrow 4: purl", "4 sts"))
     assert pattern and check_pattern(pattern) == ()

@@ -3,15 +3,15 @@
 import pytest
 from halfhank.model.outline.curve import Curve, line
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.scene import Scene
+from halfhank.renderer.paper.scene import Label, Scene
 from halfhank.renderer.schematic.fabric.drawn_bands import spans_of, strips_of
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.edge_lines import contour_step
-from halfhank.renderer.schematic.options import Options, OptionError, check
+from halfhank.renderer.schematic.options import OptionError, Options, check
 from halfhank.renderer.schematic.page import draw_schematic
 
 from tests.renderer import checks
-from tests.renderer.pieces import Piece, shawl_of
+from tests.renderer.pieces import Piece, level, shawl_of
 
 
 def rectangle(wide_cm: float, high_cm: float, rows: int = 40, total_g: float = 82.0) -> Shawl:
@@ -50,7 +50,7 @@ def test_a_strip_of_colour_takes_a_hundredth_of_the_yarn(rows: int, together: in
 
 @pytest.mark.parametrize(
     ("apart_mm", "grams", "step"), [(1.51, 10, 10), (1.49, 10, 20), (1.51, 20, 20), (1.49, 20, 50), (1.51, 50, 50),
-                                    (1.49, 50, 100)],
+                                    (1.49, 50, 100), (15.1, 10, 10)],
 )  # fmt: skip
 def test_contours_are_in_the_smallest_step_that_keeps_them_apart(apart_mm: float, grams: int, step: int) -> None:
     """240 rows of half a gram are 60 cm high: a gram is 0.5 cm of them."""
@@ -58,7 +58,9 @@ def test_contours_are_in_the_smallest_step_that_keeps_them_apart(apart_mm: float
     assert contour_step(DrawnPiece(shawl, apart_mm / (grams / 2))) == step
 
 
-@pytest.mark.parametrize("good", [Options(width_mm=100), Options(width_mm=5000), Options(scale=0.1), Options(scale=1e6)])
+@pytest.mark.parametrize(
+    "good", [Options(width_mm=100), Options(width_mm=5000), Options(scale=0.1), Options(scale=1e6)]
+)
 def test_the_last_sizes_that_are_drawn(good: Options) -> None:
     check(good)
 
@@ -69,3 +71,11 @@ def test_the_last_sizes_that_are_drawn(good: Options) -> None:
 def test_the_first_sizes_that_are_not_drawn(bad: Options) -> None:
     with pytest.raises(OptionError):
         check(bad)
+
+
+@pytest.mark.parametrize(("thin", "words"), [(2, ["1", "2", "3", "4"]), (3, ["1", "5", "2–4"])])
+def test_three_thin_parts_share_a_bracket_and_two_do_not(thin: int, words: list[str]) -> None:
+    parts = [("first", [("garter", 60)]), *[(f"thin {k}", [("garter", 2)]) for k in range(thin)]]
+    scene = draw_schematic(shawl_of(Piece([*parts, ("last", [("garter", 120)])], level)))
+    told = [item.text for item in checks.leaves(checks.group(scene, "ruler-badges").items) if isinstance(item, Label)]
+    assert sorted(told) == sorted(words)

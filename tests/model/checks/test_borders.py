@@ -1,8 +1,8 @@
-"""Advice by habit begins and ends where README says: rows to a stitch, yarn of a stitch in its widths."""
+"""Checks begin and end where README says: rows to a stitch, yarn of a stitch in its widths, the margin, wraps."""
 
 import pytest
 
-from tests.model.texts import text
+from tests.model.texts import GARTER, text
 from tests.model.weighings.knits import planned
 
 
@@ -29,3 +29,14 @@ def test_a_swatch_is_odd_beyond_32_and_5_widths_in_a_stitch(widths: float, odd: 
     measures = "gauge 20 sts 40 rows over 10 cm\n  before blocking 25 sts 40 rows over 10 cm"
     metres = widths * 0.004 * 40 * 62.62
     assert told("odd-swatch", f"stitch garter\n  {measures}\n  swatch 40 sts 60 rows takes {metres:.4f} m") == odd
+
+
+@pytest.mark.parametrize(("keep", "whole"), [("98.9 g", False), ("99 g", True)])
+def test_a_margin_of_all_that_was_weighed_leaves_nothing(keep: str, whole: bool) -> None:
+    weighed = text("garter 2 rows", keep=f"keep {keep}", tail="weighed\n  before cast on 99 g")
+    assert ("keep-too-large" in [problem.code for problem in planned(weighed).problems]) == whole
+
+
+@pytest.mark.parametrize(("wraps", "many"), [(100, False), (101, True)])
+def test_a_stitch_has_at_most_a_hundred_wraps(wraps: int, many: bool) -> None:
+    assert told("too-many-wraps", GARTER, f"drop {wraps} wraps") == many
