@@ -1,5 +1,6 @@
 """The commands of the skein as people run them: `weigh`, `stops`, `skeins`, `plan --checkpoints`, `chart yarn`."""
 
+import math
 import re
 import stat
 from pathlib import Path
@@ -44,6 +45,15 @@ def test_a_weighing_goes_into_the_log_and_is_explained(plain: Path, said: str) -
     told = result.out.decode()
     assert "After row 64: 78.4 g left" in told and "On plan" in told
     assert "with a chance of" in told and "Next safe stop: row 128" in told
+
+
+@pytest.mark.parametrize(("deviations", "safe"), [(1.63, False), (1.66, True)])
+def test_a_stop_is_safe_from_a_chance_of_95_per_cent_on(plain: Path, deviations: float, safe: bool) -> None:
+    """The normal tail: 94.8 % at 1.63 deviations, 95.2 % at 1.66. The shawl's own and the scale's (0.15 g, 0.1 g)."""
+    yarn = shawl_of(PLAIN).yarn
+    mass_g = yarn.total_g + deviations * math.hypot(yarn.sd_g, 0.15, 0.1 / math.sqrt(12))
+    told = halfhank("weigh", plain, 0, f"{mass_g:.4f}", "--dry-run").out.decode()
+    assert "Next safe stop: row 32" in told and ("Last safe stop: row 128" in told) == safe
 
 
 def test_every_other_byte_stays(tmp_path: Path) -> None:

@@ -3,7 +3,7 @@
 import pytest
 from halfhank.model.instructions.abbreviations import key_abbreviation
 from halfhank.model.stitch_counts.appearance import Sign, sign_of
-from halfhank.model.stitches.chart import Chart, chart_of
+from halfhank.model.stitches.chart import Chart, chart_of, too_large
 from halfhank.model.stitches.chart_columns import settle
 from halfhank.model.stitches.pattern import pattern_of
 
@@ -145,3 +145,15 @@ def test_settling_keeps_order_and_room() -> None:
     assert settle([0.0, 0.0, 5.0, 5.0], [1, 1, 1, 1], 6) == [0, 1, 4, 5]
     assert settle([9.0, 9.0], [2, 2], 5) == [1, 3]
     assert settle([], [], 3) == []
+
+
+@pytest.mark.parametrize(
+    ("rows", "large"),
+    [
+        ("row 1: k200", False), ("row 1: k201", True), ("rows 1-400: knit", False), ("rows 1-401: knit", True),
+    ],
+)  # fmt: skip
+def test_a_chart_holds_two_hundred_stitches_and_four_hundred_rows(rows: str, large: bool) -> None:
+    pattern = pattern_of(stitch(rows))
+    assert pattern
+    assert (too_large(pattern) is not None) == large
