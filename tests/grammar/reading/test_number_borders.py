@@ -52,11 +52,11 @@ def test_the_largest_number_is_read_and_the_next_is_not(old: str, new: str, code
         ("before cast on 125 g", ""),
         ("before cast on 125.1 g", "log-mass"),
         ("before cast on 104 g\n  after row 4 105 g left", ""),
-        ("before cast on 104 g\n  after row 4 105.1 g left", "log-mass"),
+        ("before cast on 104 g\n  after row 4 105.04 g left", "log-mass"),
         ("after row 2 90 g left\n  after row 4 91 g left", ""),
-        ("after row 2 90 g left\n  after row 4 91.1 g left", "log-mass"),
+        ("after row 2 90 g left\n  after row 4 91.04 g left", "log-mass"),
         ("after row 2 9 g used\n  after row 4 8 g used", ""),
-        ("after row 2 9 g used\n  after row 4 7.9 g used", "log-mass"),
+        ("after row 2 9 g used\n  after row 4 7.96 g used", "log-mass"),
     ],
 )
 def test_a_skein_is_a_quarter_over_its_label_and_a_scale_a_gram_off(log: str, code: str) -> None:

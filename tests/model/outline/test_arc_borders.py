@@ -74,6 +74,14 @@ def test_beyond_a_growth_of_pi_the_wings_are_level_with_the_start() -> None:
     assert highest == pytest.approx(outline.ends(0)[1][1], abs=0.01)
 
 
+@pytest.mark.parametrize("growth", [4.0, 6.0])
+def test_the_start_turns_by_the_angle_at_which_straight_wings_were_level(growth: float) -> None:
+    """Its radius is x / 2a, so it turns by t = 2a in all, of which `tan t (growth - 2 t) = 2` holds."""
+    outline = crescent(growth)
+    turn = row_cm(outline, 0) / radius_cm(outline, 0)
+    assert math.tan(turn) * (growth - 2 * turn) == pytest.approx(2, rel=0.01)
+
+
 def test_a_start_may_turn_nearly_by_half_a_circle() -> None:
     """Grown hardly faster than pi, 400 stitches turn by 171 degrees, and all rows lie around one centre."""
     outline = crescent(3.1418, start=400)
