@@ -3,9 +3,10 @@
 import pytest
 from halfhank.model.instructions.abbreviations import key_abbreviation
 from halfhank.model.stitch_counts.appearance import Sign, sign_of
-from halfhank.model.stitches.chart import Chart, chart_of, too_large
+from halfhank.model.stitches.chart import Chart, chart_of
 from halfhank.model.stitches.chart_columns import settle
 from halfhank.model.stitches.pattern import pattern_of
+from halfhank.model.stitches.worked_rows import too_large
 
 from tests.model.stitches.test_checks import GOOD
 from tests.model.stitches.writing import items, stitch
