@@ -1,4 +1,4 @@
-"""One shawl from skeins of other lengths: what a pattern tells the people who buy it.
+"""One shawl from skeins of other lengths: what a pattern says to those who buy it.
 
 The gauge stays, and so does the yarn of a stitch in metres: a finer or a fuller yarn is knitted to the same fabric. A
 swatch that was weighed is therefore taken as the length that it holds; what the log says of the yarn is kept, its

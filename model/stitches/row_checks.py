@@ -150,7 +150,7 @@ def _blame(row: PatternRow, level: StitchCount, found: StitchCount) -> tuple[Spa
 
 
 def _unbalanced(row: PatternRow, level: StitchCount, needed_by: int) -> Problem:
-    """The row that makes more or fewer stitches than it takes, told at the item without its partner."""
+    """The row that makes more or fewer stitches than it takes, reported at the item without its partner."""
     tally = row.tally
     inside = tally.across is not None and tally.across.made != tally.across.taken
     side = tally.across if inside and tally.across else tally.outside

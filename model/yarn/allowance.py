@@ -43,7 +43,7 @@ class Increment(NamedTuple):
 
 
 def allowance(yarn: RowYarn, supply: YarnSupply) -> tuple[int, list[Problem]]:
-    """The count of `as yarn allows`, and what is to be told.
+    """The count of `as yarn allows`, and the problems found on the way.
 
     That is a mistake where the count is 0, advice where something else than the yarn ends it.
     """

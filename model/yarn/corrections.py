@@ -1,4 +1,4 @@
-"""What the log has taught: corrections of the yarn that the plan takes over from the posterior."""
+"""What the log shows: corrections of the yarn that the plan takes over from the posterior."""
 
 from collections.abc import Iterable, Mapping
 
