@@ -46,6 +46,17 @@ def test_the_shawl_itself_is_only_advised_on_its_gain() -> None:
     assert "6 sts" in problems(SHAWL)[0].message and "every 48 rows" in problems(SHAWL)[0].message
 
 
+def test_a_stitch_after_one_with_the_same_rows_is_checked_too() -> None:
+    same = "stitch frond as fern\n"
+    bad = "stitch lost\n  multiple of 4 sts\n  row 1: *k2, k2tog*\n  row 2: purl\n"
+    found = problems(
+        SHAWL.replace("shape triangle", same + bad + "shape triangle").replace(
+            "3 ridges\n", "3 ridges\n  frond 2 rows\n  lost 2 rows\n"
+        )
+    )
+    assert "row-unbalanced" in [one.code for one in found], found
+
+
 # What stands there, what is planted in its place, code, the words pointed at, what must be said.
 PLANTED = [
     (
