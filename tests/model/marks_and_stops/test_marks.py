@@ -44,15 +44,6 @@ def test_bind_off_by_is_the_last_even_row_that_is_paid_for(skein: str, last: str
     assert (mark.row if mark else None) == (paid[-1] if paid else None)
 
 
-def test_a_line_that_was_stopped_stays_stopped_beyond_the_end() -> None:
-    """As where the line is the first part's own, and the last part is worked even."""
-    line, skein = "increase 1 at each edge every 2 rows until 41 sts", "30 g 114 m"
-    shaped = described("garter 40 rows", "garter 20 rows", lines=(line,), skein=skein)
-    even = described(f"{line}\ngarter 40 rows", "even\ngarter 20 rows", skein=skein)
-    mark = marks(working_of(shaped)).bind_off_by
-    assert mark is not None and mark.beyond and mark == marks(working_of(even)).bind_off_by
-
-
 def gone_on_with(design: Design) -> Working:
     """The same with its last band over and over."""
     first, second = design.parts
