@@ -71,6 +71,15 @@ def test_bands_are_counted_in_rows(one: str, other: str) -> None:
     assert described(one) == described(other)
 
 
+@pytest.mark.parametrize(
+    ("left", "step_g"),
+    [("90 g", 1.0), ("90.4 g", 0.1), ("3 oz", 28.349523), ("3.2 oz", 2.8349523), ("3.25 oz", 0.28349523)],
+)
+def test_a_scale_is_as_fine_as_its_last_figure(left: str, step_g: float) -> None:
+    """An ounce is 28.349523125 g (international pound of 1959)."""
+    assert described(PART, tail=f"weighed\n  after row 4 {left} left").log[0].step_g == pytest.approx(step_g)
+
+
 def test_comments_and_places_mean_nothing_but_are_kept() -> None:
     plain, spread = described(PART), described(f"# one\n\n{PART}   # two")
     assert plain == spread

@@ -208,6 +208,31 @@ def test_advice_of_a_stretch_begins_at_what_the_fabric_bears(run: Run, bears: fl
         assert len(laid(layout("rectangle", 60, [run], pinned=pinned_to(*box))).problems) == told
 
 
+@pytest.mark.parametrize(("back", "words"), [(False, "rectangle"), (True, "rectangle and back")])
+def test_a_rectangle_that_turns_back_says_so(back: bool, words: str) -> None:
+    assert laid(layout("rectangle", 60, [garter(60)], back=back)).words == words
+
+
+def test_the_first_row_may_be_the_top() -> None:
+    """200 stitches of 0.5 cm become 100 in rows that are together 25 cm high: no other side is as long."""
+    outline = laid(layout("asymmetric", 200, [garter(100)], [Line(-1, "lower", 1)]))
+    assert outline.size.top_cm == pytest.approx(100, rel=0.005)
+
+
+def test_an_asymmetric_piece_drawn_out_alike_both_ways_is_stretched_as_much() -> None:
+    told = layout("asymmetric", 3, [garter(120)], [Line(1, "lower", 2)])
+    size = laid(told).size
+    pinned = laid(told._replace(pinned=pinned_to(1.1 * size.wingspan_cm, 1.1 * size.depth_cm)))
+    assert pinned.stretch == pytest.approx((0.1, 0.1))
+
+
+@pytest.mark.parametrize(("drawn_out", "words"), [(10.5, "950 %"), (12.0, "12 times")])
+def test_much_stretch_is_said_as_a_multiple_of_the_length(drawn_out: float, words: str) -> None:
+    told = layout("rectangle", 60, [garter(60)], pinned=pinned_to(30 * drawn_out, 15))
+    (problem,) = laid(told).problems
+    assert words in problem.message, problem.message
+
+
 def test_upright_rows_stretch_along_by_the_depth() -> None:
     told = layout("tip-to-tip", 60, [garter(80)], pinned=pinned_to(20, 33))
     assert laid(told).stretch == pytest.approx((0.1, 0.0))

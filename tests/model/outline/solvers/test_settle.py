@@ -152,6 +152,13 @@ def test_the_reach_is_the_longest_that_leaves_nothing_negative(start: int, reach
     np.testing.assert_allclose(settled(rows).strip.before, tried[reach], atol=1e-6)
 
 
+def test_on_a_bound_off_edge_each_side_is_lifted_by_its_own_row() -> None:
+    """Rows of 2,000, 2,000, then four of 50 cm, and of 10 cm after 80 stitches are bound off in row 7."""
+    lines = [Line(-3900, "evenly", 0, 3), Line(-80, "lower", 0, 7, 0, True)]
+    strip = settled(table(4000, [Run(8, 0.5, 0.25)], lines)).strip
+    assert (strip.before[6], strip.after[6]) == (50 / 4, 10 / 4)
+
+
 def test_twenty_thousand_rows_settle() -> None:
     strip = settled(table(9, [garter(20_000)], [Line(1, "each", 8)])).strip
     assert len(strip.before) == 20_001 and min(strip.before) >= 0
