@@ -5,7 +5,7 @@ first or after the last of them. Where more are asked for than there are strands
 stitch takes its share.
 """
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 
 class Even(NamedTuple):

@@ -6,9 +6,9 @@ differ in height from time to time does not (common practice, no source).
 """
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Times, WholeRow, Work
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import leaves, walked
 from halfhank.model.design.design import Band, Design, Elongated, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures

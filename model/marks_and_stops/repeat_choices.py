@@ -1,7 +1,6 @@
 """One repeat fewer, as planned, one more: what each comes to, worked out exactly."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band
 from halfhank.model.marks_and_stops.variants import counted_piece, planned_count, size_with, with_more
 from halfhank.model.outline.outline import Size

@@ -1,9 +1,9 @@
 """Where a shawl may end: after which bands it can be bound off, what that leaves, and how it would look."""
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of, ways_out

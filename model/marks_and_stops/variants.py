@@ -1,8 +1,7 @@
 """The shawl with more or fewer repeats than planned, each worked out exactly, and once."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import leaves, open_piece, total_rows
 from halfhank.model.design.design import Band, Design, Repeat
 from halfhank.model.outline.laying import outline_of
