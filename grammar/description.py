@@ -346,16 +346,17 @@ class TurnBack(NamedTuple):
 
 
 class BindOff(NamedTuple):
-    """`bind off METHOD`: `standard`, `elastic`, `picot`, `i-cord`, `draw through` or `measured`.
+    """`bind off METHOD`: `standard`, `elastic`, `picot`, `i-cord`, `draw through`, `measured` or
+    `measured each`.
 
-    `cast_on` and `bind_off` are picot's numbers, 0 where none are written; `times_width` is the X of `takes X times the
-    width` (`measured`).
+    `cast_on` and `bind_off` are picot's numbers, 0 where none are written; `takes` is the X of `takes X times the
+    width` (`measured`) or of `takes X sts each` (`measured each`).
     """
 
     method: str
     cast_on: int
     bind_off: int
-    times_width: float | None
+    takes: float | None
     span: Span
 
 

@@ -112,7 +112,7 @@ _PHRASES = (
         r"^bind +off +(?:standard|elastic|picot|i-cord|draw +through) +(?P<at>takes\b.*)$",
         "",
         "line-goes-on",
-        hint="write the method or `takes … times the width`, not both",
+        hint="write the method or `takes …`, not both",
     ),
     _Phrase("", r"(?P<at>//.*)$", "", "line-goes-on", hint="start a comment with `#`"),
 )

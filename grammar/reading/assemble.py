@@ -166,7 +166,7 @@ def _bind_off(context: ParseContext, blocks: Blocks) -> BindOff | None:
 
 def _method(context: ParseContext, tree: Branch, span: Span) -> BindOff:
     method = tree.data.replace("i_cord", "i-cord").replace("_", " ")
-    if method == "measured":
+    if method in ("measured", "measured each"):
         return BindOff(method, 0, 0, decimal(context, branch(tree, 0)), span)
     if method != "picot":
         return BindOff(method, 0, 0, None, span)

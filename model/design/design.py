@@ -255,15 +255,17 @@ class Pinned(NamedTuple):
 
 
 class BindOff(NamedTuple):
-    """`method` is `standard`, `elastic`, `picot`, `i-cord`, `draw through` or `measured`.
+    """`method` is `standard`, `elastic`, `picot`, `i-cord`, `draw through`, `measured` or
+    `measured each`.
 
-    `cast_on` and `bind_off` are picot's numbers, 0 elsewhere; `times_width` the yarn of a measured one.
+    `cast_on` and `bind_off` are picot's numbers, 0 elsewhere; `takes` the yarn of a measured one, in
+    widths of the last row or in plain stitches for each live stitch.
     """
 
     method: str
     cast_on: int
     bind_off: int
-    times_width: float | None
+    takes: float | None
     at: Aside[Span | None]
 
 

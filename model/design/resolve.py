@@ -204,7 +204,7 @@ def _bind_off(off: written.BindOff | None) -> BindOff:
     cast_on, bind_off = off.cast_on, off.bind_off
     if off.method == "picot" and not bind_off:
         cast_on, bind_off = DEFAULT_PICOT
-    return BindOff(off.method, cast_on, bind_off, off.times_width, Aside(off.span))
+    return BindOff(off.method, cast_on, bind_off, off.takes, Aside(off.span))
 
 
 def _weighing(weighing: written.Weighing) -> Weighing:

@@ -8,7 +8,7 @@ from halfhank.model.start_and_bind_off.starts import CAST_ON_STITCH
 BIND_OFF_STITCH = 1.12
 """A stitch bound off, in plain stitches: 4.6 times the width (nimble-needles.com) over Kw = 4.1."""
 
-MEASURED = "measured"
+MEASURED, MEASURED_EACH = "measured", "measured each"
 PICOT = "picot"
 
 
@@ -30,7 +30,9 @@ its numbers."""
 
 
 def bind_off_stitches(off: BindOff) -> float:
-    """Yarn of the bind-off for each live stitch, in plain stitches (measured ones excepted)."""
+    """Yarn of the bind-off for each live stitch, in plain stitches (those measured by the width excepted)."""
+    if off.method == MEASURED_EACH:
+        return off.takes or 0.0
     if off.method == PICOT:
         worked = CAST_ON_STITCH * off.cast_on + BIND_OFF_STITCH * off.bind_off
         return worked / (off.bind_off - off.cast_on)
@@ -40,7 +42,9 @@ def bind_off_stitches(off: BindOff) -> float:
 def bind_off_words(off: BindOff) -> str:
     """How the shawl ends."""
     if off.method == MEASURED:
-        return f"bind-off of {off.times_width:g} times the width"
+        return f"bind-off of {off.takes:g} times the width"
+    if off.method == MEASURED_EACH:
+        return f"bind-off of {off.takes:g} sts each"
     if off.method != PICOT:
         return BIND_OFFS[off.method].words
     if (off.cast_on, off.bind_off) == DEFAULT_PICOT:

@@ -19,7 +19,7 @@ def bind_off_m(table: StitchTable, last_stitch: str) -> float:
     off = table.design.bind_off
     if off.method == MEASURED:
         factor = table.corrections.factor((BIND_OFF_ERROR,))
-        return (off.times_width or 0.0) * table[last_stitch].unblocked_cm / 100 * factor
+        return (off.takes or 0.0) * table[last_stitch].unblocked_cm / 100 * factor
     return bind_off_stitches(off) * table.plain_m(BIND_OFF_ERROR)
 
 

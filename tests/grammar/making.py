@@ -148,7 +148,15 @@ def _ends(rng: random.Random, parts: int) -> list[Made]:
     if rng.random() < 0.3:
         lines.append(Made("turn", rng.choice(["turn back", f'turn back around "part {parts - 1}"'])))
     if rng.random() < 0.7:
-        methods = ["standard", "elastic", "picot", "picot cast on 2 bind off 5", "i-cord", "takes 4.5 times the width"]
+        methods = [
+            "standard",
+            "elastic",
+            "picot",
+            "picot cast on 2 bind off 5",
+            "i-cord",
+            "takes 4.5 times the width",
+            "takes 2.5 sts each",
+        ]
         lines.append(Made("bind", f"bind off {rng.choice(methods)}"))
     if rng.random() < 0.5:
         lines += [

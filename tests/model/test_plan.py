@@ -210,6 +210,7 @@ def test_the_start_in_words(start: str, words: str) -> None:
         ("draw through", "last stitches drawn together"),
         ("picot cast on 1 bind off 3", "picot bind-off (cast on 1, bind off 3)"),
         ("takes 4.5 times the width", "bind-off of 4.5 times the width"),
+        ("takes 2.5 sts each", "bind-off of 2.5 sts each"),
     ],
 )
 def test_the_bind_off_in_words(written: str, words: str) -> None:

@@ -136,6 +136,20 @@ def test_bind_off_by_width_agrees_with_its_stitches(times: str, method: str) -> 
 
 
 @pytest.mark.parametrize(
+    ("method", "least", "most"),
+    [
+        ("picot cast on 2 bind off 4", 3.0, 3.75),  # published measures: 3.0 to 3.74 stitches for each live stitch
+        ("takes 2.5 sts each", 2.5, 2.5),  # a very loose bind-off: common practice
+    ],
+)
+def test_bind_offs_lie_in_the_range_of_published_measures(method: str, least: float, most: float) -> None:
+    found = shawl(square("gauge 20 sts 40 rows over 10 cm", end=f"bind off {method}"))
+    plain_m = next(one for one in found.fabrics if one.name == "garter").yarn_m
+    each = found.bind_off.yarn_m / found.bind_off.stitches / plain_m
+    assert least - 1e-9 <= each <= most + 1e-9
+
+
+@pytest.mark.parametrize(
     ("method", "stitches", "within"), [("standard", 1, 0.15), ("elastic", 2, 0.001), ("i-cord", 3, 0.001)]
 )
 def test_bind_offs_in_stitches(method: str, stitches: float, within: float) -> None:

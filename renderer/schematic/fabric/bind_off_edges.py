@@ -15,6 +15,7 @@ OVERHANG = {
     "picot": 1.25,
     "elastic": LOOSE_REACH,
     "measured": GRADUATION_REACH,
+    "measured each": GRADUATION_REACH,
     "i-cord": CORD_WIDTH / 2,
     "draw through": 0.6,
 }
@@ -29,14 +30,14 @@ def overhang_of(method: str) -> float:
 def strokes_behind(method: str, edge: Curve) -> list[Path]:
     """What lies behind the fabric, which hides its inner half.
 
-    Scallops for picot, a loose broken thread beside the edge for elastic, graduations for a measured one.
+    Scallops for picot, a loose broken thread beside the edge for elastic, graduations for measured ones.
     """
     if method == "picot":
         return _scallops(edge)
     if method == "elastic":
         thread = _dashed(edge, LOOSE_PITCH, LOOSE_DASH, 2 * LOOSE_REACH)
         return [thread, Path(open_path(edge), Style(stroke=LIGHT, width=2 * (LOOSE_REACH - LOOSE_WIDTH)))]
-    if method == "measured":
+    if method in ("measured", "measured each"):
         return [_dashed(edge, GRADUATION_PITCH, STROKE, 2 * GRADUATION_REACH)]
     return []
 

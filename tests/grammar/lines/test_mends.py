@@ -88,7 +88,7 @@ def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
         (
             "bind off elastic",
             "bind off elastic takes 4.5 times the width",
-            "write the method or `takes … times the width`, not both",
+            "write the method or `takes …`, not both",
         ),
         ("needles 4 mm", "needles 4", "write `4 mm`, or `3.5 mm` for US 4"),
         ("needles 4 mm", "needles 12", "here fits `mm`"),

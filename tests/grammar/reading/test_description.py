@@ -144,6 +144,8 @@ def test_ways_to_end() -> None:
     assert end("i-cord") == ("i-cord", 0, 0, None)
     assert end("draw through") == ("draw through", 0, 0, None)
     assert end("takes 4.5 times the width") == ("measured", 0, 0, 4.5)
+    assert end("takes 2.5 sts each") == ("measured each", 0, 0, 2.5)
+    assert end("takes 1 st each") == ("measured each", 0, 0, 1.0)
     read = _read("bind off picot", 'turn back around "hem"\n')
     assert read.bind_off is None and read.turn_back and read.turn_back.around
     assert read.turn_back.around.value == "hem"

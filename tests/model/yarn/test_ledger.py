@@ -33,7 +33,12 @@ part "body"
   rib 30 rows
 """
 TEXTS = [path.read_text(encoding="utf-8") for path in sorted(GALLERY.glob("*.shawl"))]
-TEXTS += [SHAWL, SHAWL + "bind off picot\n", SHAWL + "bind off takes 5 times the width\n"]
+TEXTS += [
+    SHAWL,
+    SHAWL + "bind off picot\n",
+    SHAWL + "bind off takes 5 times the width\n",
+    SHAWL + "bind off takes 2.5 sts each\n",
+]
 
 
 @pytest.fixture(params=TEXTS, ids=lambda text: text.split('"')[1])

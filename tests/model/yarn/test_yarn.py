@@ -223,6 +223,8 @@ def test_start_of_a_tab_and_of_a_cast_on() -> None:
         ("draw through", 0.3),
         ("picot", 3.74),
         ("picot cast on 1 bind off 5", (1.5 + 5.6) / 4),
+        ("takes 2.5 sts each", 2.5),
+        ("takes 1 st each", 1),
     ],
 )
 def test_bind_offs(method: str, stitches: float) -> None:

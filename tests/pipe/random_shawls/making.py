@@ -120,7 +120,8 @@ def bind_off(pick: Random) -> BindOff | None:
             BindOff("draw through"),
             BindOff("picot"),
             BindOff("picot", (3, 5)),
-            BindOff("measured", width="4.6"),
+            BindOff("measured", takes="4.6"),
+            BindOff("measured each", takes="2.5"),
         )
     )
 

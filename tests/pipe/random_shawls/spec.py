@@ -138,11 +138,11 @@ class Tab(NamedTuple):
 
 
 class BindOff(NamedTuple):
-    """`numbers` are picot's (cast on, bind off), `width` the X of `takes X times the width`."""
+    """`numbers` are picot's (cast on, bind off), `takes` the X of `takes X times the width` or `takes X sts each`."""
 
     method: str
     numbers: tuple[int, int] | None = None
-    width: str | None = None
+    takes: str | None = None
 
 
 class Weighed(NamedTuple):

@@ -130,7 +130,9 @@ def head(spec: Spec) -> Lines:
 
 def bind_off(off: BindOff) -> list[str]:
     if off.method == "measured":
-        return ["bind off takes", off.width or "", "times the width"]
+        return ["bind off takes", off.takes or "", "times the width"]
+    if off.method == "measured each":
+        return ["bind off takes", off.takes or "", "sts each"]
     numbers = ["cast on", str(off.numbers[0]), "bind off", str(off.numbers[1])] if off.numbers else []
     return ["bind off", off.method, *numbers]
 

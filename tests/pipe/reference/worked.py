@@ -240,8 +240,10 @@ def start_m(spec: Spec) -> float:
 def bind_off_m(spec: Spec, live: int, last: Step) -> float:
     off = spec.bind_off
     if off and off.method == "measured":
-        return float(off.width or 0) * live * unblocked_width(spec, last.stitch) / 100
+        return float(off.takes or 0) * live * unblocked_width(spec, last.stitch) / 100
     plain = live * stitch_m(spec, "garter")
+    if off and off.method == "measured each":
+        return plain * float(off.takes or 0)
     if off and off.method == "picot":
         on, away = off.numbers or (2, 4)
         return plain * (1.5 * on + BIND_OFF_STITCH * away) / (away - on)
