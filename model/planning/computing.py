@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from halfhank.grammar.problems.problem import MISTAKE, Problem, by_place
 from halfhank.model.checks.design_checks import check_rows, has_patterns
+from halfhank.model.checks.shape_advice import Piece, check_shape
 from halfhank.model.checks.work_checks import check_work
 from halfhank.model.design.band_walk import growing_part
 from halfhank.model.marks_and_stops.allowance_words import allowance_words
@@ -80,7 +81,8 @@ def computed(worked: Uncorrected, table: StitchTable, problems: list[Problem], m
     if isinstance(outline, Problem):
         return Planned(None, in_order([*problems, outline]))
     fit = _check_fit(table, worked.parts, rows)
-    found = in_order([*problems, *check_work(working), *fit, *outline.problems])
+    whole = check_shape(Piece(table.design, worked.parts, rows, outline))
+    found = in_order([*problems, *check_work(working), *fit, *outline.problems, *whole])
     shawl = _shawl(working, rows, outline, worked.allowed, found)
     return Planned(Plan(working, worked.table, worked.ledger, shawl, made), found)
 
