@@ -49,3 +49,14 @@ def print_problems(found: PlannedFile, problems: tuple[Problem, ...] | None = No
     from halfhank.grammar.source_text.excerpt import show_problems
 
     terminal.err(show_problems(problems, found.text, found.source.name, terminal.wants_colour(sys.stderr)))
+
+
+def print_mistakes(found: PlannedFile) -> None:
+    """Write the mistakes to standard error, and of the advice no more than where it is to be read."""
+    if found.planned.has_mistakes or not found.problems:
+        print_problems(found)
+        return
+    from halfhank.model.number_words import counted
+
+    advice = counted(sum(one.count for one in found.problems), "piece of advice", "pieces of advice")
+    terminal.err(f"{advice}: see `halfhank check {terminal.safe(found.source.path)}`\n")

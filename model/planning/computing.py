@@ -37,6 +37,14 @@ def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     return tuple(sorted(dict.fromkeys(problems), key=by_place))
 
 
+def not_planned(problems: Iterable[Problem]) -> Planned:
+    """What planning gives back where a mistake is in the way.
+
+    Advice is left out: what a mistake takes out of the description may be all that it is about.
+    """
+    return Planned(None, in_order(problem for problem in problems if problem.severity == MISTAKE))
+
+
 def count_allowed(table: StitchTable) -> tuple[int | None, list[Problem]]:
     """The count of `as yarn allows`, and the problems of it."""
     design = table.design
@@ -79,7 +87,7 @@ def computed(worked: Uncorrected, table: StitchTable, problems: list[Problem], m
     rows = row_table(table.measures, worked.parts)
     outline = outline_of(table, worked.parts, rows)
     if isinstance(outline, Problem):
-        return Planned(None, in_order([*problems, outline]))
+        return not_planned([*problems, outline])
     fit = _check_fit(table, worked.parts, rows)
     whole = check_shape(Piece(table.design, worked.parts, rows, outline))
     found = in_order([*problems, *check_work(working), *fit, *outline.problems, *whole])
