@@ -68,12 +68,6 @@ _PHRASES = (
     ),
     _Phrase(
         "in_stitch",
-        r"\*([^*]*?)(?P<at>[;,]? *\brep(?:eat)?\b(?: +from)?(?: +\*)? +to +(?:the +)?last +(?:[0-9]+ +)?"
-        r"(?:sts?|stitch(?:es)?)\b) *,? *([^ ].*)$",
-        r"*\1*, \3",
-    ),
-    _Phrase(
-        "in_stitch",
         r"(?P<at>\b(?:all +)?(?:even|WS)(?:-numbered)? +rows?)(?P<rest> *:.*)$",
         r"rows 2, 4\g<rest>",
         hint="name each row, as in `{}`",
@@ -148,14 +142,8 @@ def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
 
 
 def _shown(put: str) -> str:
-    """The words of a mend; of a long row only what stands behind its stars."""
-    if len(put) <= _MAX_SHOWN:
-        return put
-    return "*…*" + _cut(put.rpartition("*")[2]) if put.startswith("*") else _cut(put)
-
-
-def _cut(words: str) -> str:
-    return words if len(words) <= _MAX_SHOWN else words[: _MAX_SHOWN - 1] + "…"
+    """The words of a mend, cut where they are many."""
+    return put if len(put) <= _MAX_SHOWN else put[: _MAX_SHOWN - 1] + "…"
 
 
 def _replaced(match: re.Match[str], group: int | str, put: str) -> str | None:

@@ -50,6 +50,9 @@ UNKNOWN_WORD = ProblemKind(
     "unknown-word", MISTAKE, "`{word}` is no word that fits here.", ("write `{meant}`", "{fits}")
 )
 UNKNOWN_WORD_OF_TRADE = ProblemKind("unknown-word", MISTAKE, "`{written}` is not said like this.", "{mend}")
+UNKNOWN_WORD_IN_ROW = ProblemKind(
+    "unknown-word", MISTAKE, "This row is not written like this.", "write `{shown}`", "{row}"
+)
 UNKNOWN_WORD_AS_HEADER = ProblemKind("unknown-word", MISTAKE, "`{word}` opens no block.", "{fits}")
 UNKNOWN_WORD_IN_BLOCK = ProblemKind(
     "unknown-word",

@@ -72,13 +72,6 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
     assert {p.code for p in _problems(line, mended)} <= {"unknown-stitch"}
 
 
-def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
-    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *k2, p4; rep from * to last st, k1")
-    assert problem.hint == "write `*k2, p4*, k1`"
-    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *" + "k2, p4, " * 20 + "k2; rep from * to last 2 sts, k2")
-    assert problem.hint == "write `*…*, k2`"
-
-
 @pytest.mark.parametrize(
     ("line", "written", "hint"),
     [
