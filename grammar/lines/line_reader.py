@@ -268,11 +268,18 @@ def _wrong_word(
 def _wrong_first_word(word: str, accepts: set[str], span: Span, start: str) -> Problem:
     """The problem of a line whose first word says nothing in this block."""
     if start == "header":
-        return known.UNKNOWN_WORD_AS_HEADER.at(span, word=_short(word), fits=_fits(accepts))
-    block = start.removeprefix("in_")
-    home = next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
+        meant = SYNONYMS.get(word.casefold(), ("",))[0]
+        home = _home(meant)
+        fits = None if home else _fits(accepts)
+        return known.UNKNOWN_WORD_AS_HEADER.at(span, word=_short(word), meant=meant, home=home, fits=fits)
+    block, home = start.removeprefix("in_"), _home(word)
     fits = None if home else _fits(accepts)
     return known.UNKNOWN_WORD_IN_BLOCK.at(span, word=_short(word), block=block, full=word, home=home, fits=fits)
+
+
+def _home(word: str) -> str | None:
+    """The kind of block in which a line may begin with this word, the first of several; None without."""
+    return next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
 
 
 def first_word(source: SourceLine) -> str:

@@ -16,7 +16,7 @@ ITEMS_OF_TRADE = {
     "skp": "ssk",
     "skpo": "ssk",
 }
-"""Abbreviations of the trade for items that the language calls otherwise (s2kp is what a centred double decrease is)."""
+"""Abbreviations of the trade for items that the language calls otherwise (`cdd`: centred double decrease)."""
 
 _KNOWN = {*ITEMS, *WHOLE_ROWS, "tbl", "wyif", "twice", "with", "wrap", "wraps", "in", "time", "times", "rc", "lc"}
 _HEAD = re.compile(r"( *)(rows?)\s+([0-9](?:[0-9,\s–-]|to|and)*)\s*(?:\((?:rs|ws)\)|\b(?:rs|ws)\b)?\s*:?\s*(.*)", re.I)

@@ -96,7 +96,7 @@ def test_written_instructions_can_be_pasted_back() -> None:
     assert again and again.shawl.used_g == planned.shawl.used_g
 
 
-PRINTED = "multiple of 8 sts\n  row 1: *[k1, yo, k1] in 1, sl2 wyif, [k2tog] 2 times, 2/2 lc, k1 with 3 wraps, yo twice*\n  row 2: knit"
+PRINTED = "row 1: *[k1, yo, k1] in 1, sl2 wyif, [k2tog] 2 times, 2/2 lc, k1 with 3 wraps, yo twice*\n  row 2: knit"
 
 
 @pytest.mark.parametrize("name", [*STITCH_PATTERNS, "made"])
