@@ -25,6 +25,14 @@ class PlannedFile(NamedTuple):
         """All mistakes and all advice."""
         return self.planned.problems
 
+    def without_log(self) -> "PlannedFile":
+        """The same description with its log left out; as it is where mistakes are in the way."""
+        if self.plan is None:
+            return self
+        from halfhank.model.planning.planning import plan_without_log
+
+        return self._replace(planned=plan_without_log(self.plan))
+
     @property
     def text(self) -> str:
         """The description as its problems count it, whatever its bytes are."""

@@ -1,6 +1,6 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
-from halfhank.cli.report.figures import chance, grams, number_of, size
+from halfhank.cli.report.figures import chance, grams, masses_in, number_of, size
 from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
@@ -34,7 +34,7 @@ def stop_report(plan: Plan) -> Report:
         words_column("", weight=1),
     )
     table = Table(columns, tuple(_stop(shawl, stop) for stop in stops(plan)))
-    return Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,))))
+    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,)))))
 
 
 def _stop(shawl: Shawl, stop: Stop) -> TableCells:

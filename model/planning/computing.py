@@ -7,6 +7,7 @@ from halfhank.model.checks.design_checks import check_rows, has_patterns
 from halfhank.model.checks.shape_advice import Piece, check_shape
 from halfhank.model.checks.work_checks import check_work
 from halfhank.model.design.band_walk import growing_part
+from halfhank.model.design.design import Design
 from halfhank.model.marks_and_stops.allowance_words import allowance_words
 from halfhank.model.marks_and_stops.marks import marks
 from halfhank.model.outline.laying import outline_of
@@ -16,7 +17,7 @@ from halfhank.model.plan import Made, Plan, Planned
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.shawl import BindOffPlan, Shawl, Start
+from halfhank.model.shawl import BindOffPlan, Shawl, SkeinMass, Start
 from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
 from halfhank.model.start_and_bind_off.starts import start_words
 from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
@@ -129,4 +130,11 @@ def _shawl(working: Working, rows: Rows, outline: Outline, allowed: int | None, 
         allowed=allowed,
         allowance_words=allowance_words(working.table.measures, allowed),
         problems=problems,
+        skein=_skein(design),
     )
+
+
+def _skein(design: Design) -> SkeinMass:
+    yarn, start = design.yarn, design.weighed_start
+    weighed_g = start.mass_g if start else None
+    return SkeinMass(yarn.skein_g, yarn.skein_m, weighed_g, bool(design.weighed_rows), yarn.mass_unit)

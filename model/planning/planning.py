@@ -5,7 +5,7 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.model.checks.design_checks import check_design
 from halfhank.model.design.design import Design
 from halfhank.model.design.resolve import resolve
-from halfhank.model.plan import Planned
+from halfhank.model.plan import Plan, Planned
 from halfhank.model.planning.computing import computed, count_allowed, in_order, mistaken, not_planned, uncorrected
 from halfhank.model.yarn.corrections import NONE, Corrections
 from halfhank.model.yarn.stitch_table import StitchTable
@@ -25,6 +25,11 @@ def plan_parsed(parsed: Parsed) -> Planned:
 def plan(description: Description) -> Planned:
     """Compute a description: rows, outline and yarn; None with the problems where a mistake is in the way."""
     return plan_design(resolve(description))
+
+
+def plan_without_log(plan: Plan) -> Planned:
+    """The same shawl as planned before anything was weighed."""
+    return plan_design(plan.design._replace(log=()))
 
 
 def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:

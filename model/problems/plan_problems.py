@@ -37,19 +37,19 @@ KEEP_TOO_LARGE = ProblemKind("keep-too-large", MISTAKE, "A margin of the whole s
 YARN_TOO_SHORT = ProblemKind(
     "yarn-too-short",
     MISTAKE,
-    "Worked only once, the whole shawl takes {needed_g:,.1f} g; {there_g:,.1f} g may be used.",
+    "Worked only once, the whole shawl takes {needed}; {there} may be used.",
     "take a larger skein, or make the other bands shorter",
 )
 YARN_SHORT = ProblemKind(
     "yarn-short",
     ADVICE,
-    "The shawl takes {total_g:,.1f} g; the skein has {skein_g:,.1f} g.",
+    "The shawl takes {total}; the skein has {skein}.",
     "work fewer rows, or one band `as yarn allows`",
 )
 MARGIN_SHORT = ProblemKind(
     "margin-short",
     ADVICE,
-    "The shawl leaves {left_g:,.1f} g, less than the margin of {keep_g:,.1f} g.",
+    "The shawl leaves {left}, less than the margin of {keep}.",
     "work fewer rows, or `keep` less",
 )
 NOT_BY_YARN = ProblemKind("not-by-yarn", ADVICE, "Not the yarn sets the count of {count:,}. {reason}")

@@ -2,7 +2,7 @@
 
 import pytest
 from halfhank.cli.report.figures import chance, grams, length, metres
-from halfhank.renderer.paper.measure_words import tenths
+from halfhank.renderer.paper.measure_words import exact
 
 
 @pytest.mark.parametrize(
@@ -10,7 +10,7 @@ from halfhank.renderer.paper.measure_words import tenths
 )
 def test_masses(value: float, words: str) -> None:
     assert grams(value) == (words, value, "g")
-    assert str(grams(value)).replace(",", "") == f"{tenths(value)} g".replace(",", "")
+    assert str(grams(value)).replace(",", "") == f"{exact(value, 'g')} g".replace(",", "")
 
 
 def test_lengths_and_yarn() -> None:
