@@ -5,10 +5,10 @@ All of it is advice. The limits are wide and common practice.
 
 from collections.abc import Callable, Iterator
 from itertools import groupby, islice
-from typing import NamedTuple
 
 from halfhank.grammar.description import CM_IN, PinnedStraight
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.number_words import counted, half_up
 from halfhank.model.outline.outline import Outline

@@ -1,7 +1,6 @@
 """The scale readings to expect on the way: a table to print and tick off."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.plan import Plan
 from halfhank.model.shawl import BandPlan

@@ -10,7 +10,8 @@ D diagonal, so that k errors and m weighings take k m numbers and no matrix is e
 import math
 from collections.abc import Iterable, Iterator, Mapping
 from operator import mul
-from typing import NamedTuple
+
+from halfhank.grammar.record import NamedTuple
 
 BAND_SDS = 1.6448536269514722
 """Half the width of a band that holds 90 % of a normal distribution, in standard deviations."""

@@ -5,8 +5,8 @@ ratio's error adds to its parent's, which is their product to first order.
 """
 
 import math
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.weighings.posterior import LinearSum, Posterior, Step, prior
 from halfhank.model.yarn.ledger import Amounts, Ledger, all_errors, errors_of
