@@ -1,4 +1,4 @@
-"""The skein as a ruler: what is used, by whom, what is left, in grams on the scale."""
+"""The skein as a ruler: what is used, by whom, what is left on the scale, in g or oz."""
 
 import math
 from itertools import pairwise
