@@ -202,7 +202,8 @@ def _ticks(scale: Ruler, y: float) -> Group:
     for value in [scale.full_g, 0.0, *_round_masses(scale, step)]:
         x = scale.at(value)
         first = value == scale.full_g
-        words = plain_mass(value, scale.unit) if first else signed(f"{value / unit_g:.{decimals}f}")
+        round_mass = signed(f"{value / unit_g:.{decimals}f}") if value else "0"
+        words = plain_mass(value, scale.unit) if first else round_mass
         width = text_width(words, SMALL)
         ends = value == 0.0 and scale.end_g == 0
         start = x if first else x - width if ends else x - width / 2

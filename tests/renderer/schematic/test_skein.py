@@ -64,10 +64,10 @@ def test_ticks_of_ounces_stand_at_their_grams() -> None:
     named = dict(
         zip((i.text for i in items if isinstance(i, Label)), (i for i in items if isinstance(i, Path)), strict=True)
     )
-    assert sorted(named, reverse=True) == ["3.53 oz", "3.0", "2.5", "2.0", "1.5", "1.0", "0.5", "0.0"]
+    assert sorted(named, reverse=True) == ["3.53 oz", "3.0", "2.5", "2.0", "1.5", "1.0", "0.5", "0"]
     place = {words: path.data[0][1][0] for words, path in named.items()}
-    ounce = (place["0.0"] - place["3.53 oz"]) * 28.349523125 / 100
-    assert place["0.0"] - place["2.5"] == pytest.approx(2.5 * ounce)
+    ounce = (place["0"] - place["3.53 oz"]) * 28.349523125 / 100
+    assert place["0"] - place["2.5"] == pytest.approx(2.5 * ounce)
 
 
 def test_contours_of_ounces_are_half_an_ounce_apart_at_least() -> None:
