@@ -25,6 +25,14 @@ class PlannedFile(NamedTuple):
         """All mistakes and all advice."""
         return self.planned.problems
 
+    def without_log(self) -> "PlannedFile":
+        """The same description with its log left out; as it is where mistakes are in the way."""
+        if self.plan is None:
+            return self
+        from halfhank.model.planning.planning import plan_without_log
+
+        return self._replace(planned=plan_without_log(self.plan))
+
     @property
     def text(self) -> str:
         """The description as its problems count it, whatever its bytes are."""
@@ -49,3 +57,14 @@ def print_problems(found: PlannedFile, problems: tuple[Problem, ...] | None = No
     from halfhank.grammar.source_text.excerpt import show_problems
 
     terminal.err(show_problems(problems, found.text, found.source.name, terminal.wants_colour(sys.stderr)))
+
+
+def print_mistakes(found: PlannedFile) -> None:
+    """Write the mistakes to standard error, and of the advice no more than where it is to be read."""
+    if found.planned.has_mistakes or not found.problems:
+        print_problems(found)
+        return
+    from halfhank.model.number_words import counted
+
+    advice = counted(sum(one.count for one in found.problems), "piece of advice", "pieces of advice")
+    terminal.err(f"{advice}: see `halfhank check {terminal.safe(found.source.path)}`\n")

@@ -2,6 +2,8 @@
 
 import math
 
+from halfhank.grammar.description import GRAMS_IN
+
 
 def half_up(value: float, digits: int) -> float:
     """The number rounded to so many decimals, a half away from zero however its last bits fall."""
@@ -13,3 +15,9 @@ def half_up(value: float, digits: int) -> float:
 def counted(number: int, unit: str, many: str | None = None) -> str:
     """A count with its unit, in the plural where due: `many`, or the unit with an s."""
     return f"{number:,} {unit}" if number == 1 else f"{number:,} {many or unit + 's'}"
+
+
+def mass_words(value_g: float, unit: str) -> str:
+    """A mass to 0.1 g, or to 0.01 oz where `unit` is oz."""
+    digits = 1 if unit == "g" else 2
+    return f"{half_up(value_g / GRAMS_IN[unit], digits) + 0.0:,.{digits}f} {unit}"

@@ -3,7 +3,7 @@
 Builders say what there is to say; writers break lines, set tables, colour, and make safe what a file brought in.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
@@ -163,3 +163,29 @@ class Report(NamedTuple):
 
     title: str | None
     blocks: tuple[ReportBlock, ...]
+
+
+def with_values(report: Report, change: Callable[[Value], Value]) -> Report:
+    """The report with every number in it changed so."""
+    return report._replace(blocks=tuple(_changed(block, change) for block in report.blocks))
+
+
+def _changed(block: ReportBlock, change: Callable[[Value], Value]) -> ReportBlock:
+    def text(old: Content) -> Content:
+        return tuple(change(one) if isinstance(one, Value) else one for one in old)
+
+    def item(old: ListItem) -> ListItem:
+        return old._replace(text=text(old.text), below=tuple(map(item, old.below)))
+
+    match block:
+        case Paragraph():
+            return block._replace(text=text(block.text))
+        case ListBlock():
+            return ListBlock(tuple(map(item, block.items)))
+        case Table():
+            return block._replace(rows=tuple(tuple(map(text, row)) for row in block.rows))
+        case Figure():
+            return block._replace(caption=text(block.caption))
+        case ReportSection():
+            return block._replace(blocks=tuple(_changed(one, change) for one in block.blocks))
+    return block

@@ -114,6 +114,20 @@ class YarnPlan(NamedTuple):
     basis: str
 
 
+class SkeinMass(NamedTuple):
+    """Where the skein's mass is known from: its label (`label_g`, `label_m`), the weighing before the cast-on
+    (`weighed_g`, None without), and weighings after rows (`by_log`).
+
+    `unit` is that of the label's mass, g or oz: masses are shown in it.
+    """
+
+    label_g: float
+    label_m: float
+    weighed_g: float | None = None
+    by_log: bool = False
+    unit: str = "g"
+
+
 class Shawl(NamedTuple):
     """The result of a plan, with the texts that drawings show.
 
@@ -141,3 +155,4 @@ class Shawl(NamedTuple):
     allowed: int | None
     allowance_words: str
     problems: tuple[Problem, ...]
+    skein: SkeinMass

@@ -32,7 +32,7 @@ def command(file: str, name: str | None, output: str | None) -> int:
         target = f"{file}.svg" if output is None else output
     else:
         found = planned_file.plan_file(file)
-        planned_file.print_problems(found)
+        planned_file.print_mistakes(found)
         if found.plan is None:
             return MISTAKES
         source, measures = found.source, found.plan.table.measures

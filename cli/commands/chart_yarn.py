@@ -19,7 +19,7 @@ def command(file: str, output: str | None) -> int:
     target = output if output is not None else drawing_files.beside(file, "-yarn")
     format_ = drawing_files.format_of(target)
     found = planned_file.plan_file(file)
-    planned_file.print_problems(found)
+    planned_file.print_mistakes(found)
     plan = found.plan
     if plan is None:
         return MISTAKES

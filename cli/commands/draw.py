@@ -44,6 +44,7 @@ def _width(context: click.Context, parameter: click.Parameter, text: str | None)
 @click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
 @click.option("--contours", is_flag=True, help="Draw a line every 10 g of yarn, or every 20, 50, 100 g.")
+@click.option("--as-planned", is_flag=True, help="Leave the log out: draw the plan before any weighing.")
 @helped
 def command(
     file: str,
@@ -53,6 +54,7 @@ def command(
     units: str | None,
     ramp: str,
     contours: bool,
+    as_planned: bool,
 ) -> int:
     """Draw the schematic of FILE, shaded by the yarn used.
 
@@ -63,6 +65,7 @@ def command(
     format_ = ".svg" if output is None else drawing_files.format_of(output)
     options = _options(scale, width_mm, units, ramp, contours)
     found = planned_file.plan_file(file)
+    found = found.without_log() if as_planned else found
     planned_file.print_problems(found)
     if found.plan is None:
         return MISTAKES

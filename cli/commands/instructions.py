@@ -27,7 +27,7 @@ def command(file: str, output: str | None) -> int:
     if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":
         raise CommandError(f"{target}: instructions are written as text", "end its name in .txt")
     found = planned_file.plan_file(file)
-    planned_file.print_problems(found)
+    planned_file.print_mistakes(found)
     if found.plan is None:
         return MISTAKES
     _check_rows(found.plan)

@@ -64,7 +64,7 @@ def command(
         raise CommandError(f"give 1 to {MOST_SKEINS} lengths, such as 320m 350m 400m, or --from 280m --to 420m")
     format_ = drawing_files.format_of(output) if output is not None else ""
     found = planned_file.plan_file(file)
-    planned_file.print_problems(found)
+    planned_file.print_mistakes(found)
     if found.plan is None:
         return MISTAKES
     from halfhank.model.planning.skeins import skein_plans

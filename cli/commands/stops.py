@@ -16,7 +16,7 @@ def command(file: str) -> int:
     the yarn lasts, and whether it would look finished. Then the whole shawl with one repeat fewer and one more.
     """
     found = planned_file.plan_file(file)
-    planned_file.print_problems(found)
+    planned_file.print_mistakes(found)
     if found.plan is None:
         return MISTAKES
     from halfhank.cli.report.stop_report import stop_report

@@ -44,12 +44,14 @@ def draw(
     units: str | None = None,
     ramp: str = "tide",
     contours: bool = False,
+    as_planned: bool = False,
 ) -> bytes:
     """The schematic of a description, or of a plan made before, as the bytes of a file.
 
     `format` is `svg`, `png` or `pdf`. `scale` is the N of 1:N; in its place `width_mm` gives the page's width; without
     either the largest round scale is taken that fits a page. `units` (`cm` or `in`) lead; else the description's do.
-    `ramp` is `tide` or `haze`; `contours` draws a line every 10 g of yarn, or in larger steps where they lie too close.
+    `ramp` is `tide` or `haze`; `contours` draws a line every 10 g (0.5 oz) of yarn, or in larger steps.
+    `as_planned` leaves the log out: the shawl is drawn as it was before anything was weighed.
 
     Raises `DescriptionError` for a description with mistakes, `halfhank.renderer.OptionError` (a `ValueError`) for
     options that no drawing can follow, and `halfhank.renderer.ExportError` where a PNG or PDF cannot be made.
@@ -59,7 +61,10 @@ def draw(
     if format not in ("svg", "png", "pdf"):
         raise renderer.OptionError(f"a drawing is svg, png or pdf, not {format!r}")
     options = renderer.Options(scale, width_mm, units, ramp, contours)
-    scene = renderer.draw_schematic(_drawable(text).shawl, options)
+    drawn = _drawable(text)
+    if as_planned:
+        drawn = _without_log(drawn)
+    scene = renderer.draw_schematic(drawn.shawl, options)
     write: Callable[[Scene], bytes] = getattr(renderer, f"to_{format}")
     return write(scene)
 
@@ -67,7 +72,16 @@ def draw(
 def _drawable(text: "str | bytes | Plan") -> "Plan":
     if not isinstance(text, str | bytes):
         return text
-    planned = plan(text)
+    return _planned(plan(text))
+
+
+def _without_log(made: "Plan") -> "Plan":
+    from halfhank.model.planning.planning import plan_without_log
+
+    return _planned(plan_without_log(made))
+
+
+def _planned(planned: "Planned") -> "Plan":
     if planned.plan is None or planned.has_mistakes:
         raise DescriptionError(planned.problems)
     return planned.plan

@@ -1,6 +1,6 @@
 """The scale readings to expect, with room for ticks: `halfhank plan --checkpoints`."""
 
-from halfhank.cli.report.figures import gram_range, grams, number_of, stitch_words
+from halfhank.cli.report.figures import gram_range, grams, masses_in, number_of, stitch_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Paragraph,
@@ -31,7 +31,7 @@ def checkpoint_report(plan: Plan, every: int | None) -> Report:
         words_column(""),
     )
     table = Table(columns, tuple(_checkpoint(shawl, point) for point in checkpoints(plan, every)))
-    return Report(f"{shawl.title}: scale readings", (table, Paragraph((_NOTE,))))
+    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: scale readings", (table, Paragraph((_NOTE,)))))
 
 
 def _checkpoint(shawl: Shawl, point: Checkpoint) -> TableCells:

@@ -1,8 +1,8 @@
 """Figures as reports show them, each with the number that it stands for."""
 
-from halfhank.grammar.description import CM_IN
+from halfhank.grammar.description import CM_IN, GRAMS_IN
 from halfhank.model.number_words import counted, half_up
-from halfhank.model.report_tree import Content, Value, content, row_number
+from halfhank.model.report_tree import Content, Report, Value, content, row_number, with_values
 
 CM_IN_INCH = CM_IN["in"]
 M_IN_YARD = CM_IN["yd"] / 100
@@ -36,6 +36,19 @@ def tenths(value: float) -> str:
 def grams(value: float) -> Value:
     """A mass to 0.1 g, never `-0.0 g`."""
     return Value(f"{tenths(value)} g", value, "g")
+
+
+def masses_in(unit: str, report: Report) -> Report:
+    """The report with its masses in g, as they were, or in oz, to 0.01 oz."""
+    return report if unit == "g" else with_values(report, _in_ounces)
+
+
+def _in_ounces(value: Value) -> Value:
+    if value.unit != "g":
+        return value
+    ounces = value.number / GRAMS_IN["oz"]
+    unit = " oz" if value.words.endswith(" g") else ""
+    return Value(f"{half_up(ounces, 2) + 0.0:,.2f}{unit}", ounces, "oz")
 
 
 def gram_range(low: float, high: float) -> Content:

@@ -7,6 +7,7 @@ from halfhank.cli.report.figures import (
     grams,
     length,
     length_in_both,
+    masses_in,
     metres,
     number_of,
     row_range,
@@ -60,7 +61,7 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
     if with_rows:
         tables.append(("Rows", _rows(shawl)))
     sections = [ReportSection(heading, (table,)) for heading, table in tables if table.rows]
-    return Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections))
+    return masses_in(shawl.skein.unit, Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections)))
 
 
 def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:

@@ -1,6 +1,6 @@
 """One shawl from skeins of other lengths, as a report: `halfhank skeins`."""
 
-from halfhank.cli.report.figures import M_IN_YARD, grams, number_of, size
+from halfhank.cli.report.figures import M_IN_YARD, grams, masses_in, number_of, size
 from halfhank.model.design.band_walk import open_piece
 from halfhank.model.design.design import Repeat
 from halfhank.model.plan import Plan
@@ -29,7 +29,9 @@ def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report
     note = content(
         "The margin of ", Value(f"{margin:.0%}", 100 * margin, "%"), " is kept besides the yarn of the bind-off."
     )
-    return Report(f"{shawl.title}: from other skeins", (Table(_columns(repeats), rows), Paragraph(note)))
+    return masses_in(
+        shawl.skein.unit, Report(f"{shawl.title}: from other skeins", (Table(_columns(repeats), rows), Paragraph(note)))
+    )
 
 
 def _columns(repeats: bool) -> tuple[TableColumn, ...]:

@@ -1,6 +1,6 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
-from halfhank.cli.report.figures import chance, grams, number_of, size
+from halfhank.cli.report.figures import chance, grams, masses_in, number_of, size
 from halfhank.cli.report.plan_report import choice_table, left_over
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.marks_and_stops.stops import Stop, stops
@@ -40,7 +40,7 @@ def stop_report(plan: Plan) -> Report:
     table = Table(columns, tuple(_stop(shawl, stop) for stop in stops(plan)))
     choices = repeat_choices(plan)
     whole = (ReportSection("One more, one fewer", (choice_table(choices, shawl),)),) if choices else ()
-    return Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,)), *whole))
+    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,)), *whole)))
 
 
 def _stop(shawl: Shawl, stop: Stop) -> TableCells:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from halfhank.cli.report.figures import chance, gram_range, grams, stitches
+from halfhank.cli.report.figures import chance, gram_range, grams, masses_in, stitches
 from halfhank.model.design.design import Weighing
 from halfhank.model.marks_and_stops.sequences import open_repeat
 from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, one_more
@@ -23,7 +23,7 @@ def weighing_report(before: Plan, after: Plan, row: int, dry_run: bool) -> Repor
     lines += [*_enough_yarn(after, expected), *_marks(after, row), *_stops(after, row), *_repeats(before, after)]
     if dry_run:
         lines.append(("Nothing was written.",))
-    return Report(None, (ListBlock(tuple(map(ListItem, lines))),))
+    return masses_in(after.shawl.skein.unit, Report(None, (ListBlock(tuple(map(ListItem, lines))),)))
 
 
 def _replaced(before: Plan, row: int) -> Iterator[Content]:

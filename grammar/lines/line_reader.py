@@ -25,6 +25,7 @@ _SIGNS = {"PERCENT": "%", "COMMA": ",", "COLON": ":", "SEMICOLON": ";", "STAR": 
 _SIGNS["PLUS"] = "+"
 _KINDS = {"NUMBER": "a number", "TEXT": "a text in double quotes", "WORD": "a name", "CABLE": "a cable"}
 _MAX_LISTED = 7
+_MAX_ROW = 100
 
 
 class LineReading(NamedTuple):
@@ -39,12 +40,43 @@ def read_line(source: SourceLine, start: str) -> LineReading:
     try:
         return LineReading(line_parser().parse(source.code, start=start), None)
     except UnexpectedToken as error:
-        return _suggested(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
+        found = _suggested(error.token, source, start) or _renamed(source, start) or _mend(error, source, start)
+        row = row_problem(source, found.problem) if start == "in_stitch" else None
+        return LineReading(None, row) if row else found
 
 
 def accepted(source: SourceLine, start: str) -> bool:
     """Whether a line reads without a mistake by this start rule."""
     return read_line(source, start).problem is None
+
+
+def row_problem(source: SourceLine, first: Problem | None = None) -> Problem | None:
+    """The problem of a row in the trade's form, with the whole row in the language's.
+
+    None where that is not known, and where the mend of the `first` problem alone gives that row.
+    """
+    from halfhank.grammar.lines.trade_rows import row_of_trade
+
+    row = row_of_trade(source.code)
+    if row is None or row == source.code or (first and _mends(source.code, first, row)):
+        return None
+    try:
+        line_parser().parse(row, start="in_stitch")
+    except UnexpectedToken:
+        return None
+    row = row.strip()
+    shown = row if len(row) <= _MAX_ROW else row[:_MAX_ROW] + "…"
+    return known.UNKNOWN_WORD_IN_ROW.at(source.span, row=row, shown=shown)
+
+
+def _mends(code: str, problem: Problem, row: str) -> bool:
+    """Whether what a problem's hint says to write makes the row of a line."""
+    hint = "write ``" if problem.hint == "leave it out" else problem.hint or ""
+    written = re.fullmatch("write `(.*)`", hint)
+    if written is None or problem.span is None:
+        return False
+    mended = code[: problem.span.column - 1] + written[1] + code[problem.span.end - 1 :]
+    return re.sub(r"\s", "", mended) == re.sub(r"\s", "", row)
 
 
 def _suggested(token: Token, source: SourceLine, start: str) -> LineReading | None:
@@ -236,11 +268,18 @@ def _wrong_word(
 def _wrong_first_word(word: str, accepts: set[str], span: Span, start: str) -> Problem:
     """The problem of a line whose first word says nothing in this block."""
     if start == "header":
-        return known.UNKNOWN_WORD_AS_HEADER.at(span, word=_short(word), fits=_fits(accepts))
-    block = start.removeprefix("in_")
-    home = next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
+        meant = SYNONYMS.get(word.casefold(), ("",))[0]
+        home = _home(meant)
+        fits = None if home else _fits(accepts)
+        return known.UNKNOWN_WORD_AS_HEADER.at(span, word=_short(word), meant=meant, home=home, fits=fits)
+    block, home = start.removeprefix("in_"), _home(word)
     fits = None if home else _fits(accepts)
     return known.UNKNOWN_WORD_IN_BLOCK.at(span, word=_short(word), block=block, full=word, home=home, fits=fits)
+
+
+def _home(word: str) -> str | None:
+    """The kind of block in which a line may begin with this word, the first of several; None without."""
+    return next((kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)), None)
 
 
 def first_word(source: SourceLine) -> str:

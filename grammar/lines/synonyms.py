@@ -33,6 +33,9 @@ SYNONYMS: dict[str, tuple[str, ...]] = {
     "stitches": ("sts",),
     "stiches": ("sts",),
     "stich": ("sts",),
+    "inc": ("increase",),
+    "dec": ("decrease",),
+    "bo": ("bind", "off"),
     "garters": ("ridges",),
     "fiber": ("fibre",),
     "fibres": ("fibre",),
@@ -108,4 +111,29 @@ PHRASES = {
     "fourth": "every 4 rows",
     "sixth": "every 6 rows",
     "eighth": "every 8 rows",
+}
+
+# Names of stitches, in lower case, and the built-in that is meant.
+STITCHES_OF_TRADE = {
+    "seed": "moss",
+    "mesh": "open-mesh",
+    "lace": "open-mesh",
+    "eyelet": "eyelet-row",
+    "eyelets": "eyelet-row",
+    "cable": "small-cable",
+    "cables": "small-cable",
+    "stocking": "stockinette",
+    "stst": "stockinette",
+}
+
+# Names of shapes, in lower case, and the shape that is meant.
+SHAPES_OF_TRADE = {
+    "stole": "rectangle",
+    "scarf": "rectangle",
+    "wrap": "rectangle",
+    "semicircle": "half-circle",
+    "semi-circle": "half-circle",
+    "half-moon": "half-circle",
+    "sickle": "asymmetric",
+    "bias": "asymmetric",
 }

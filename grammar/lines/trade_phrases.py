@@ -69,12 +69,6 @@ _PHRASES = (
     ),
     _Phrase(
         "in_stitch",
-        r"\*([^*]*?)(?P<at>[;,]? *\brep(?:eat)?\b(?: +from)?(?: +\*)? +to +(?:the +)?last +(?:[0-9]+ +)?"
-        r"(?:sts?|stitch(?:es)?)\b) *,? *([^ ].*)$",
-        r"*\1*, \3",
-    ),
-    _Phrase(
-        "in_stitch",
         r"(?P<at>\b(?:all +)?(?:even|WS)(?:-numbered)? +rows?)(?P<rest> *:.*)$",
         r"rows 2, 4\g<rest>",
         hint="name each row, as in `{}`",
@@ -92,11 +86,46 @@ _PHRASES = (
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *(?:across|to +end)\b", r"*\1*", "unexpected-sign"),
     _Phrase("in_stitch", r"\(([^()\[\]]+)\)(?= *(?:,|$|[a-z]))", r"\1", "unexpected-sign"),
     _Phrase("in_stitch", r"(?<=[ ,])((?!rep )[a-z]\w*) +([0-9]+) +times\b", r"[\1] \2 times", "unexpected-number"),
+    _Phrase(
+        "in_part",
+        r"^ *(?P<at>([0-9]+) +(rows?|ridges?) +(?:of +|in +)?([^\W\d][\w-]*)(?: +(?:st|stitch))?)(?= *(?:\"|$))",
+        r"\4 \2 \3",
+        "unexpected-number",
+    ),
+    _Phrase(
+        "in_part",
+        r"^ *(?P<at>([0-9]+) +(rows?|ridges?))$",
+        r"garter \2 \3",
+        "unexpected-number",
+        hint="name the stitch first, as in `{}`",
+    ),
     _Phrase("", r"(?<![0-9] )\b(?:st|stocking|stockinette) +(?:st|stitch)\b", "stockinette"),
+    _Phrase("in_part", r"\bseed +(?:st|stitch)\b", "moss"),
     _Phrase("", r"\bgarter +(?:st|stitch)\b", "garter"),
     _Phrase("", r"\bmoss +(?:st|stitch)\b", "moss"),
     _Phrase("in_part", r"\b(?:until|till|to)\b[^\"]*?\byarn\b(?: +[a-z]+)*", "as yarn allows"),
+    _Phrase("header", r"^(?:cast +off|bo|(?:bind|cast) +off +(?:all|every)\b.*)$", "bind off standard"),
+    _Phrase("header", r"^(?:bind|cast) +off +(?:loosely|stretch(?:il)?y)$", "bind off elastic"),
     _Phrase("", r"\bcast +off\b", "bind off"),
+    _Phrase(
+        "in_yarn",
+        r"(?<=skein )( *[0-9.]+ *(?:g|oz|m|yd)) *(?:[/=,;:–-]|per|to|is)+ *([0-9.]+ *(?:g|oz|m|yd))$",
+        r"\1 \2",
+        "unexpected-sign",
+    ),
+    _Phrase(
+        "in_shape in_part",
+        r"(?<=at )(?:the +)?(?:right(?:[- ]hand)?|beginning|start)(?: +(?:edge|side|end))?(?: +of +(?:the +)?rows?)?\b",
+        "lower edge",
+        hint="write `{}`: right-side rows begin there",
+    ),
+    _Phrase(
+        "in_shape in_part",
+        r"(?<=at )(?:the +)?(?:left(?:[- ]hand)?|end)(?: +(?:edge|side|end))?(?: +of +(?:the +)?rows?)?\b",
+        "upper edge",
+        hint="write `{}`: right-side rows end there",
+    ),
+    _Phrase("in_shape in_part", r"(?<=at )(?:each|both|either) +(?:ends?|sides?)\b", "each edge"),
     _Phrase("header", r"(?<=shape )(?:half|semi) +circle\b", "half-circle"),
     _Phrase("header", r"(?<=shape )tip +to +tip\b", "tip-to-tip"),
     _Phrase(
@@ -129,6 +158,7 @@ def suggestion_at(code: str, column: int, rule: str) -> Suggestion | None:
 def _suggestions(code: str, rule: str) -> Iterator[Suggestion]:
     yield from _fractions(code, rule)
     yield from _needles(code, rule)
+    yield from _placeless(code, rule)
     for phrase in _PHRASES:
         if phrase.rules and rule not in phrase.rules.split():
             continue
@@ -149,14 +179,8 @@ def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
 
 
 def _shown(put: str) -> str:
-    """The words of a mend; of a long row only what stands behind its stars."""
-    if len(put) <= _MAX_SHOWN:
-        return put
-    return "*…*" + _cut(put.rpartition("*")[2]) if put.startswith("*") else _cut(put)
-
-
-def _cut(words: str) -> str:
-    return words if len(words) <= _MAX_SHOWN else words[: _MAX_SHOWN - 1] + "…"
+    """The words of a mend, cut where they are many."""
+    return put if len(put) <= _MAX_SHOWN else put[: _MAX_SHOWN - 1] + "…"
 
 
 def _replaced(match: re.Match[str], group: int | str, put: str) -> str | None:
@@ -187,6 +211,25 @@ def _needles(code: str, rule: str) -> Iterator[Suggestion]:
     known = size and size[1] in US_NEEDLES_MM
     hint = f"write `{US_NEEDLES_MM[size[1]]:g} mm`" if size and known else "write their size in `mm`"
     yield Suggestion(match.start(1), match.end(1), "wrong-unit", hint, None)
+
+
+def _placeless(code: str, rule: str) -> Iterator[Suggestion]:
+    """A shaping line that does not say where, with the places that its stitches would usually have."""
+    match = re.fullmatch(
+        r" *(inc|dec)(?:rease)? +([1-9][0-9]{0,3})(?: +(?:sts?|stitch(?:es)?))?((?: +every\b.*)?)", code
+    )
+    if match is None or rule not in ("in_shape", "in_part"):
+        return
+    action, number = f"{match[1]}rease", int(match[2])
+    often = re.sub(r"every +(?:RS|right[- ]side)\b(?: +rows?)?", "every 2 rows", match[3], flags=re.IGNORECASE)
+    edges, spine = (number + 2) // 4, number // 4
+    counts = f", {spine} on each side of the spine" if spine else ""
+    both = f"{edges} at each edge" + (f" and {spine} at spine" if spine else "")
+    at_places = f"`{action} {both}{often}` makes {number} sts{counts}; " if number % 2 == 0 else ""
+    evenly = f"`{action} {number} evenly{often}` spreads them over the row, as in a half-circle"
+    hint = f"say where: {at_places}{evenly}" if number > 1 else f"say where, as in `{action} 1 at spine{often}`"
+    start = len(code) - len(code.lstrip(" "))
+    yield Suggestion(start, len(code), "unknown-word", hint, None)
 
 
 def units_behind(code: str, accepted: set[str]) -> list[str]:
@@ -220,6 +263,8 @@ def missing_end(code: str) -> str | None:
     size = re.fullmatch(r" *needles +([0-9.]+) *", code)
     if size and size[1] in US_NEEDLES_MM:
         return f"write `{size[1]} mm`, or `{US_NEEDLES_MM[size[1]]:g} mm` for US {size[1]}"
+    if re.fullmatch(r"bind +off *", code):
+        return "write `bind off standard`, or name another: `elastic`, `picot`, `i-cord`, `draw through`"
     if re.fullmatch(r" *skein +[0-9.]+ *(?:g|oz) *", code):
         return "add the length, as in `400 m`"
     if re.fullmatch(r" *skein +[0-9.]+ *(?:m|yd) *", code):

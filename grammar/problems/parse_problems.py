@@ -44,13 +44,23 @@ NOT_INDENTED = ProblemKind(
     "indent it by two spaces",
 )
 
+NOT_INDENTED_OF_STITCH = NOT_INDENTED._replace(
+    mend="write it under `stitch garter`, or another stitch, indented by two spaces"
+)
+NOT_INDENTED_OF_OTHER_BLOCK = NOT_INDENTED._replace(mend="write it under `{home}`, indented by two spaces")
+
 # Lines that do not read.
 
 UNKNOWN_WORD = ProblemKind(
     "unknown-word", MISTAKE, "`{word}` is no word that fits here.", ("write `{meant}`", "{fits}")
 )
 UNKNOWN_WORD_OF_TRADE = ProblemKind("unknown-word", MISTAKE, "`{written}` is not said like this.", "{mend}")
-UNKNOWN_WORD_AS_HEADER = ProblemKind("unknown-word", MISTAKE, "`{word}` opens no block.", "{fits}")
+UNKNOWN_WORD_IN_ROW = ProblemKind(
+    "unknown-word", MISTAKE, "This row is not written like this.", "write `{shown}`", "{row}"
+)
+UNKNOWN_WORD_AS_HEADER = ProblemKind(
+    "unknown-word", MISTAKE, "`{word}` opens no block.", ("write `{meant}` in a `{home}` block", "{fits}")
+)
 UNKNOWN_WORD_IN_BLOCK = ProblemKind(
     "unknown-word",
     MISTAKE,
@@ -221,6 +231,16 @@ UNKNOWN_STITCH = ProblemKind(
     MISTAKE,
     "There is no stitch `{stitch:.40}`.",
     ("write `{near}`", "describe it: `stitch {new:.40}`"),
+)
+UNKNOWN_STITCH_OF_TRADE = UNKNOWN_STITCH._replace(
+    mend="write `{near}`, or describe a stitch of your own: `stitch {new:.40}`"
+)
+UNKNOWN_STITCH_KNIT = ProblemKind(
+    "unknown-stitch",
+    MISTAKE,
+    "`{stitch}` alone does not say what wrong-side rows are.",
+    "write `garter` where they are worked the same, `stockinette` where right-side rows are knit and wrong-side rows "
+    "purled",
 )
 RESERVED_NAME = ProblemKind(
     "reserved-name", MISTAKE, "`{stitch}` is a word of the language and names no stitch.", "choose another name"

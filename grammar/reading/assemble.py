@@ -2,6 +2,7 @@
 
 from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
 from halfhank.grammar.language import BLOCKS, FACTS, SHAPES
+from halfhank.grammar.lines.synonyms import SHAPES_OF_TRADE
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.problems.spelling import nearest
@@ -116,7 +117,7 @@ def _shape(context: ParseContext, blocks: Blocks, stitches: Stitches) -> Shape |
     context.line = block.source.number
     shape = name(context, branch(block.tree, 0))
     if shape.value not in SHAPES:
-        near = nearest(shape.value, SHAPES)
+        near = SHAPES_OF_TRADE.get(shape.value.lower()) or nearest(shape.value, SHAPES)
         shapes = None if near else ", ".join(SHAPES)
         context.report(known.UNKNOWN_SHAPE.at(shape.span, shape=shape.value, near=near, shapes=shapes))
         return None

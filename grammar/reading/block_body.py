@@ -3,7 +3,7 @@
 from typing import Any
 
 from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
-from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line
+from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line, row_problem
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.facts import FACT_BUILDERS
@@ -70,10 +70,19 @@ class BlockBody:
         fact = FACT_OF_RULE[tree.data]
         before = len(self._context.problems)
         record = FACT_BUILDERS[tree.data](self._context, tree, source.span)
+        if tree.data == "row":
+            self._say_as_one(source, before)
         if self.claim(fact, source) and self._context.is_clean(before):
             self.found.setdefault(fact.key, []).append(record)
         else:
             self.broken.add(fact.key)
+
+    def _say_as_one(self, source: SourceLine, before: int) -> None:
+        """One problem in place of several unknown items, where the row is known as the trade writes it."""
+        problems = self._context.problems
+        problem = row_problem(source) if len(problems) - before > 1 else None
+        if problem:
+            problems[before:] = [problem]
 
     def fail(self, key: str | None, span: Span) -> None:
         """Note a line that could not be read."""

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from halfhank.grammar.language import FACTS, HEADERS, BlockKind
 from halfhank.grammar.lines.line_reader import accepted, first_word, guessed_word
 from halfhank.grammar.problems import parse_problems as known
-from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.reading.block_body import parsed
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.record import NamedTuple
@@ -101,7 +101,7 @@ def _take_misplaced(context: ParseContext, line: LineNode, found: list[Block]) -
     source = line.source
     if source.number not in context.reported_lines:
         context.reported_lines.add(source.number)
-        context.report(known.NOT_INDENTED.at(source.span, word=first_word(source)))
+        context.report(_not_indented(source, found))
     if not found or not found[-1].kind.facts:
         return False
     start = found[-1].kind.start
@@ -112,6 +112,17 @@ def _take_misplaced(context: ParseContext, line: LineNode, found: list[Block]) -
     else:
         found[-1].lines.extend([LineNode(source, []), *line.children])
     return True
+
+
+def _not_indented(source: SourceLine, found: list[Block]) -> Problem:
+    """The problem of a fact at the left margin: it belongs to the block above, or to another kind of block."""
+    word = first_word(source)
+    homes = [kind.name for kind in HEADERS.values() if any(word in fact.words for fact in kind.facts)]
+    if not homes or (found and found[-1].kind.name in homes) or "part" in homes:
+        return known.NOT_INDENTED.at(source.span, word=word)
+    if homes == ["stitch"]:
+        return known.NOT_INDENTED_OF_STITCH.at(source.span, word=word)
+    return known.NOT_INDENTED_OF_OTHER_BLOCK.at(source.span, word=word, home=homes[0])
 
 
 def _report_empty(context: ParseContext, found: list[Block]) -> None:

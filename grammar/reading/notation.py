@@ -18,8 +18,6 @@ MAX_ROWS_WRITTEN = 10 * MAX_ROW_NUMBER
 MODIFIERS = ("tbl", "wyif", "twice")
 _OTHERWISE = {
     "wyib": "leave it out: the yarn is at the back where nothing is said",
-    "skp": "write `ssk`",
-    "skpo": "write `ssk`",
     "psso": "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over",
 }
 _OTHERWISE["p2sso"] = _OTHERWISE["psso"]
@@ -157,6 +155,10 @@ def _item_hint(written: str) -> str | None:
     lower = written.lower()
     if lower in _OTHERWISE:
         return _OTHERWISE[lower]
+    from halfhank.grammar.lines.trade_rows import ITEMS_OF_TRADE
+
+    if lower in ITEMS_OF_TRADE:
+        return f"write `{ITEMS_OF_TRADE[lower]}`"
     if lower in ITEMS or _counted(lower)[1]:
         return f"write `{lower}`"
     found = re.fullmatch(r"([a-z0-9]*[a-z])([0-9]+)", lower)

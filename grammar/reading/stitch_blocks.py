@@ -3,7 +3,9 @@
 import re
 
 from halfhank.grammar.description import Name, Stitch, WrittenRow
+from halfhank.grammar.items import WHOLE_ROWS
 from halfhank.grammar.language import BUILT_IN_STITCHES, PATTERN_STITCHES, PLAIN_STITCHES, RESERVED
+from halfhank.grammar.lines.synonyms import STITCHES_OF_TRADE
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.spelling import nearest
 from halfhank.grammar.reading.block_body import BlockBody
@@ -44,9 +46,16 @@ class Stitches:
         if stitch.value == "drop" and not drop:
             context.report(known.DROP_AS_BAND.at(stitch.span))
         elif stitch.value not in self._known and not self._near(stitch, self._doubtful):
-            near = self._near(stitch, self._known)
-            if self._nameless and near is None:
-                return
+            self._report_unknown(context, stitch)
+
+    def _report_unknown(self, context: ParseContext, stitch: Name) -> None:
+        near, lower = self._near(stitch, self._known), stitch.value.lower()
+        if lower in WHOLE_ROWS:
+            context.report(known.UNKNOWN_STITCH_KNIT.at(stitch.span, stitch=stitch.value))
+        elif lower in STITCHES_OF_TRADE and STITCHES_OF_TRADE[lower] in self._known:
+            meant, own = STITCHES_OF_TRADE[lower], stitch.value
+            context.report(known.UNKNOWN_STITCH_OF_TRADE.at(stitch.span, stitch=stitch.value, near=meant, new=own))
+        elif near or not self._nameless:
             new = None if near else stitch.value
             context.report(known.UNKNOWN_STITCH.at(stitch.span, stitch=stitch.value, near=near, new=new))
 

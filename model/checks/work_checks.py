@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 
 from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.model.design.design import Band, ShapingLine
-from halfhank.model.number_words import counted
+from halfhank.model.number_words import counted, mass_words
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.yarn.working import Working
 
@@ -94,11 +94,12 @@ def _picot_multiple(working: Working) -> Iterator[Problem]:
 
 def _yarn_short(working: Working) -> Iterator[Problem]:
     supply, span = working.supply, working.design.yarn.skein_at.value
-    total_g = working.total_m / supply.metres_per_gram
+    total_g, unit = working.total_m / supply.metres_per_gram, supply.unit
     if total_g > supply.skein_g:
-        yield known.YARN_SHORT.at(span, total_g=total_g, skein_g=supply.skein_g)
+        yield known.YARN_SHORT.at(span, total=mass_words(total_g, unit), skein=mass_words(supply.skein_g, unit))
     elif not supply.pays(working.total_m):
-        yield known.MARGIN_SHORT.at(span, left_g=supply.skein_g - total_g, keep_g=supply.margin_g)
+        left, keep = mass_words(supply.skein_g - total_g, unit), mass_words(supply.margin_g, unit)
+        yield known.MARGIN_SHORT.at(span, left=left, keep=keep)
 
 
 WORK_CHECKS: tuple[Check, ...] = (

@@ -97,7 +97,7 @@ class Margin(NamedTuple):
 
 
 class Yarn(NamedTuple):
-    """One yarn: what the label says of a skein, and the margin."""
+    """One yarn: what the label says of a skein, its mass in `mass_unit` (g or oz), and the margin."""
 
     name: str | None
     fibre: str | None
@@ -105,6 +105,7 @@ class Yarn(NamedTuple):
     skein_m: float
     margin: Margin
     skein_at: Aside[Span]
+    mass_unit: str
 
     @property
     def metres_per_gram(self) -> float:

@@ -95,6 +95,7 @@ def _yarn(description: written.Description) -> Yarn:
         yarn.skein.length.m,
         _margin(yarn.keep, description.turn_back is not None),
         Aside(yarn.skein.span),
+        yarn.skein.mass.unit,
     )
 
 

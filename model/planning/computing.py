@@ -4,8 +4,10 @@ from collections.abc import Iterable
 
 from halfhank.grammar.problems.problem import MISTAKE, Problem, by_place
 from halfhank.model.checks.design_checks import check_rows, has_patterns
+from halfhank.model.checks.shape_advice import Piece, check_shape
 from halfhank.model.checks.work_checks import check_work
 from halfhank.model.design.band_walk import growing_part
+from halfhank.model.design.design import Design
 from halfhank.model.marks_and_stops.allowance_words import allowance_words
 from halfhank.model.marks_and_stops.marks import marks
 from halfhank.model.outline.laying import outline_of
@@ -15,7 +17,7 @@ from halfhank.model.plan import Made, Plan, Planned
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.shawl import BindOffPlan, Shawl, Start
+from halfhank.model.shawl import BindOffPlan, Shawl, SkeinMass, Start
 from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
 from halfhank.model.start_and_bind_off.starts import start_words
 from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
@@ -34,6 +36,14 @@ def mistaken(problems: Iterable[Problem]) -> bool:
 def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """By place, those of the description as a whole last, each said once."""
     return tuple(sorted(dict.fromkeys(problems), key=by_place))
+
+
+def not_planned(problems: Iterable[Problem]) -> Planned:
+    """What planning gives back where a mistake is in the way.
+
+    Advice is left out: what a mistake takes out of the description may be all that it is about.
+    """
+    return Planned(None, in_order(problem for problem in problems if problem.severity == MISTAKE))
 
 
 def count_allowed(table: StitchTable) -> tuple[int | None, list[Problem]]:
@@ -78,9 +88,10 @@ def computed(worked: Uncorrected, table: StitchTable, problems: list[Problem], m
     rows = row_table(table.measures, worked.parts)
     outline = outline_of(table, worked.parts, rows)
     if isinstance(outline, Problem):
-        return Planned(None, in_order([*problems, outline]))
+        return not_planned([*problems, outline])
     fit = _check_fit(table, worked.parts, rows)
-    found = in_order([*problems, *check_work(working), *fit, *outline.problems])
+    whole = check_shape(Piece(table.design, worked.parts, rows, outline))
+    found = in_order([*problems, *check_work(working), *fit, *outline.problems, *whole])
     shawl = _shawl(working, rows, outline, worked.allowed, found)
     return Planned(Plan(working, worked.table, worked.ledger, shawl, made), found)
 
@@ -119,4 +130,11 @@ def _shawl(working: Working, rows: Rows, outline: Outline, allowed: int | None, 
         allowed=allowed,
         allowance_words=allowance_words(working.table.measures, allowed),
         problems=problems,
+        skein=_skein(design),
     )
+
+
+def _skein(design: Design) -> SkeinMass:
+    yarn, start = design.yarn, design.weighed_start
+    weighed_g = start.mass_g if start else None
+    return SkeinMass(yarn.skein_g, yarn.skein_m, weighed_g, bool(design.weighed_rows), yarn.mass_unit)

@@ -13,8 +13,8 @@ from halfhank.model.planning.computing import (
     Uncorrected,
     computed,
     count_allowed,
-    in_order,
     mistaken,
+    not_planned,
     uncorrected,
 )
 from halfhank.model.problems import plan_problems as known
@@ -77,11 +77,11 @@ def plan_with_log(table: StitchTable, problems: list[Problem]) -> Planned:
     least = least_count(table.design, log[-1].row)
     problems = [*problems, *_too_many(log), *_no_such_rows(counts, log, least)]
     if mistaken(problems):
-        return Planned(None, in_order(problems))
+        return not_planned(problems)
     planned, _ = count_allowed(table)
     found = _settled(counts, None if planned is None else max(planned, least, 1), least)
     if isinstance(found, Problem):
-        return Planned(None, in_order([*problems, found]))
+        return not_planned([*problems, found])
     return _corrected(found, [*problems, *_still_true(found.problems, least)])
 
 
@@ -171,7 +171,7 @@ def _corrected(found: CountWithLog, problems: list[Problem]) -> Planned:
     """The plan with what was learned, and how sure it now is."""
     problems = [*problems, *disagreements(found.log)]
     if mistaken(problems):
-        return Planned(None, in_order(problems))
+        return not_planned(problems)
     made = made_before(found.model, found.log)
     planned = computed(found.worked, found.table, problems, made)
     if planned.plan is None:

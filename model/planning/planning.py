@@ -5,8 +5,8 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.model.checks.design_checks import check_design
 from halfhank.model.design.design import Design
 from halfhank.model.design.resolve import resolve
-from halfhank.model.plan import Planned
-from halfhank.model.planning.computing import computed, count_allowed, in_order, mistaken, uncorrected
+from halfhank.model.plan import Plan, Planned
+from halfhank.model.planning.computing import computed, count_allowed, in_order, mistaken, not_planned, uncorrected
 from halfhank.model.yarn.corrections import NONE, Corrections
 from halfhank.model.yarn.stitch_table import StitchTable
 
@@ -14,10 +14,10 @@ from halfhank.model.yarn.stitch_table import StitchTable
 def plan_parsed(parsed: Parsed) -> Planned:
     """The plan of a parsed description, the parser's problems among its own; with a mistake nothing is computed."""
     if parsed.description is None:
-        return Planned(None, in_order(parsed.problems))
+        return not_planned(parsed.problems)
     design = resolve(parsed.description)
     if mistaken(parsed.problems):
-        return Planned(None, in_order([*parsed.problems, *check_design(StitchTable(design))]))
+        return not_planned([*parsed.problems, *check_design(StitchTable(design))])
     made, problems = plan_design(design)
     return Planned(made, in_order([*parsed.problems, *problems]))
 
@@ -25,6 +25,11 @@ def plan_parsed(parsed: Parsed) -> Planned:
 def plan(description: Description) -> Planned:
     """Compute a description: rows, outline and yarn; None with the problems where a mistake is in the way."""
     return plan_design(resolve(description))
+
+
+def plan_without_log(plan: Plan) -> Planned:
+    """The same shawl as planned before anything was weighed."""
+    return plan_design(plan.design._replace(log=()))
 
 
 def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:
@@ -36,7 +41,7 @@ def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:
     table = StitchTable(design, corrections)
     problems = check_design(table)
     if mistaken(problems):
-        return Planned(None, in_order(problems))
+        return not_planned(problems)
     if design.weighed_rows:
         from halfhank.model.planning.plan_with_log import plan_with_log
 
@@ -44,8 +49,8 @@ def plan_design(design: Design, corrections: Corrections = NONE) -> Planned:
     allowed, found = count_allowed(table)
     problems = [*problems, *found]
     if mistaken(problems):
-        return Planned(None, in_order(problems))
+        return not_planned(problems)
     worked = uncorrected(table, allowed)
     if isinstance(worked, Problem):
-        return Planned(None, in_order([*problems, worked]))
+        return not_planned([*problems, worked])
     return computed(worked, table, problems)

@@ -37,19 +37,19 @@ KEEP_TOO_LARGE = ProblemKind("keep-too-large", MISTAKE, "A margin of the whole s
 YARN_TOO_SHORT = ProblemKind(
     "yarn-too-short",
     MISTAKE,
-    "Worked only once, the whole shawl takes {needed_g:,.1f} g; {there_g:,.1f} g may be used.",
+    "Worked only once, the whole shawl takes {needed}; {there} may be used.",
     "take a larger skein, or make the other bands shorter",
 )
 YARN_SHORT = ProblemKind(
     "yarn-short",
     ADVICE,
-    "The shawl takes {total_g:,.1f} g; the skein has {skein_g:,.1f} g.",
+    "The shawl takes {total}; the skein has {skein}.",
     "work fewer rows, or one band `as yarn allows`",
 )
 MARGIN_SHORT = ProblemKind(
     "margin-short",
     ADVICE,
-    "The shawl leaves {left_g:,.1f} g, less than the margin of {keep_g:,.1f} g.",
+    "The shawl leaves {left}, less than the margin of {keep}.",
     "work fewer rows, or `keep` less",
 )
 NOT_BY_YARN = ProblemKind("not-by-yarn", ADVICE, "Not the yarn sets the count of {count:,}. {reason}")
@@ -186,6 +186,45 @@ UNSHAPED = ProblemKind(
     "Nothing shapes this triangle: every row has the stitches of the cast-on.",
     "add a line such as `increase 1 at each edge every 2 rows`",
 )
+NARROW_TAIL = ProblemKind(
+    "narrow-tail",
+    ADVICE,
+    "Rows {first:,} to {last:,} are a tail, {length} long and at most {stitches} wide.",
+    "work fewer of them, or increase more often there",
+)
+UNLIKE_SHAPE_STRIP = ProblemKind(
+    "unlike-shape",
+    ADVICE,
+    "This {shape} is a strip, {wide} wide and {deep} deep.",
+    "work more rows, or increase less often at the edges",
+)
+UNLIKE_SHAPE_SIDEWAYS_STRIP = UNLIKE_SHAPE_STRIP._replace(mend="work fewer rows, or increase more often")
+UNLIKE_SHAPE_DEEP = ProblemKind(
+    "unlike-shape",
+    ADVICE,
+    "This {shape} is too deep for its name, {wide} wide and {deep} deep.",
+    "work fewer rows, or increase more often at the edges",
+)
+UNLIKE_SHAPE_SIDEWAYS_DEEP = UNLIKE_SHAPE_DEEP._replace(mend="work more rows, or increase less often")
+UNLIKE_SHAPE_NARROW_FAN = ProblemKind(
+    "unlike-shape",
+    ADVICE,
+    "The rows make {degrees:.0f} degrees of a circle; a half-circle has 180.",
+    "increase more stitches, or more often",
+)
+UNLIKE_SHAPE_WIDE_FAN = UNLIKE_SHAPE_NARROW_FAN._replace(mend="increase fewer stitches, or less often")
+UNLIKE_SHAPE_BLUNT = ProblemKind(
+    "unlike-shape",
+    ADVICE,
+    "This triangle comes to no point: its narrow end has {narrow}, its longest row {most}.",
+    "make its narrow end narrower: start, or end, with fewer stitches",
+)
+VERY_LARGE = ProblemKind(
+    "very-large",
+    ADVICE,
+    "The shawl is {length} {way}; few are over 3 m (118 in).",
+    "work fewer rows, or fewer stitches, and check the gauge",
+)
 NO_SPINE = ProblemKind(
     "no-spine",
     ADVICE,
@@ -261,6 +300,7 @@ MEANINGS = {
     "log-disagrees": "a weighing far from what the weighings before it let expect",
     "margin-short": "the shawl goes into the margin",
     "narrow-start": "too few stitches for edges and spine at the start",
+    "narrow-tail": "few stitches over a great length: at most 5 cm wide over more than 60 cm",
     "no-spine": "a spine in a shape that has none",
     "not-by-yarn": "something other than the yarn ends the count of `as yarn allows`",
     "not-flat": "a piece shaped at its spine and worked back, which cannot lie flat",
@@ -271,7 +311,10 @@ MEANINGS = {
     "pinned-in-vain": "`pinned straight` where it does nothing",
     "ruffles": "rows that grow faster than a circle",
     "uneven-start": "stitches beside the spine that cannot be halved at the start",
+    "unlike-shape": "a piece that is plainly not of the shape that it names: a strip, a triangle without a point, a "
+    "half-circle of less than 120 or more than 250 degrees",
     "unshaped": "a triangle without shaping",
+    "very-large": "a shawl of more than 3 m in one direction",
     "wide-edges": "edges wider than a row",
     "wrong-side-start": "shaping, or row 1 of a stitch, that falls on a wrong-side row since an odd number of rows "
     "lies before",

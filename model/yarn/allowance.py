@@ -10,6 +10,7 @@ from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import count_rows, has_allowance, open_piece, total_rows
 from halfhank.model.design.design import AnyBand, Band, Elongated, ShapingLine
+from halfhank.model.number_words import mass_words
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import BIND_OFF, INCREASE, MAX_STITCHES, ActiveLines, active_lines, change_of, due
@@ -67,9 +68,9 @@ def allowance(yarn: RowYarn, supply: YarnSupply) -> tuple[int, list[Problem]]:
 
 
 def _too_dear(trial: Trial, supply: YarnSupply, span: Span) -> Problem:
-    needed_g = trial.total_m / supply.metres_per_gram
-    there_g = supply.skein_g - supply.margin_g
-    return known.YARN_TOO_SHORT.at(span, needed_g=needed_g, there_g=there_g)
+    needed = mass_words(trial.total_m / supply.metres_per_gram, supply.unit)
+    there = mass_words(supply.skein_g - supply.margin_g, supply.unit)
+    return known.YARN_TOO_SHORT.at(span, needed=needed, there=there)
 
 
 def _not_by_yarn(problem: Problem, count: int, span: Span) -> Problem:

@@ -9,12 +9,16 @@ ENOUGH = 1 + 1e-9
 
 
 class YarnSupply(NamedTuple):
-    """What there is: the label's, or as weighed before the cast-on; `margin_g` of it is never planned for."""
+    """What there is: the label's, or as weighed before the cast-on; `margin_g` of it is never planned for.
+
+    `unit` is that of the label's mass (g, oz), in which masses are said.
+    """
 
     skein_g: float
     metres_per_gram: float
     margin_g: float
     weighed: bool
+    unit: str = "g"
 
     @property
     def budget_m(self) -> float:
@@ -32,4 +36,5 @@ def supply_of(design: Design, corrections: Corrections = NONE) -> YarnSupply:
     skein_g = design.yarn.skein_g if weighed is None else weighed.mass_g
     if corrections.skein_g is not None:
         skein_g = corrections.skein_g
-    return YarnSupply(skein_g, design.yarn.metres_per_gram, design.yarn.margin.of(skein_g), weighed is not None)
+    yarn = design.yarn
+    return YarnSupply(skein_g, yarn.metres_per_gram, yarn.margin.of(skein_g), weighed is not None, yarn.mass_unit)

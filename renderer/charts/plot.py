@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import MINUS
@@ -17,7 +18,10 @@ TICK = 1.1
 
 
 class Plot(NamedTuple):
-    """`box` on the page; rows 0…`rows` run along it to `end`, where the bind-off's column begins; grams upwards."""
+    """`box` on the page; rows 0…`rows` run along it to `end`, where the bind-off's column begins; grams upwards.
+
+    The figures of the axes are in `unit`, g or oz.
+    """
 
     box: Box
     rows: int
@@ -25,6 +29,7 @@ class Plot(NamedTuple):
     low_g: float
     high_g: float
     skein_g: float
+    unit: str
 
     def x(self, row: float) -> float:
         """Where a row ends."""
@@ -60,8 +65,8 @@ def grid(plot: Plot) -> Group:
     items: list[Element] = []
     for row in _row_ticks(plot):
         items.append(Path(segment((plot.x(row), box.top), (plot.x(row), box.bottom)), light))
-    for left in ticks(plot.low_g, plot.high_g, _gram_step(plot)):
-        items.append(Path(segment((box.left, plot.y(left)), (box.right, plot.y(left))), light))
+    for left_g, _ in _mass_ticks(plot, plot.low_g, plot.high_g):
+        items.append(Path(segment((box.left, plot.y(left_g)), (box.right, plot.y(left_g))), light))
     items.append(Rect(box.left, box.top, box.width, box.height, Style(stroke=RULE, width=THIN)))
     zero = plot.y(0)
     items.append(Path(segment((box.left, zero), (box.right, zero)), Style(stroke=INK, width=THIN + HAIRLINE)))
@@ -70,21 +75,22 @@ def grid(plot: Plot) -> Group:
 
 def axes(plot: Plot) -> Group:
     """Ticks with their figures: rows below, grams left on the left, grams used on the right; and the axes' titles."""
-    step = _gram_step(plot)
-    left = [(plot.y(g), tick_text(g, step)) for g in ticks(plot.low_g, plot.high_g, step)]
-    most = plot.skein_g - plot.low_g
-    used_g = [g for g in ticks(plot.skein_g - plot.high_g, most, step) if g >= 0]
-    used = [(plot.y(plot.skein_g - g), tick_text(g, step)) for g in used_g]
+    left = [(plot.y(left_g), text) for left_g, text in _mass_ticks(plot, plot.low_g, plot.high_g)]
+    least, most = plot.skein_g - plot.high_g, plot.skein_g - plot.low_g
+    used = [(plot.y(plot.skein_g - g), text) for g, text in _mass_ticks(plot, least, most) if g >= 0]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
-    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, "left on the scale, g"))
-    items.append(_axis_title(_beside(plot.box.right, used, 1), middle, "used, g"))
+    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, f"left on the scale, {plot.unit}"))
+    items.append(_axis_title(_beside(plot.box.right, used, 1), middle, f"used, {plot.unit}"))
     items.append(Label((plot.box.left + plot.end) / 2, plot.box.bottom + 9.6, "row", SMALL, SOFT, anchor="middle"))
     return Group("axes", tuple(items))
 
 
-def _gram_step(plot: Plot) -> float:
-    return nice_step(plot.high_g - plot.low_g, 11)
+def _mass_ticks(plot: Plot, low_g: float, high_g: float) -> list[tuple[float, str]]:
+    """The ticks of a mass axis from one mass to another: their grams, and their figures in the plot's unit."""
+    unit_g = GRAMS_IN[plot.unit]
+    step = nice_step((plot.high_g - plot.low_g) / unit_g, 11)
+    return [(value * unit_g, tick_text(value, step)) for value in ticks(low_g / unit_g, high_g / unit_g, step)]
 
 
 def _row_ticks(plot: Plot) -> list[float]:

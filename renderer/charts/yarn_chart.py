@@ -1,5 +1,6 @@
 """The yarn chart: grams left on the scale after every row, how sure they are, the weighings and the marks."""
 
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
@@ -22,7 +23,7 @@ from halfhank.renderer.paper.house_style import (
     SUBTITLE,
     THIN,
 )
-from halfhank.renderer.paper.measure_words import plain_number, tenths, yarn_words
+from halfhank.renderer.paper.measure_words import exact, plain_mass, yarn_words
 from halfhank.renderer.paper.page_block import PageBlock
 from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.ramp import RAMPS
@@ -81,7 +82,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
 
 def _heading(shawl: Shawl) -> PageBlock:
     yarn, room = shawl.yarn, WIDEST_MM - 2 * MARGIN
-    skein = f"{plain_number(yarn.skein_g)} g, {yarn_words(yarn.skein_m, shawl.units)}"
+    skein = f"{plain_mass(yarn.skein_g, shawl.skein.unit)}, {yarn_words(yarn.skein_m, shawl.units)}"
     words = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
     return chart_heading(shawl.title, [fit(words, room, SUBTITLE)], room)
 
@@ -94,10 +95,11 @@ def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
     high = max(max(e.high for e in everything), *(r.left_g for r in forecast.weighings), shawl.yarn.skein_g)
     worst = min(min(e.low for e in everything), 0.0)
     low = max(worst, min(min(e.mean for e in everything), 0.0) - 0.12 * high)
-    step = nice_step(high - low, 11)
+    unit = shawl.skein.unit
+    step_g = nice_step((high - low) / GRAMS_IN[unit], 11) * GRAMS_IN[unit]
     box = Box(MARGIN + AXIS_ROOM, top, WIDEST_MM - MARGIN - AXIS_ROOM, top + PLOT_HEIGHT)
-    head = high + 0.25 * step
-    return Plot(box, shawl.rows.count, box.right - BIND_OFF_WIDTH, low, head, shawl.yarn.skein_g)
+    head = high + 0.25 * step_g
+    return Plot(box, shawl.rows.count, box.right - BIND_OFF_WIDTH, low, head, shawl.yarn.skein_g, unit)
 
 
 def _curve(plot: Plot, rows: tuple[Estimate, ...], end: Estimate) -> YarnCurve:
@@ -214,7 +216,7 @@ def _readings(readings: tuple[LoggedWeighing, ...], plot: Plot, obstacles: Obsta
         items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
         items.append(Path(segment((x, low), (x, high)), stroke))
         items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(obstacles, plot.box, near((x, y), f"{tenths(reading.left_g)} g", INK, AROUND, CLOSE))
+        label = free_label(obstacles, plot.box, near((x, y), _mass(reading.left_g, plot.unit), INK, AROUND, CLOSE))
         items += [label] if label else []
     return Group("weighings", tuple(items))
 
@@ -239,20 +241,24 @@ def _at(plot: Plot, curve: YarnCurve, share: float) -> Point:
 
 def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
     """What the picture alone does not say: how sure the end is, the margin, marks that lie beyond the end."""
-    lines = [_end_words(forecast.end), _chance_words(shawl), *mark_notes(shawl)]
+    lines = [_end_words(forecast.end, shawl.skein.unit), _chance_words(shawl), *mark_notes(shawl)]
     wrapped = [line for text in lines for line in wrap(text, WIDEST_MM - 2 * MARGIN, SMALL, 3)]
     labels = [Label(MARGIN, top + LINE * k, line, SMALL, SOFT) for k, line in enumerate(wrapped)]
     return Group("notes", tuple(labels))
 
 
-def _end_words(end: Estimate) -> str:
-    band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten"
-    left = f"{tenths(end.mean)} g are left" if end.mean >= 0 else f"{tenths(-end.mean)} g are missing"
+def _mass(value_g: float, unit: str) -> str:
+    return f"{exact(value_g, unit)} {unit}"
+
+
+def _end_words(end: Estimate, unit: str) -> str:
+    band = f"{exact(end.low, unit)} to {_mass(end.high, unit)}, nine times in ten"
+    left = f"{_mass(end.mean, unit)} are left" if end.mean >= 0 else f"{_mass(-end.mean, unit)} are missing"
     return f"After the bind-off {left} ({band})."
 
 
 def _chance_words(shawl: Shawl) -> str:
-    keep = f" A margin of {plain_number(shawl.yarn.keep_g)} g is kept." if shawl.yarn.keep_g > 0 else ""
+    keep = f" A margin of {plain_mass(shawl.yarn.keep_g, shawl.skein.unit)} is kept." if shawl.yarn.keep_g > 0 else ""
     return f"Chance that the yarn lasts: {_chance(shawl.yarn.chance_enough)}.{keep}"
 
 
@@ -264,9 +270,9 @@ def _chance(chance: float) -> str:
 
 
 def _description(shawl: Shawl, forecast: Forecast) -> str:
-    yarn = shawl.yarn
+    yarn, unit = shawl.yarn, shawl.skein.unit
     weighed = f" {counted(len(forecast.weighings), 'weighing')}." if forecast.weighings else ""
     return (
-        f"Grams of yarn left after each of {shawl.rows.count:,} rows, from {tenths(yarn.skein_g)} g to "
-        f"{tenths(forecast.end.mean)} g after the bind-off, with a 90 % band.{weighed}"
+        f"Yarn left after each of {shawl.rows.count:,} rows, from {_mass(yarn.skein_g, unit)} to "
+        f"{_mass(forecast.end.mean, unit)} after the bind-off, with a 90 % band.{weighed}"
     )

@@ -1,6 +1,6 @@
 """Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
 
-from halfhank.grammar.description import CM_IN
+from halfhank.grammar.description import CM_IN, GRAMS_IN
 from halfhank.model.number_words import counted, half_up
 
 CM_PER_INCH = CM_IN["in"]
@@ -37,19 +37,25 @@ def yarn_words(metres: float, units: str) -> str:
     return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
 
 
-def grams(value: float) -> str:
-    """A scale reading without its unit: `55`, `7.9`."""
-    return rounded(value)
+def mass(value_g: float, unit: str) -> str:
+    """A scale reading: `55 g`, `7.9 g`, `1.94 oz`."""
+    return f"{rounded(value_g)} g" if unit == "g" else f"{exact(value_g, unit)} {unit}"
 
 
-def left_words(value: float) -> str:
+def plain_mass(value_g: float, unit: str) -> str:
+    """A mass as short as it can be written to 0.1 g or 0.01 oz: `100 g`, `101.2 g`, `3.5 oz`."""
+    number = plain_number(value_g) if unit == "g" else exact(value_g, unit).rstrip("0").rstrip(".")
+    return f"{number} {unit}"
+
+
+def left_words(value_g: float, unit: str) -> str:
     """What a scale still reads, `8 g left`; where the yarn is out before, what is missing: `110 g short`."""
-    return f"{grams(value)} g left" if value > -0.05 else f"{grams(-value)} g short"
+    return f"{mass(value_g, unit)} left" if value_g > -0.05 else f"{mass(-value_g, unit)} short"
 
 
-def tenths(value: float) -> str:
-    """A mass to 0.1 g without its unit, never `-0.0`."""
-    return signed(fixed(value, 1))
+def exact(value_g: float, unit: str) -> str:
+    """A mass to 0.1 g or 0.01 oz without its unit, never `-0.0`."""
+    return signed(fixed(value_g / GRAMS_IN[unit], 1 if unit == "g" else 2))
 
 
 def percent(share: float) -> str:

@@ -14,7 +14,7 @@ class Options(NamedTuple):
     """How to draw. `scale` is N of 1:N, `width_mm` the page's width; without either the largest fitting scale is taken.
 
     `units` (`cm` or `in`) overrides the description's; `ramp` names one of `RAMPS`; `contours` draws a line every ten
-    grams, or every 20, 50, 100 … where those lie too close.
+    grams (every 0.5 oz where masses are in oz), or in larger steps where those lie too close.
     """
 
     scale: float | None = None

@@ -89,8 +89,8 @@ def _page(shawl: Shawl, layout: DrawingLayout, scale: float, options: Options) -
     skein = ruler(shawl, column, top + layout.bounds.height + 7.0, ramp, layout.marks)
     table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
     swatches = legend(shawl, column, table.bottom + 4.5, ramp)
-    step_g = edge_lines.contour_step(layout.piece) if options.contours else 0
-    contours = [f"A fine line follows each {step_g:,} g of yarn."] if options.contours else []
+    step = edge_lines.contour_step(layout.piece) if options.contours else 0
+    contours = [f"A fine line follows each {step:,g} {shawl.skein.unit} of yarn."] if options.contours else []
     sentences = shawl_facts(shawl) + _measures(layout) + mark_notes(shawl) + contours + remarks(shawl)
     facts = facts_block(shawl, column, swatches.bottom + 2.0, sentences, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)

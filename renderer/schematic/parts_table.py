@@ -4,7 +4,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import HEAVY, INK, RULE, SMALL, SOFT, TEXT
-from halfhank.renderer.paper.measure_words import percent, tenths
+from halfhank.renderer.paper.measure_words import exact, percent
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
@@ -12,7 +12,10 @@ from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width
 from halfhank.renderer.schematic.annotations.badges import badge_items
 from halfhank.renderer.schematic.fabric.bind_off_edges import SCALLOP_PITCH, strokes_before, strokes_behind
 
-HEADS = ("rows", "sts at end", "grams", "share", "g left")
+HEADS = {
+    "g": ("rows", "sts at end", "grams", "share", "g left"),
+    "oz": ("rows", "sts at end", "ounces", "share", "oz left"),
+}
 GAP, NAME_GAP = 6.0, 4.0
 BADGE, INDENT = 2.0, 6.4
 PITCH, STACKED_PITCH = 5.5, 4.6
@@ -32,13 +35,13 @@ class TableRow(NamedTuple):
 
 def parts_table(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp) -> PageBlock:
     """The table, figures right-aligned under their heads; names take what room is left, in a narrow column a line."""
-    lines = table_lines(shawl)
-    rights = _column_ends(lines, column)
+    lines, heads = table_lines(shawl), HEADS[shawl.skein.unit]
+    rights = _column_ends(heads, lines, column)
     y = top + SMALL
-    items: list[Element] = [Label(x, y, head, SMALL, SOFT, anchor="end") for head, x in zip(HEADS, rights, strict=True)]
+    items: list[Element] = [Label(x, y, head, SMALL, SOFT, anchor="end") for head, x in zip(heads, rights, strict=True)]
     y += 1.9
     items.append(_rule(column, y))
-    lefts = [right - _widest(lines, cell) for cell, right in enumerate(rights)]
+    lefts = [right - _widest(heads, lines, cell) for cell, right in enumerate(rights)]
     stacked = lefts[0] - column.left - INDENT < NARROW
     for line in lines:
         y += PITCH
@@ -54,12 +57,12 @@ def parts_table(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp) -> Pag
 
 def table_lines(shawl: Shawl) -> list[TableRow]:
     """The start, every part, the bind-off: together all of the shawl's yarn."""
-    yarn = shawl.yarn
+    yarn, unit = shawl.yarn, shawl.skein.unit
     start = _edge_line(shawl, shawl.start.words, shawl.start.stitches, yarn.start_g, yarn.skein_g - yarn.start_g)
     lines = [start._replace(sample=START)]
     for number, part in enumerate(shawl.parts, 1):
         rows = str(part.first_row) if part.first_row == part.last_row else f"{part.first_row}–{part.last_row}"
-        figures = (tenths(part.used_g), percent(part.share), tenths(part.left_g))
+        figures = (exact(part.used_g, unit), percent(part.share), exact(part.left_g, unit))
         lines.append(TableRow(number, part.name, (rows, f"{part.stitches_at_end:,}", *figures)))
     end = _edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g)
     return [*lines, end._replace(sample=shawl.bind_off.method)]
@@ -67,20 +70,20 @@ def table_lines(shawl: Shawl) -> list[TableRow]:
 
 def _edge_line(shawl: Shawl, words: str, count: int | None, used_g: float, left_g: float) -> TableRow:
     share = used_g / shawl.yarn.total_g if shawl.yarn.total_g > 0 else 0.0
-    cells = ("", "" if count is None else f"{count:,}", tenths(used_g), percent(share), tenths(left_g))
+    unit = shawl.skein.unit
+    cells = ("", "" if count is None else f"{count:,}", exact(used_g, unit), percent(share), exact(left_g, unit))
     return TableRow(None, words, cells)
 
 
-def _widest(lines: list[TableRow], cell: int) -> float:
-    heads = text_width(HEADS[cell], SMALL)
-    return max(heads, *(text_width(line.cells[cell], TEXT, bold=cell == 1) for line in lines))
+def _widest(heads: tuple[str, ...], lines: list[TableRow], cell: int) -> float:
+    return max(text_width(heads[cell], SMALL), *(text_width(line.cells[cell], TEXT, bold=cell == 1) for line in lines))
 
 
-def _column_ends(lines: list[TableRow], column: PageColumn) -> list[float]:
+def _column_ends(heads: tuple[str, ...], lines: list[TableRow], column: PageColumn) -> list[float]:
     """Right ends of the figure columns, from the right margin leftwards; closer together where names need the room."""
-    widths = [_widest(lines, cell) for cell in range(len(HEADS))]
+    widths = [_widest(heads, lines, cell) for cell in range(len(heads))]
     names = max(text_width(line.name, TEXT, bold=line.number is not None) for line in lines) + INDENT
-    gap = min(GAP * 1.8, max(4.2, (column.width - sum(widths) - min(names, 62.0)) / len(HEADS)))
+    gap = min(GAP * 1.8, max(4.2, (column.width - sum(widths) - min(names, 62.0)) / len(heads)))
     ends = [column.right]
     for width in widths[:0:-1]:
         ends.append(ends[-1] - width - gap)

@@ -1,8 +1,9 @@
-"""The skein as a ruler: what is used, by whom, what is left, in grams on the scale."""
+"""The skein as a ruler: what is used, by whom, what is left on the scale, in g or oz."""
 
 import math
 from itertools import pairwise
 
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import (
@@ -19,7 +20,7 @@ from halfhank.renderer.paper.house_style import (
     TEXT,
     THIN,
 )
-from halfhank.renderer.paper.measure_words import grams, plain_number, signed, yarn_words
+from halfhank.renderer.paper.measure_words import left_words, plain_mass, signed, yarn_words
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
@@ -38,12 +39,16 @@ INSIDE_SIZES, INSIDE_ROOM = (INSIDE, 2.4), 0.7
 
 
 class Ruler(NamedTuple):
-    """The scale: from `full_g` grams left at the bar's left end to `end_g` (0, or below it where yarn is short)."""
+    """The scale: from `full_g` grams left at the bar's left end to `end_g` (0, or below it where yarn is short).
+
+    Its figures are in `unit`, g or oz.
+    """
 
     left: float
     width: float
     full_g: float
     end_g: float
+    unit: str
 
     def at(self, left_g: float) -> float:
         """Where so many grams are left, in mm on the page."""
@@ -53,7 +58,7 @@ class Ruler(NamedTuple):
 def ruler(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp, marks: list[DrawnMark]) -> PageBlock:
     """Heading, marks' names, bar, ticks."""
     yarn = shawl.yarn
-    scale = Ruler(column.left, column.width, yarn.skein_g, min(0.0, yarn.skein_g - yarn.total_g))
+    scale = Ruler(column.left, column.width, yarn.skein_g, min(0.0, yarn.skein_g - yarn.total_g), shawl.skein.unit)
     headings = _heading(shawl, column, top + HEADING)
     y = max(label.y for label in headings) + 2.0
     items: list[Element] = [Group("skein-heading", tuple(headings))]
@@ -70,12 +75,10 @@ def ruler(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp, marks: list[
 
 def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
     """What the skein is, on a second line where it finds no room beside the heading."""
-    yarn = shawl.yarn
     heading = "The skein"
-    unit = "grams left"
+    unit = "grams left" if shawl.skein.unit == "g" else "ounces left"
     start = column.left + text_width(heading, HEADING, bold=True) + 3
-    facts = [yarn.name, f"{plain_number(yarn.skein_g)} g", yarn_words(yarn.skein_m, shawl.units), yarn.fibre]
-    words = ", ".join(fact for fact in facts if fact)
+    words = ", ".join(_skein_facts(shawl))
     labels = [
         Label(column.left, y, heading, HEADING, INK, bold=True),
         Label(column.right, y, unit, SMALL, SOFT, anchor="end"),
@@ -84,6 +87,30 @@ def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
         return [*labels, Label(start, y, words, TEXT, SOFT)]
     lines = wrap(words, column.width, TEXT, 3)
     return [*labels, *[Label(column.left, y + (k + 1) * 4.9, line, TEXT, SOFT) for k, line in enumerate(lines)]]
+
+
+def _skein_facts(shawl: Shawl) -> list[str]:
+    """Name, mass and length, fibre; what its label says and what the scale said, where it was weighed."""
+    yarn, skein = shawl.yarn, shawl.skein
+    mass, length = plain_mass(skein.label_g, skein.unit), yarn_words(skein.label_m, shawl.units)
+    facts = [yarn.name, mass, length, yarn.fibre]
+    if skein.weighed_g is not None:
+        facts = [
+            yarn.name,
+            mass,
+            f"{length} by its label",
+            f"weighed {plain_mass(skein.weighed_g, skein.unit)}",
+            yarn.fibre,
+        ]
+    elif skein.by_log:
+        facts = [
+            yarn.name,
+            mass,
+            f"{length} by its label",
+            f"{plain_mass(yarn.skein_g, skein.unit)} by its log",
+            yarn.fibre,
+        ]
+    return [fact for fact in facts if fact]
 
 
 def _bar(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> Group:
@@ -157,7 +184,7 @@ def _left_words(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
     bound = scale.at(yarn.skein_g - yarn.total_g)
     kept = scale.at(yarn.keep_g)
     items: list[Element] = []
-    fields = [("kept", max(kept, bound), scale.at(0)), (f"{grams(max(yarn.left_g, 0))} g left", bound, kept)]
+    fields = [("kept", max(kept, bound), scale.at(0)), (left_words(max(yarn.left_g, 0), scale.unit), bound, kept)]
     for words, first, last in fields:
         sizes = [size for size in INSIDE_SIZES if last - first >= text_width(words, size) + 2 * INSIDE_ROOM]
         if sizes:
@@ -167,14 +194,16 @@ def _left_words(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
 
 
 def _ticks(scale: Ruler, y: float) -> Group:
-    """Ticks at round grams with their numbers, the skein's own mass first; what would touch another is left out."""
+    """Ticks at round masses with their numbers, the skein's own mass first; what would touch another is left out."""
     items: list[Element] = []
     taken: list[tuple[float, float]] = []
-    step = _step(scale)
-    for value in [scale.full_g, 0.0, *_round_grams(scale, step)]:
+    step, unit_g = _step(scale), GRAMS_IN[scale.unit]
+    decimals = max(0, -math.floor(math.log10(step)))
+    for value in [scale.full_g, 0.0, *_round_masses(scale, step)]:
         x = scale.at(value)
         first = value == scale.full_g
-        words = f"{plain_number(value)} g" if first else signed(f"{value:.{max(0, -math.floor(math.log10(step)))}f}")
+        round_mass = signed(f"{value / unit_g:.{decimals}f}") if value else "0"
+        words = plain_mass(value, scale.unit) if first else round_mass
         width = text_width(words, SMALL)
         ends = value == 0.0 and scale.end_g == 0
         start = x if first else x - width if ends else x - width / 2
@@ -188,17 +217,18 @@ def _ticks(scale: Ruler, y: float) -> Group:
 
 
 def _step(scale: Ruler) -> float:
-    """Grams between two ticks: 1, 2 or 5 times a power of ten, so that there are at most some twelve."""
-    raw = (scale.full_g - scale.end_g) / 12
+    """The mass between two ticks in the scale's unit: 1, 2 or 5 times a power of ten, at most some twelve ticks."""
+    raw = (scale.full_g - scale.end_g) / GRAMS_IN[scale.unit] / 12
     power = float(10 ** math.floor(math.log10(raw)))
     return next(power * m for m in (1, 2, 5, 10) if power * m >= raw * 0.999)
 
 
-def _round_grams(scale: Ruler, step: float) -> list[float]:
-    """The multiples of the step inside the scale."""
-    first = math.floor(scale.full_g / step)
-    last = math.ceil(scale.end_g / step)
-    return [k * step for k in range(first, last - 1, -1) if 0 != k * step < scale.full_g]
+def _round_masses(scale: Ruler, step: float) -> list[float]:
+    """The multiples of the step inside the scale, in g."""
+    step_g = step * GRAMS_IN[scale.unit]
+    first = math.floor(scale.full_g / step_g)
+    last = math.ceil(scale.end_g / step_g)
+    return [k * step_g for k in range(first, last - 1, -1) if 0 != k * step_g < scale.full_g]
 
 
 def _marks(scale: Ruler, marks: list[DrawnMark], y: float, above: float) -> Group:

@@ -45,6 +45,11 @@ CASES = [
         "  as moss",
     ),
     (
+        "unknown-word",
+        text("moss 4 rows", stitches=f"{GAUGE}\nstitch lace\n  Row 1 (RS): *K2, yo, k2tog; rep from * to end.  # p. 3"),
+        "  row 1: *k2, yo, k2tog*  # p. 3",
+    ),
+    (
         "wrong-multiple",
         text(
             "lace 4 rows",
@@ -79,7 +84,7 @@ def test_an_edit_mends(code: str, described: str, line: str) -> None:
     assert line == mended.split("\n")[problem.edit.span.line - 1]
 
 
-def test_every_edit_of_the_model_is_made_here() -> None:
+def test_every_kind_of_edit_is_made_here() -> None:
     assert {kind.code for kind in kinds().values() if kind.edit is not None} == {code for code, *_ in CASES}
 
 

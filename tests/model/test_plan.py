@@ -115,16 +115,16 @@ def test_the_shawl_worked_by_hand() -> None:
 
 
 def test_what_the_yarn_allows() -> None:
-    """5 passes; one more would take 114.8 g."""
+    """5 passes; one more would take 115.4 g. The elongated rows have 93 + 125 + 165 + 201 + 233 = 817 extra wraps."""
     found = case("as-yarn-allows")
     assert found.allowed == 5
     counts = as_json(found)["counts"]
     assert counts == {"cast_on": 9, "rows": 130, "final": 269, "stitches": 18330}
-    assert found.yarn.total_g == pytest.approx(89.835, abs=0.0005)
+    assert found.yarn.total_g == pytest.approx(90.2915, abs=0.0005)
     assert found.marks.halfway is not None
-    assert (found.marks.halfway.row, found.marks.halfway.used_g) == (94, pytest.approx(45.78, abs=0.005))
+    assert (found.marks.halfway.row, found.marks.halfway.used_g) == (94, pytest.approx(45.99, abs=0.005))
     more = (CASES / "as-yarn-allows.shawl").read_text().replace("repeat as yarn allows", "repeat 6 times")
-    assert shawl_of(more).yarn.total_g == pytest.approx(114.8, abs=0.05)
+    assert shawl_of(more).yarn.total_g == pytest.approx(115.4, abs=0.05)
 
 
 def shawl_of(written: str) -> Shawl:

@@ -5,6 +5,10 @@ import math
 import pint
 import pytest
 from halfhank.grammar.description import CM_IN, GRAMS_IN
+from halfhank.grammar.parse import parse
+from halfhank.model.design.design import Design
+from halfhank.model.design.resolve import resolve
+from halfhank.model.design.stitch_measures import wrap_m
 from halfhank.model.shawl import Shawl
 
 from tests.outside.pieces import part, piece
@@ -203,13 +207,13 @@ def test_turning_points_of_a_100_g_skein(keep: str | None, turned_at_g: float) -
 def test_yarn_count_of_a_common_sock_yarn() -> None:
     """ISO 1144 and ISO 2947: tex x Nm = 1000, denier = 9 tex, tex x Ne = 590.5; 400 m to 100 g are 250 tex, Nm 4.
     The extra wrap of a drop stitch is a turn round needle and yarn; the yarn's diameter follows from its tex and
-    0.5 g to the cm3 (bulk density of wool yarn, from memory).
+    0.15 g to the cm3 (wool yarn that nothing presses, common practice).
     """
     tex = (100 * UNITS.gram / (400 * UNITS.meter)).to(UNITS.tex).magnitude
     assert tex == pytest.approx(250)
     assert 1000 / tex == pytest.approx(4)
     assert (tex * UNITS.tex).to(UNITS.denier).magnitude == pytest.approx(9 * tex)
-    yarn_cm = math.sqrt(4 * tex * 1e-5 / (math.pi * 0.5))
+    yarn_cm = math.sqrt(4 * tex * 1e-5 / (math.pi * 0.15))
     wrap_cm = math.pi * (0.4 + yarn_cm)
     found = shawl(
         square("gauge 20 sts 40 rows over 10 cm", skein="100 g 400 m").replace("50 ridges", "2 ridges\n  drop 3 wraps")
@@ -220,10 +224,29 @@ def test_yarn_count_of_a_common_sock_yarn() -> None:
     assert metres[5] - metres[4] == pytest.approx(50 * (fabric_m(found) + 2 * wrap_cm / 100))
 
 
-@pytest.mark.parametrize("needles", ["4.5 mm", "5 mm", "6 mm"])
+@pytest.mark.parametrize(
+    ("skein", "least", "most"),
+    [("100 g 400 m", 14, 18), ("100 g 200 m", 9, 13), ("100 g 800 m", 18, 30)],
+    ids=["fingering", "worsted", "lace"],
+)
+def test_wraps_to_the_inch(skein: str, least: int, most: int) -> None:
+    """Common practice, no source: so often yarn of these weights goes round a ruler's inch, turn beside turn. A wrap of
+    the needle is pi times needle and yarn, so the yarn's diameter is that of a wrap less the needle's."""
+    diameter_cm = wrap_m(design_of(skein)) * 100 / math.pi - 0.4
+    assert least <= 2.54 / diameter_cm <= most
+
+
+def design_of(skein: str) -> Design:
+    """The design of a square with that skein, on needles of 4 mm."""
+    described = parse(square("gauge 20 sts 40 rows over 10 cm", skein=skein)).description
+    assert described
+    return resolve(described)
+
+
+@pytest.mark.parametrize("needles", ["4 mm", "4.5 mm", "5 mm", "6 mm"])
 def test_drop_rows_add_more_than_half_an_inch(needles: str) -> None:
     """Common practice, no source: two rows of drop stitch add more than half an inch. The needle is not said;
-    held for 2 wraps at 4.5 mm and up.
+    held for 2 wraps at 4 mm and up.
     """
     text = square("gauge 20 sts 40 rows over 10 cm", skein="100 g 400 m", needles=needles)
     plain = shawl(text.replace("50 ridges", "4 ridges"))

@@ -18,6 +18,7 @@ from halfhank.model.shawl import (
     Marks,
     PartPlan,
     Shawl,
+    SkeinMass,
     Start,
     YarnPlan,
 )
@@ -150,6 +151,7 @@ def shawl_of(
         title, "a piece made by hand", tuple(remarks), "triangle", "cm", 4.0, table, fabrics, tuple(bands),
         tuple(_parts(piece, bands, skein)), Start(stitches[0], f"cast-on of {stitches[0]} sts"),
         BindOffPlan(method, f"{method} bind-off", stitches[-1], 3.0), plan, tuple(used), marks, outline, None, "", (),
+        yarn.get("label", SkeinMass(skein, skein * 3.8)),
     )  # fmt: skip
 
 

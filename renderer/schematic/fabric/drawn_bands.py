@@ -2,7 +2,7 @@
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import BandPlan, Shawl
-from halfhank.renderer.paper.measure_words import row_range, stitches, tenths
+from halfhank.renderer.paper.measure_words import exact, row_range, stitches
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 THINNEST_MM = 0.3
@@ -16,14 +16,14 @@ class DrawnBand(NamedTuple):
     last: int
     bands: tuple[BandPlan, ...]
 
-    @property
-    def title(self) -> str:
-        """What hovering shows: rows, fabric, stitches at the end, grams."""
+    def title(self, unit: str) -> str:
+        """What hovering shows: rows, fabric, stitches at the end, the yarn's mass in g or oz."""
         names = list(dict.fromkeys(fabric_words(band) for band in self.bands))
         label = f" “{self.bands[0].label}”" if len(self.bands) == 1 and self.bands[0].label else ""
         used = sum(band.used_g for band in self.bands)
         rows = row_range(self.first, self.last)
-        return f"{rows}: {', '.join(names)}{label}, to {stitches(self.bands[-1].stitches_at_end)}, {tenths(used)} g"
+        count = stitches(self.bands[-1].stitches_at_end)
+        return f"{rows}: {', '.join(names)}{label}, to {count}, {exact(used, unit)} {unit}"
 
 
 class ColourStrip(NamedTuple):

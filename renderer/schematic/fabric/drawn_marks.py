@@ -4,7 +4,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.phrases import going_on
 from halfhank.model.shawl import Mark, Shawl
 from halfhank.renderer.paper.house_style import MARK_WIDTH, RED
-from halfhank.renderer.paper.measure_words import grams, left_words
+from halfhank.renderer.paper.measure_words import left_words, mass
 from halfhank.renderer.paper.scene import Style
 
 DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
@@ -33,7 +33,7 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     drawn = []
     for name, words, mark, style in candidates:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
-            where = f"row {mark.row:,}, {left_words(mark.left_g)}"
+            where = f"row {mark.row:,}, {left_words(mark.left_g, shawl.skein.unit)}"
             drawn.append(DrawnMark(name, mark.row, mark.left_g, f"{words} {where}", (words, where), style))
     return drawn
 
@@ -44,10 +44,10 @@ def mark_notes(shawl: Shawl) -> list[str]:
     notes = []
     for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
         if mark is not None and _is_beyond(mark, shawl):
-            row = f"row {mark.row:,}, {left_words(mark.left_g)}"
+            row = f"row {mark.row:,}, {left_words(mark.left_g, shawl.skein.unit)}"
             notes.append(f"There is yarn to knit on{_fabric_words(shawl, mark)}: {words} by {row}.")
     if shawl.yarn.left_g < -0.05:
-        notes.append(f"The yarn does not last: {grams(-shawl.yarn.left_g)} g are missing.")
+        notes.append(f"The yarn does not last: {mass(-shawl.yarn.left_g, shawl.skein.unit)} are missing.")
     return notes + _spare_note(shawl)
 
 
@@ -58,13 +58,13 @@ def _fabric_words(shawl: Shawl, mark: Mark) -> str:
 
 def _spare_note(shawl: Shawl) -> list[str]:
     """The yarn to spare where not the yarn but the planned end decides when to bind off."""
-    mark, yarn = shawl.marks.bind_off_by, shawl.yarn
+    mark, yarn, unit = shawl.marks.bind_off_by, shawl.yarn, shawl.skein.unit
     spare_g = yarn.left_g - yarn.keep_g
     ends = mark is not None and not _is_beyond(mark, shawl) and mark.row >= shawl.rows.count - 1
     if not ends or spare_g <= 2 * yarn.last_ridge_g:
         return []
-    kept = f", {grams(yarn.keep_g)} g of them kept back" if yarn.keep_g > 0 else ""
-    return [f"The piece ends with row {shawl.rows.count:,}: {grams(yarn.left_g)} g are left{kept}."]
+    kept = f", {mass(yarn.keep_g, unit)} of them kept back" if yarn.keep_g > 0 else ""
+    return [f"The piece ends with row {shawl.rows.count:,}: {mass(yarn.left_g, unit)} are left{kept}."]
 
 
 def _is_beyond(mark: Mark, shawl: Shawl) -> bool:

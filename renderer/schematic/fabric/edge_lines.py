@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.paper.ramp import Ramp, ink_on
@@ -68,7 +69,7 @@ def edge_before(piece: DrawnPiece) -> Group:
 
 
 def contour_lines(piece: DrawnPiece, ramp: Ramp) -> Group:
-    """A thin line at the first row after each step of grams."""
+    """A thin line at the first row after each step of yarn."""
     lines = []
     for row in contour_rows(piece, contour_step(piece)):
         ink = ink_on(ramp.lab(share_at(piece.shawl, row)), 0.32)
@@ -76,23 +77,25 @@ def contour_lines(piece: DrawnPiece, ramp: Ramp) -> Group:
     return Group("contours", tuple(lines))
 
 
-def contour_step(piece: DrawnPiece) -> int:
-    """Grams from one contour to the next: 10, or as many as keep the lines 1.5 mm apart and fewer than fifty."""
-    steps = (step * int(10**power) for power in range(1, 13) for step in (1, 2, 5))
-    return next(step for step in steps if _are_apart(piece, contour_rows(piece, step)))
+def contour_step(piece: DrawnPiece) -> float:
+    """The mass from one contour to the next, in the unit that masses are shown in: 10 g or 0.5 oz, or as much as keeps
+    the lines 1.5 mm apart and fewer than fifty."""
+    steps = [step * 10.0**power for power in range(-1, 13) for step in (1, 2, 5)]
+    least = 10 if piece.shawl.skein.unit == "g" else 0.5
+    return next(step for step in steps if step >= least and _are_apart(piece, contour_rows(piece, step)))
 
 
 def _are_apart(piece: DrawnPiece, rows: list[int]) -> bool:
     return len(rows) < 50 and all(piece.rise(first, last) >= CONTOURS_MM for first, last in pairwise(rows))
 
 
-def contour_rows(piece: DrawnPiece, step: int) -> list[int]:
-    """The rows after which so many grams are used, twice as many, and so on."""
-    used = piece.shawl.used_g
+def contour_rows(piece: DrawnPiece, step: float) -> list[int]:
+    """The rows after which so much is used, twice as much, and so on."""
+    used, step_g = piece.shawl.used_g, step * GRAMS_IN[piece.shawl.skein.unit]
     rows: list[int] = []
     done = 0
     for row in range(1, piece.last):
-        if used[row] // step > done:
-            done = int(used[row] // step)
+        if used[row] // step_g > done:
+            done = int(used[row] // step_g)
             rows.append(row)
     return rows

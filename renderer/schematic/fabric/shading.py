@@ -18,7 +18,7 @@ def band_group(piece: DrawnPiece, number: int, span: DrawnBand, patterns: Textur
     items: list[Element] = [strip_path(piece, strip, ramp) for strip in strips_of(piece, span)]
     if len(span.bands) == 1:
         items += texture(piece, span, patterns[fabric_key(span.bands[0])], ramp)
-    return Group(f"band-{number}", tuple(items), title=span.title)
+    return Group(f"band-{number}", tuple(items), title=span.title(piece.shawl.skein.unit))
 
 
 def strip_path(piece: DrawnPiece, strip: ColourStrip, ramp: Ramp) -> Path:

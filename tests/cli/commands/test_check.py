@@ -76,3 +76,28 @@ def test_mistakes_that_are_not_shown_are_counted(wrong: int, said: str) -> None:
     last, summed = halfhank("check", "-", stdin=text.encode()).out.decode().splitlines()[-2:]
     assert summed == f"standard input: {said} mistakes"
     assert wrong <= 100 or last.endswith("more problems are not shown.")
+
+
+IN_SHORT = [("stops",), ("skeins", "350m"), ("chart", "yarn"), ("instructions",), ("chart", "stitch")]
+
+
+@pytest.mark.parametrize("words", IN_SHORT, ids=" ".join)
+def test_most_commands_say_only_how_much_advice_there_is(tmp_path: Path, words: tuple[str, ...]) -> None:
+    path = tmp_path / "one.shawl"
+    path.write_text(ADVISED.replace("shape ", "stitch rib\n  as garter\n  row 1: k1\n\nshape ", 1), encoding="utf-8")
+    words = (*words, "-o", str(tmp_path / "one.svg")) if words[0] == "chart" else words
+    command, *rest = words
+    place = 1 if command == "chart" else 0
+    result = halfhank(command, *rest[:place], path, *rest[place:])
+    assert result.status == 0
+    assert result.err == f"1 piece of advice: see `halfhank check {path}`\n"
+
+
+def test_plan_and_draw_show_advice_in_full_and_all_commands_mistakes(tmp_path: Path) -> None:
+    for command in (("plan", "-"), ("draw", "-")):
+        assert "advice [odd-gauge]" in halfhank(*command, stdin=ADVISED.encode()).err
+    broken = GOOD.replace("shape triangle", "shape triangel").encode()
+    for command in (("plan", "-"), ("draw", "-"), ("stops", "-"), ("chart", "yarn", "-")):
+        result = halfhank(*command, stdin=broken)
+        assert result.status == 1 and "mistake [unknown-shape]" in result.err
+    assert halfhank("stops", "-", stdin=GOOD.encode()).err == ""

@@ -3,6 +3,8 @@
 from pathlib import Path
 
 import pytest
+from halfhank import draw as halfhank_draw
+from halfhank import plan
 from halfhank.cli.commands.draw import RAMPS
 from halfhank.renderer.paper.ramp import RAMPS as DRAWN
 from lxml import etree
@@ -82,3 +84,26 @@ def _root(*options: str, good: Path) -> etree._Element:
     result = halfhank("draw", good, "-o", "-", *options)
     assert result.status == 0, result
     return etree.fromstring(result.out)
+
+
+LOGGED = GOOD + "\nweighed\n  before cast on 99 g\n  after row 40 70 g left\n"
+
+
+def test_the_plan_before_any_weighing_is_drawn_when_asked(good: Path) -> None:
+    plain = halfhank("draw", good, "-o", "-").out
+    good.write_text(LOGGED)
+    told, planned = (halfhank("draw", good, "-o", "-", *options) for options in ([], ["--as-planned"]))
+    assert told.status == planned.status == 0
+    assert "log-disagrees" in told.err and planned.err == ""
+    assert planned.out == plain != told.out
+    assert halfhank_draw(LOGGED, as_planned=True) == halfhank_draw(GOOD) == plain
+    assert halfhank_draw(plan(LOGGED).plan or "", as_planned=True) == plain
+
+
+def test_without_a_log_the_plan_is_what_is_drawn_anyway() -> None:
+    assert halfhank_draw(GOOD, as_planned=True) == halfhank_draw(GOOD)
+
+
+def test_a_log_with_a_mistake_is_a_mistake_all_the_same(good: Path) -> None:
+    good.write_text(LOGGED.replace("after row 40", "after row 9999"))
+    assert halfhank("draw", good, "--as-planned").status == 1

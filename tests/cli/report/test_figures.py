@@ -1,8 +1,23 @@
 """Figures as the terminal shows them: rounded like those of the drawings, halves up."""
 
 import pytest
-from halfhank.cli.report.figures import chance, grams, length, metres
-from halfhank.renderer.paper.measure_words import tenths
+from halfhank.cli.report.figures import chance, gram_range, grams, length, masses_in, metres
+from halfhank.model.report_tree import (
+    Content,
+    Figure,
+    ListBlock,
+    ListItem,
+    Paragraph,
+    Report,
+    ReportSection,
+    Table,
+    Value,
+    Verbatim,
+    cells,
+    content,
+    figures_column,
+)
+from halfhank.renderer.paper.measure_words import exact
 
 
 @pytest.mark.parametrize(
@@ -10,7 +25,7 @@ from halfhank.renderer.paper.measure_words import tenths
 )
 def test_masses(value: float, words: str) -> None:
     assert grams(value) == (words, value, "g")
-    assert str(grams(value)).replace(",", "") == f"{tenths(value)} g".replace(",", "")
+    assert str(grams(value)).replace(",", "") == f"{exact(value, 'g')} g".replace(",", "")
 
 
 def test_lengths_and_yarn() -> None:
@@ -20,3 +35,24 @@ def test_lengths_and_yarn() -> None:
 
 def test_no_chance_is_a_certainty() -> None:
     assert [str(chance(share)) for share in (1.0, 0.5, 0.0)] == ["over 99.9 %", "50.0 %", "under 0.1 %"]
+
+
+def _everywhere(mass: Value, pair: Content) -> Report:
+    """A report with a mass in every kind of block."""
+    item = ListItem(content("a ", mass), (ListItem(content(mass)),))
+    table = Table((figures_column("used"),), (cells(mass), cells(pair)))
+    section = ReportSection("below", (Paragraph(content(mass, ", ", length(5, "cm"))), Verbatim(("10 g",))))
+    return Report(
+        "all", (Paragraph(content(pair), "size"), ListBlock((item,)), table, Figure("x", content(mass)), section)
+    )
+
+
+def test_every_mass_of_a_report_is_in_ounces_where_they_are_asked_for() -> None:
+    """An ounce is 28.349523125 g (international yard and pound agreement, 1959)."""
+    g_per_oz = 28.349523125
+    report = _everywhere(grams(g_per_oz), gram_range(2 * g_per_oz, 100))
+    ounce = Value("1.00 oz", 1.0, "oz")
+    assert masses_in("g", report) is report
+    assert masses_in("oz", report) == _everywhere(
+        ounce, content(Value("2.00", 2.0, "oz"), " to ", Value("3.53 oz", 100 / g_per_oz, "oz"))
+    )

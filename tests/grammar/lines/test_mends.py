@@ -53,6 +53,26 @@ MENDS = [
     ("shape triangle", "shape half circle", "half-circle"),
     ("shape triangle", "shape tip to tip", "tip-to-tip"),
     ("bind off elastic", "cast off elastic", "bind off"),
+    ("  skein 100 g 380 m", "  skein 100 g / 420 m", "100 g 420 m"),
+    ("  skein 100 g 380 m", "  skein 100g/420m", "100g 420m"),
+    ("  skein 100 g 380 m", "  skein 100 g, 420 m", "100 g 420 m"),
+    ("  skein 100 g 380 m", "  skein 420 yd per 3.5 oz", "420 yd 3.5 oz"),
+    ("  garter 4 rows", "  10 rows garter", "garter 10 rows"),
+    ("  garter 4 rows", "  5 ridges of garter stitch", "garter 5 ridges"),
+    ("  garter 4 rows", '  10 rows stockinette "plain"', "stockinette 10 rows"),
+    ("  garter 4 rows", "  seed stitch 4 rows", "moss"),
+    ("  garter 4 rows", "  inc 1 at spine every 2 rows\n  garter 4 rows", "increase"),
+    ("  increase 1 at spine every 2 rows", "  inc 1 at each edge every 2 rows", "increase"),
+    ("  increase 1 at spine every 2 rows", "  dec 1 at spine from row 9", "decrease"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at each end every 2 rows", "each edge"),
+    ("shape triangle", "shape stole", "rectangle"),
+    ("shape triangle", "shape Scarf", "rectangle"),
+    ("shape triangle", "shape semicircle", "half-circle"),
+    ("  row 1: *k2, p4*, k1", "  row 1: k1, sl1-k2tog-psso, k1", "sk2p"),
+    ("bind off elastic", "bind off loosely", "bind off elastic"),
+    ("bind off elastic", "bind off all sts", "bind off standard"),
+    ("bind off elastic", "cast off", "bind off standard"),
+    ("bind off elastic", "BO", "bind off standard"),
     ("  before cast on 101 g", "  row 60 17 g", "after row 60 17 g left"),
     ("  before cast on 101 g", "  row 60 17 g left", "after row 60 17 g left"),
     ("  before cast on 101 g", "  row 60: 17 g used", "after row 60 17 g used"),
@@ -72,13 +92,6 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
     assert {p.code for p in _problems(line, mended)} <= {"unknown-stitch"}
 
 
-def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
-    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *k2, p4; rep from * to last st, k1")
-    assert problem.hint == "write `*k2, p4*, k1`"
-    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *" + "k2, p4, " * 20 + "k2; rep from * to last 2 sts, k2")
-    assert problem.hint == "write `*…*, k2`"
-
-
 @pytest.mark.parametrize(
     ("line", "written", "hint"),
     [
@@ -90,6 +103,13 @@ def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
             "bind off elastic takes 4.5 times the width",
             "write the method or `takes …`, not both",
         ),
+        (
+            "bind off elastic",
+            "bind off",
+            "write `bind off standard`, or name another: `elastic`, `picot`, `i-cord`, `draw through`",
+        ),
+        ("needles 4 mm", "needles 4 mm\ntension 20 sts 40 rows over 10 cm", "write `gauge` in a `stitch` block"),
+        ("  garter 4 rows", "  10 rows", "name the stitch first, as in `garter 10 rows`"),
         ("needles 4 mm", "needles 4", "write `4 mm`, or `3.5 mm` for US 4"),
         ("needles 4 mm", "needles 12", "here fits `mm`"),
         ("needles 4 mm", "needles size 6", "write their size in `mm`"),
@@ -109,6 +129,95 @@ def test_the_end_of_a_knitted_pattern_row_is_written_behind_the_star() -> None:
 )
 def test_other_hints(line: str, written: str, hint: str) -> None:
     assert [problem.hint for problem in _problems(line, written)] == [hint]
+
+
+STITCH_GAUGE = "stitch garter\n  gauge 20 sts 40 rows over 10 cm"
+
+
+def test_a_gauge_at_the_top_level_is_put_under_a_stitch() -> None:
+    for written in ("", "needles 4 mm\n"):
+        text = TEXT.replace(STITCH_GAUGE, written + STITCH_GAUGE.partition("\n  ")[2])
+        (problem,) = parse(text.replace("needles 4 mm\n", "", bool(written))).problems
+        assert (problem.code, problem.message.split()[0]) == ("not-indented", "`gauge`")
+        assert problem.hint == "write it under `stitch garter`, or another stitch, indented by two spaces"
+    assert parse(TEXT).problems == ()
+
+
+def test_a_fact_at_the_top_level_is_put_under_its_block() -> None:
+    for line, home in (("skein 100 g 380 m", "yarn"), ("edge 3 sts", "shape"), ('by "me"', "shawl")):
+        (problem,) = [one for one in _problems("needles 4 mm", f"needles 4 mm\n{line}") if one.code == "not-indented"]
+        assert problem.hint == f"write it under `{home}`, indented by two spaces"
+
+
+@pytest.mark.parametrize(
+    ("action", "number"), [("increase", 2), ("increase", 4), ("decrease", 6), ("inc", 8), ("dec", 5)]
+)
+@pytest.mark.parametrize("often", ["", " every 2 rows", " every RS row"])
+def test_shaping_without_a_place_is_given_some(action: str, number: int, often: str) -> None:
+    """Each line that the hint has reads, and the one with places gives as many stitches."""
+    line = "  increase 1 at spine every 2 rows"
+    (problem,) = _problems(line, f"  {action} {number}{often}")
+    assert problem.hint and problem.hint.startswith("say where: ")
+    mends = re.findall("`(.*?)`", problem.hint)
+    assert len(mends) == 2 - number % 2 and mends[-1] == f"{action[:3]}rease {number} evenly" + (
+        " every 2 rows" * bool(often)
+    )
+    for mend in mends:
+        described = parse(TEXT.replace(line, f"  {mend}"))
+        assert described.problems == () and described.description
+        (shaping,) = described.description.shape.shaping
+        sides = {"each edge": 2, "spine": 2, "evenly": 1}
+        assert sum(placed.amount * sides[placed.place] for placed in shaping.places) == number
+        assert shaping.every == (2 if often else None)
+
+
+def test_one_stitch_without_a_place() -> None:
+    for written in ("increase 1", "inc 1"):
+        (problem,) = _problems("  increase 1 at spine every 2 rows", f"  {written}")
+        assert problem.hint == "say where, as in `increase 1 at spine`"
+
+
+@pytest.mark.parametrize(
+    ("said", "edge", "where"),
+    [
+        ("left edge", "upper edge", "end"),
+        ("left", "upper edge", "end"),
+        ("the end of the row", "upper edge", "end"),
+        ("right edge", "lower edge", "begin"),
+        ("right-hand side", "lower edge", "begin"),
+        ("beginning", "lower edge", "begin"),
+    ],
+)
+def test_sides_of_the_work_are_edges(said: str, edge: str, where: str) -> None:
+    """With the right side in front, right-side rows are worked from right to left (common practice)."""
+    line = "  increase 1 at {} every 2 rows"
+    (problem,) = _problems("  increase 1 at spine every 2 rows", line.format(said))
+    assert problem.hint == f"write `{edge}`: right-side rows {where} there"
+    assert problem.span and line.format(said)[problem.span.column - 1 : problem.span.end - 1] == said
+    assert _problems("  increase 1 at spine every 2 rows", line.format(edge)) == ()
+
+
+def test_knit_alone_is_garter_or_stockinette() -> None:
+    for word in ("knit", "purl", "Knit"):
+        (problem,) = _problems("  garter 4 rows", f"  {word} 10 rows")
+        assert problem.code == "unknown-stitch"
+        assert re.findall("`(.*?)`", problem.hint or "") == ["garter", "stockinette"]
+
+
+@pytest.mark.parametrize(("name", "meant"), [("seed", "moss"), ("lace", "open-mesh"), ("eyelets", "eyelet-row")])
+def test_a_stitch_of_the_trade_has_a_built_in(name: str, meant: str) -> None:
+    (problem,) = _problems("  garter 4 rows", f"  {name} 10 rows")
+    assert problem.hint == f"write `{meant}`, or describe a stitch of your own: `stitch {name}`"
+    assert _problems("  garter 4 rows", f"  {meant} 10 rows") == ()
+    text = TEXT.replace("stitch mesh", f"stitch {name}")
+    assert parse(text.replace("garter 4 rows", f"{name} 4 rows")).problems == ()
+
+
+def test_mesh_is_a_built_in_unless_it_is_described() -> None:
+    undefined = TEXT.replace("stitch mesh", "stitch fern").replace("garter 4 rows", "mesh 4 rows")
+    (problem,) = parse(undefined).problems
+    assert problem.hint == "write `open-mesh`, or describe a stitch of your own: `stitch mesh`"
+    assert _problems("  garter 4 rows", "  mesh 4 rows") == ()
 
 
 def test_rows_without_numbers_are_to_be_named() -> None:

@@ -72,9 +72,10 @@ def test_as_takes_what_is_not_given() -> None:
 
 
 def test_an_elongated_row_is_taller_by_half_of_each_extra_wrap() -> None:
-    """The yarn is a cylinder of 0.5 g/cm3 (from memory): 100 g 380 m are 0.0818 cm thick."""
+    """The yarn is a cylinder of 0.15 g/cm3 (common practice): 100 g 380 m are 0.1495 cm thick."""
     room = StitchTable(described("drop 3 wraps"))
-    yarn_cm = math.sqrt(4 * (100 / 38_000) / (math.pi * 0.5))
+    yarn_cm = math.sqrt(4 * (100 / 38_000) / (math.pi * 0.15))
+    assert yarn_cm == pytest.approx(0.1495, abs=5e-5)
     wrap_cm = math.pi * (0.4 + yarn_cm)
     assert room.wrap_m * 100 == pytest.approx(wrap_cm)
     assert room.measures.heights_cm("drop", 2, 3) == pytest.approx([0.25 + wrap_cm, 0.25])

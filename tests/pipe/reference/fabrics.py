@@ -64,8 +64,8 @@ def gram_m(spec: Spec) -> float:
 
 def wrap_m(spec: Spec) -> float:
     """Yarn of one extra wrap of the needle, in m."""
-    mass_per_cm = spec.skein_mass.g / spec.skein_length.cm
-    yarn_cm = math.sqrt(4 * mass_per_cm / (math.pi * 0.5))
+    room_cm3 = spec.skein_mass.g / 0.15
+    yarn_cm = 2 * math.sqrt(room_cm3 / spec.skein_length.cm / math.pi)
     return math.pi * (spec.needles.cm + yarn_cm) / 100
 
 

@@ -24,7 +24,7 @@ def test_a_half_is_rounded_up_however_it_was_reckoned(value: float) -> None:
     assert measure_words.rounded(value) == "26"
     assert measure_words.rounded(-value) == "−26"
     assert measure_words.rounded(value / 10) == "2.6"
-    assert measure_words.tenths(value / 10) == "2.6"
+    assert measure_words.exact(value / 10, "g") == "2.6"
     assert measure_words.percent(value / 100) == "26 %"
 
 
@@ -35,15 +35,28 @@ def test_yarn() -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "told"), [(55.2, "55"), (7.94, "7.9"), (5.0, "5"), (-0.01, "0"), (-30.4, "−30"), (-3.04, "−3")]
+    ("value", "told"),
+    [(55.2, "55 g"), (7.94, "7.9 g"), (5.0, "5 g"), (-0.01, "0 g"), (-30.4, "−30 g"), (-3.04, "−3 g")],
 )
 def test_grams(value: float, told: str) -> None:
-    assert measure_words.grams(value) == told
+    assert measure_words.mass(value, "g") == told
+
+
+@pytest.mark.parametrize(
+    ("grams", "words", "short"),
+    [(100.0, "3.53 oz", "3.53 oz"), (99.2233, "3.50 oz", "3.5 oz"), (56.699, "2.00 oz", "2 oz")],
+)
+def test_ounces(grams: float, words: str, short: str) -> None:
+    """An ounce is 28.349523125 g (international yard and pound agreement, 1959)."""
+    assert measure_words.mass(grams, "oz") == words and measure_words.plain_mass(grams, "oz") == short
+    assert measure_words.left_words(grams, "oz") == f"{words} left"
+    assert measure_words.left_words(-grams, "oz") == f"{words} short"
+    assert measure_words.exact(-grams, "oz") == "−" + words.removesuffix(" oz")
 
 
 @pytest.mark.parametrize(("value", "told"), [(6.15, "6.2"), (-0.04, "0.0"), (-2.5, "−2.5"), (93.7266, "93.7")])
-def test_tenths(value: float, told: str) -> None:
-    assert measure_words.tenths(value) == told
+def test_tenths_of_a_gram(value: float, told: str) -> None:
+    assert measure_words.exact(value, "g") == told
 
 
 @pytest.mark.parametrize(("share", "told"), [(0.076, "8 %"), (0.004, "<1 %"), (0.0, "0 %"), (1.0, "100 %")])

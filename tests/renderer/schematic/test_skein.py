@@ -1,0 +1,75 @@
+"""The skein on the drawing: what its label says, what it weighed, and masses in the unit of the label."""
+
+import re
+
+import pytest
+from halfhank.model.shawl import SkeinMass
+from halfhank.model.weighings.forecast import forecast
+from halfhank.renderer.charts.yarn_chart import yarn_chart
+from halfhank.renderer.paper.scene import Label, Path, Scene
+from halfhank.renderer.schematic.options import Options
+from halfhank.renderer.schematic.page import draw_schematic
+
+from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of
+from tests.renderer import checks
+from tests.renderer.pieces import shawl_of
+from tests.renderer.scenes import PIECES
+
+START, LATER = "before cast on 101.2 g", "after row 80 66 g left"
+OUNCES = BANDED.replace("skein 100 g 390 m", "skein 3.5 oz 430 yd")
+
+
+def drawn(text: str) -> Scene:
+    return draw_schematic(plan_of(text).shawl, Options(contours=True))
+
+
+def said_of_the_skein(scene: Scene) -> str:
+    found = [item.text for item in checks.leaves(checks.group(scene, "skein-heading").items) if isinstance(item, Label)]
+    return " ".join(found)
+
+
+@pytest.mark.parametrize(
+    ("log", "said"),
+    [
+        ((), "The skein grams left 100 g, 380 m (416 yd)"),
+        ((START,), "The skein grams left 100 g, 380 m (416 yd) by its label, weighed 101.2 g"),
+        ((START, LATER), "The skein grams left 100 g, 380 m (416 yd) by its label, weighed 101.2 g"),
+    ],
+)
+def test_label_and_scale_are_named(log: tuple[str, ...], said: str) -> None:
+    assert said_of_the_skein(drawn(logged(PLAIN, *log) if log else PLAIN)) == said
+
+
+def test_a_mass_that_only_the_log_says_is_named_so() -> None:
+    """Two grams less than the plan's are partly put down to the label."""
+    made = plan_of(logged(PLAIN, "after row 80 58 g left"))
+    mass = made.shawl.yarn.skein_g
+    assert 90 < mass < 99.5
+    assert f"by its label, {round(mass, 1):g} g by its log" in said_of_the_skein(draw_schematic(made.shawl))
+
+
+@pytest.mark.parametrize("text", [OUNCES, logged(OUNCES, "before cast on 3.55 oz", "after row 44 3.2 oz left")])
+def test_no_mass_in_grams_where_the_skein_is_in_ounces(text: str) -> None:
+    made = plan_of(text)
+    for scene in (drawn(text), yarn_chart(made.shawl, forecast(made))):
+        words = checks.texts(scene) + [group.title or "" for group in checks.groups(scene.items)]
+        assert not [one for one in [*words, scene.description] if re.search(r"\bg\b|\bgrams?\b", one)]
+        assert [one for one in words if re.search(r"[0-9] oz\b", one)]
+        assert checks.meetings(scene) == [] and checks.strays(scene) == []
+
+
+def test_ticks_of_ounces_stand_at_their_grams() -> None:
+    scene = draw_schematic(shawl_of(PIECES["triangle"])._replace(skein=SkeinMass(100.0, 380.0, unit="oz")))
+    items = checks.group(scene, "ticks").items
+    named = dict(
+        zip((i.text for i in items if isinstance(i, Label)), (i for i in items if isinstance(i, Path)), strict=True)
+    )
+    assert sorted(named, reverse=True) == ["3.53 oz", "3.0", "2.5", "2.0", "1.5", "1.0", "0.5", "0"]
+    place = {words: path.data[0][1][0] for words, path in named.items()}
+    ounce = (place["0"] - place["3.53 oz"]) * 28.349523125 / 100
+    assert place["0"] - place["2.5"] == pytest.approx(2.5 * ounce)
+
+
+def test_contours_of_ounces_are_half_an_ounce_apart_at_least() -> None:
+    (note,) = [one for one in checks.texts(drawn(OUNCES)) if "fine line" in one]
+    assert note == "A fine line follows each 0.5 oz of yarn."
