@@ -10,8 +10,10 @@ from halfhank.model.rows.row_table import Rows
 Steps = tuple[list[float], list[float]]
 """A value at each boundary, before and after its jump."""
 
-# Measures of a stitch are kept within these, so that no sum overflows whatever gauge is written.
-_LEAST_CM, _MOST_CM = 1e-6, 1e6
+LEAST_CM, MOST_CM = 1e-6, 1e6
+"""Measures of a stitch are kept within these, so that no sum overflows whatever gauge is written."""
+
+_GATHERED_SHARE = 1 / 4
 _SAME_RATE = 1e-9
 
 
@@ -36,6 +38,19 @@ class Strip(NamedTuple):
         along = [self.along_cm[-1] - at for at in reversed(self.along_cm)]
         return Strip(along, self.after[::-1], self.before[::-1])
 
+    def gathered(self) -> "Strip":
+        """The same rows drawn together in the last boundary: they taper to it evenly, over as much height as it was long,
+        a quarter of the piece at most."""
+        reach = min(self.before[-1], _GATHERED_SHARE * self.height_cm)
+        if reach <= 0:
+            return self
+        shares = [min(1.0, (self.height_cm - at) / reach) for at in self.along_cm]
+        return Strip(
+            self.along_cm,
+            [x * share for x, share in zip(self.before, shares, strict=True)],
+            [x * share for x, share in zip(self.after, shares, strict=True)],
+        )
+
 
 class Cells(NamedTuple):
     """The rows 1…N as cells: width of a stitch, height and length of the row, in cm, and the rows' `rates` breaks."""
@@ -49,8 +64,8 @@ class Cells(NamedTuple):
 
 def cells_of(rows: Rows) -> Cells:
     """The cells of a piece; its measures kept within what can be drawn."""
-    widths = [min(max(w, _LEAST_CM), _MOST_CM) for w in rows.width_cm[1:]]
-    heights = [min(max(h, _LEAST_CM), _MOST_CM) for h in rows.height_cm[1:]]
+    widths = [min(max(w, LEAST_CM), MOST_CM) for w in rows.width_cm[1:]]
+    heights = [min(max(h, LEAST_CM), MOST_CM) for h in rows.height_cm[1:]]
     lengths = [n * w for n, w in zip(rows.stitches[1:], widths, strict=True)]
     along = list(accumulate(heights, initial=0.0))
     breaks = [i for i in range(1, rows.count) if _breaks(rows, i)]
@@ -94,9 +109,14 @@ class Settled(NamedTuple):
     reach_cm: float
     sharp: list[int]
 
+    @property
+    def ends_cm(self) -> tuple[float, float]:
+        """Lengths of the first and the last boundary, in working order."""
+        return self.strip.before[0], self.strip.before[-1]
 
-def settled(rows: Rows) -> Settled:
-    """The settled lengths of all rows, in linear time; none is negative."""
+
+def settled(rows: Rows, gathered: bool = False) -> Settled:
+    """The settled lengths of all rows, in linear time; none is negative. `gathered`: the last ones end in a point."""
     cells = cells_of(rows)
     upper, lower = jumps_cm(cells, rows.upper_jump), jumps_cm(cells, rows.lower_jump)
     steps = [a + b for a, b in zip(upper, lower, strict=True)]
@@ -108,7 +128,8 @@ def settled(rows: Rows) -> Settled:
             break
     else:
         _raise(before, after, steps, cells.length_cm)
-    return Settled(Strip(cells.along_cm, before, after), reach, sharp)
+    strip = Strip(cells.along_cm, before, after)
+    return Settled(strip.gathered() if gathered else strip, reach, sharp)
 
 
 def _raise(before: list[float], after: list[float], steps: list[float], lengths: list[float]) -> None:
