@@ -11,8 +11,8 @@ from halfhank.model.outline.region import Region, RowEnds
 class Size(NamedTuple):
     """What the outline measures as it is drawn: its box and the lengths of its edges, in cm (`area_cm2` in cm2).
 
-    None where a shape has no such edge. `sides_cm` is left (upper) and right (lower). `last_row_cm` is what the last row's
-    stitches measure, ruffled or not; nought where they are drawn together.
+    None where a shape has no such edge. `sides_cm` is left (upper) and right (lower). `last_row_cm` is what the last
+    row's stitches measure, ruffled or not; nought where they are drawn together.
     """
 
     wingspan_cm: float
@@ -46,9 +46,9 @@ class Outline(Protocol):
     `regions` are the stretches that rows consist of, in that order; each begins where the one before ends. `spine` is
     None, or a polyline: boundary i meets it at `spine[i]`, where a region ends and the next begins. `words` names the
     construction ("triangle from the neck"); `fan_words` says what the fan angle does to the top edge, or which angle
-    pinning changes; None where there is no fan. `stretch` is that of pinning, or of the blocking without which the piece
-    does not lie so; `curved`: that bends its rows. `ruffle` is the first row of a ruffle, which lies as long as the boundary before it; None where
-    there is none. `problems` are advice.
+    pinning changes; None where there is no fan. `stretch` is that of pinning, or of the blocking without which the
+    piece does not lie so; `curved`: that bends its rows. `ruffle` is the first row of a ruffle, which lies as long as
+    the boundary before it; None where there is none. `problems` are advice.
     """
 
     words: str

@@ -21,8 +21,8 @@ def without_ruffle(layout: Layout) -> Layout:
 def ruffle_row(rows: Rows) -> int | None:
     """The first row of a ruffle, None where there is none.
 
-    From the last row back, growth is multiplied up until it is over a quarter; the rows before that begin anew. Stitches
-    gained at the edges or at the spine do not count, as they have room.
+    From the last row back, growth is multiplied up until it is over a quarter; the rows before that begin anew.
+    Stitches gained at the edges or at the spine do not count, as they have room.
     """
     left, room = 0.0, LAST_SHARE * sum(rows.height_cm[1:]) * (1 + _ROUNDING)
     first, grown = None, 1.0

@@ -60,7 +60,8 @@ def _row_stretch(grain: Grain, scales: tuple[float, float]) -> Stretch:
 
 
 def _factors(level: float, upright: float, grain: Grain) -> list[float]:
-    """`|M u|` for the directions of a row that are nearest to level and to upright; M scales by `level` and `upright`."""
+    """`|M u|` for the directions of a row that are nearest to level and to upright; M scales by `level` and
+    `upright`."""
     factors = []
     for share in (math.cos(grain.least) ** 2, math.cos(min(grain.most, math.pi / 2)) ** 2):
         factors.append(math.hypot(level * math.sqrt(share), upright * math.sqrt(1 - share)))

@@ -211,15 +211,15 @@ RUFFLES = ProblemKind(
 RUFFLES_AT_END = ProblemKind(
     "ruffles",
     ADVICE,
-    "From row {row:,} on the rows are up to {times:.1f} times as long as the fabric before them: they ruffle. The size is "
+    "From row {row:,} on, rows are up to {times:.1f} times as long as the fabric before them: they ruffle. The size is "
     "that of the fabric without the ruffle.",
     "increase less, or earlier, for an edge that lies flat",
 )
 WINGED_TRIANGLE = ProblemKind(
     "winged-triangle",
     ADVICE,
-    "Each edge gains {edge:.2g} sts a row, each side of the spine {spine:.2g}: a triangle shaped so is usually blocked as "
-    "a crescent, wider and less deep than it is drawn.",
+    "Each edge gains {edge:.2g} sts a row, each side of the spine {spine:.2g}: a triangle shaped so is usually "
+    "blocked as a crescent, wider and less deep than it is drawn.",
     "write `shape crescent`, with all increases at the edges",
 )
 NOT_FLAT = ProblemKind(
@@ -245,8 +245,8 @@ OVERSTRETCHED = ProblemKind(
 OVERSTRETCHED_BY_CURVE = ProblemKind(
     "overstretched",
     ADVICE,
-    "Blocked to this curve, the fabric is stretched by {stretch} {direction} its rows at the ends of row {row:,}; {fabric} "
-    "bears about {bears}.",
+    "Blocked to this curve, the fabric is stretched by {stretch} {direction} its rows at the ends of row {row:,}; "
+    "{fabric} bears about {bears}.",
     "block it to a flatter curve, or increase more often at the edges",
 )
 PINNED_IN_VAIN = ProblemKind(

@@ -33,17 +33,17 @@ def lay(layout: Layout) -> LocalOutline:
     """The construction that the growth of the rows makes."""
     cells = cells_of(layout.rows)
     sector = sector_of(layout, cells, False)
-    strip, turned = settled(layout.rows, layout.gathered).strip, sector.turned
-    inside = spread_cm(layout.rows, cells)
+    turned, inside = sector.turned, spread_cm(layout.rows, cells)
+    strip, laid = settled(layout.rows).strip, settled(layout.rows, layout.gathered).strip
     if turned:
-        strip, inside = strip.turned(), [x - inside[-1] for x in reversed(inside)]
+        strip, laid, inside = strip.turned(), laid.turned(), [x - inside[-1] for x in reversed(inside)]
     words = "crescent and back" if layout.turned_back else "crescent"
     growth = growth_of(strip, inside)
     fan = growth.edges <= math.pi
     radii = fan_radii(strip, sum(growth)) if fan else level_radii(strip, growth.edges)
     if radii is None or growth.evenly > max(growth.edges, 0.0) or _turns_too_far(strip, radii):
         return lay_sector(layout, cells, sector)._replace(words=words)
-    arcs = arc_rows(strip, radii, turned)
+    arcs = arc_rows(laid, radii, turned)
     across = _wales(arcs.turns, strip.along_cm, inside, turned)
     curved = max(across) >= LEAST_CURVE
     degrees = math.degrees(max(sum(growth), LEAST_FAN)) if fan else None
@@ -58,7 +58,7 @@ def lay(layout: Layout) -> LocalOutline:
         fan_words=_fan_words(layout, degrees, curved),
         formed=curved,
         curved=curved,
-        laid_ends=(strip.after[-1], strip.after[0]) if turned else (strip.before[0], strip.before[-1]),
+        laid_ends=(laid.after[-1], laid.after[0]) if turned else (laid.before[0], laid.before[-1]),
     )
 
 
@@ -91,9 +91,9 @@ def growth_of(strip: Strip, inside: list[float]) -> Growth:
 def _wales(turns: list[float], along_cm: list[float], inside: list[float], turned: bool) -> list[float]:
     """By how much the wales at the ends of each boundary (in working order) are stretched.
 
-    A wale keeps its place in its row, counted from the middle. Where rows gained at their ends lie in parallel curves, one
-    that has turned by phi slips by phi times their distance along the next: it is sqrt(1 + phi^2) times as long. What is
-    gained inside the row spreads the wales and needs no slipping.
+    A wale keeps its place in its row, counted from the middle. Where rows gained at their ends lie in parallel curves,
+    one that has turned by phi slips by phi times their distance along the next: it is sqrt(1 + phi^2) times as long.
+    What is gained inside the row spreads the wales and needs no slipping.
     """
     spread = [(x - inside[0]) / (2 * at) if at > 0 else 0.0 for at, x in zip(along_cm, inside, strict=True)]
     spread = spread[::-1] if turned else spread

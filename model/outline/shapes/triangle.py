@@ -11,9 +11,8 @@ from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import Region, RowEnds, one_panel, two_wings, wings_and_panel
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
-from halfhank.model.outline.solvers.smoothing import smooth
 from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
-from halfhank.model.outline.solvers.strip import Settled, cells_of, settled
+from halfhank.model.outline.solvers.strip import Settled, Strip, cells_of, settled
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rates, Rows
 
@@ -24,8 +23,8 @@ LEAST_PANEL = 4
 """A spine of so many stitches is a panel between the wings, a narrower one the seam between them (a choice by eye)."""
 
 WINGED_EDGE, WINGED_SPINE = 0.9, 0.4
-"""Stitches a row at each edge from which wings are as long as a crescent's where the spine gains at most such a share of
-them (a choice)."""
+"""Stitches a row at each edge from which wings are as long as a crescent's where the spine gains at most such a share
+of them (a choice)."""
 
 
 class Angles(NamedTuple):
@@ -54,7 +53,8 @@ def lay(layout: Layout) -> LocalOutline | Problem:
     if straight and not LEAST_FAN <= angles.fan_degrees <= MOST_FAN:
         return _cannot_be_straight(layout, angles.fan_degrees)
     found = settled(rows, layout.gathered)
-    return _winged(found, spine_panel(layout, found), angles, turned, straight)._replace(problems=_winglike(layout))
+    panel = spine_panel(layout, found.strip)
+    return _winged(found, panel, angles, turned, straight)._replace(problems=_winglike(layout))
 
 
 def _spine_rate(rates: Rates) -> float:
@@ -75,14 +75,17 @@ def _angle(rows: Rows, rate: Callable[[Rates], float]) -> float:
     return math.atan2(gained, height) if height > 0 else 0.0
 
 
-def spine_panel(layout: Layout, found: Settled) -> list[float]:
-    """How wide the spine lies at each boundary, in cm as knitted, where it is a panel; empty where it is a seam."""
+def spine_panel(layout: Layout, strip: Strip) -> list[float]:
+    """How wide the spine lies at each boundary, in cm as knitted, where it is a panel; empty where it is a seam.
+
+    It is as wide everywhere as its stitches are on average: the seams stay straight where the gauge changes.
+    """
     if layout.spine < LEAST_PANEL:
         return []
-    cells, strip = cells_of(layout.rows), found.strip
-    wide = [layout.spine * width for width in cells.width_cm]
-    evened = smooth(cells.height_cm, wide, found.sharp, found.reach_cm)
-    return [min(max(x, 0.0), before, after) for x, before, after in zip(evened, strip.before, strip.after, strict=True)]
+    cells = cells_of(layout.rows)
+    area = sum(width * height for width, height in zip(cells.width_cm, cells.height_cm, strict=True))
+    wide = layout.spine * area / strip.height_cm
+    return [min(wide, before, after) for before, after in zip(strip.before, strip.after, strict=True)]
 
 
 def _winged(found: Settled, panel: list[float], angles: Angles, turned: bool, straight: bool) -> LocalOutline:
@@ -158,7 +161,7 @@ def _level(layout: Layout, shaped: bool) -> LocalOutline:
     return LocalOutline(
         words=_level_words(layout, turned),
         ends=ends,
-        regions=_regions(ends, spine, spine_panel(layout, found)) if spine else one_panel(ends),
+        regions=_regions(ends, spine, spine_panel(layout, found.strip)) if spine else one_panel(ends),
         reach=[],
         lengths=_lengths_from_point if turned else level_lengths,
         grain=lambda row: LEVEL,

@@ -34,10 +34,11 @@ class Sector(NamedTuple):
 
 
 def sector_of(layout: Layout, cells: Cells, straight: bool) -> Sector:
-    """The sector of a ring whose arcs are the line of least squares through the rows' lengths; the shorter end is inside.
+    """The sector of a ring whose arcs are the line of least squares through the rows' lengths; the shorter end is
+    inside.
 
-    It has the fabric's area and height: `A = x H + fan H^2 / 2`, which gives the fan where the inner arc is held. Rows of
-    a ruffle are left out.
+    It has the fabric's area and height: `A = x H + fan H^2 / 2`, which gives the fan where the inner arc is held. An
+    inner end that is drawn together is a point. Rows of a ruffle are left out.
     """
     first = layout.rows.stitches[0] * cells.width_cm[0]
     last = layout.rows.stitches[-1] * cells.width_cm[-1]
@@ -46,7 +47,8 @@ def sector_of(layout: Layout, cells: Cells, straight: bool) -> Sector:
         heights, lengths = heights[::-1], lengths[::-1]
     height, area = sum(heights), sum(x * h for x, h in zip(lengths, heights, strict=True))
     fitted = fitted_line(heights, lengths)[0]
-    start = min(max(fitted, LEAST_START * height), _inner_cm(heights, lengths))
+    gathered = layout.gathered and last < first
+    start = min(max(0.0 if gathered else fitted, LEAST_START * height), _inner_cm(heights, lengths))
     fan = 2 * (area - start * height) / height**2
     drawn = math.pi if straight else min(max(fan, LEAST_FAN), MOST_FAN)
     if drawn == LEAST_FAN:
@@ -80,14 +82,15 @@ def lay_sector(layout: Layout, cells: Cells, sector: Sector, straight: bool = Fa
         lengths=_lengths_from_end if sector.turned else _lengths_from_start,
         grain=arc_grain(arcs.turns, _stretched(layout, cells, drawn, sector.turned)),
         formed=True,
-        laid_ends=None if straight else (drawn[0], drawn[-1]),
+        laid_ends=None if straight else (drawn[0], 0.0 if layout.gathered and sector.turned else drawn[-1]),
         straight=straight,
         problems=(_ruffles(layout, sector),) if sector.fan > MOST_FAN else (),
     )
 
 
 def _stretched(layout: Layout, cells: Cells, drawn: list[float], turned: bool) -> list[float]:
-    """By how much each row (from 1) is drawn longer than it settles; the inner 2 cm and a ruffle as the row beside them.
+    """By how much each row (from 1) is drawn longer than it settles; the inner 2 cm and a ruffle as the row beside
+    them.
 
     Counts rise at once where the circle grows steadily: settling evens out steps of a few stitches, not doublings.
     """

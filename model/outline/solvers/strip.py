@@ -13,6 +13,7 @@ Steps = tuple[list[float], list[float]]
 LEAST_CM, MOST_CM = 1e-6, 1e6
 """Measures of a stitch are kept within these, so that no sum overflows whatever gauge is written."""
 
+GATHERED_CM = 2.0
 _GATHERED_SHARE = 1 / 4
 _SAME_RATE = 1e-9
 
@@ -38,18 +39,22 @@ class Strip(NamedTuple):
         along = [self.along_cm[-1] - at for at in reversed(self.along_cm)]
         return Strip(along, self.after[::-1], self.before[::-1])
 
+    @property
+    def ends_short(self) -> bool:
+        """Whether the last row can be drawn together to a point: it is no longer than the first, or half the
+        longest."""
+        return self.before[-1] <= max(self.before[0], max(self.before) / 2)
+
     def gathered(self) -> "Strip":
-        """The same rows drawn together in the last boundary: they taper to it evenly, over as much height as it was long,
-        a quarter of the piece at most."""
-        reach = min(self.before[-1], _GATHERED_SHARE * self.height_cm)
+        """The same rows drawn together in the last boundary: they taper to it along straight lines, over as much height
+        as half of it was long; 2 cm and a quarter of the piece at most."""
+        left = [self.height_cm - at for at in self.along_cm]
+        reach = min(self.before[-1] / 2, GATHERED_CM, _GATHERED_SHARE * self.height_cm)
         if reach <= 0:
             return self
-        shares = [min(1.0, (self.height_cm - at) / reach) for at in self.along_cm]
-        return Strip(
-            self.along_cm,
-            [x * share for x, share in zip(self.before, shares, strict=True)],
-            [x * share for x, share in zip(self.after, shares, strict=True)],
-        )
+        whole = max(i for i, cm in enumerate(left) if cm >= reach)
+        taper = [self.after[whole] * cm / left[whole] for cm in left[whole + 1 :]]
+        return Strip(self.along_cm, self.before[: whole + 1] + taper, self.after[: whole + 1] + taper)
 
 
 class Cells(NamedTuple):
@@ -116,7 +121,8 @@ class Settled(NamedTuple):
 
 
 def settled(rows: Rows, gathered: bool = False) -> Settled:
-    """The settled lengths of all rows, in linear time; none is negative. `gathered`: the last ones end in a point."""
+    """The settled lengths of all rows, in linear time; none is negative. `gathered`: the last one is
+    drawn together, where it can be."""
     cells = cells_of(rows)
     upper, lower = jumps_cm(cells, rows.upper_jump), jumps_cm(cells, rows.lower_jump)
     steps = [a + b for a, b in zip(upper, lower, strict=True)]
@@ -129,7 +135,7 @@ def settled(rows: Rows, gathered: bool = False) -> Settled:
     else:
         _raise(before, after, steps, cells.length_cm)
     strip = Strip(cells.along_cm, before, after)
-    return Settled(strip.gathered() if gathered else strip, reach, sharp)
+    return Settled(strip.gathered() if gathered and strip.ends_short else strip, reach, sharp)
 
 
 def _raise(before: list[float], after: list[float], steps: list[float], lengths: list[float]) -> None:

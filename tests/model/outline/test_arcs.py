@@ -35,7 +35,8 @@ def pi_shawl(run: Run) -> tuple[str, int, list[Run], list[Line]]:
 
 @pytest.mark.parametrize(("run", "degrees", "word"), [(garter(127), 214, "wings"), (stockinette(127), 153, "droops")])
 def test_doublings_make_more_or_less_than_a_half_circle(run: Run, degrees: float, word: str) -> None:
-    """Counts as published; degrees by the area of the rows, with an inner arc as long as the first 2 cm of rows on average."""
+    """Counts as published; degrees by the area of the rows, with an inner arc as long as the first 2 cm of rows on
+    average."""
     outline = laid(layout(*pi_shawl(run)))
     assert outline.fan_degrees == pytest.approx(degrees, abs=2)
     assert outline.fan_words is not None and word in outline.fan_words
@@ -99,8 +100,8 @@ def test_half_circle_pinned_straight_makes_180_degrees() -> None:
 
 
 def test_stretch_of_a_half_circle_is_told_at_its_least_and_its_most() -> None:
-    """60 sts (30 cm) and 120 sts (60 cm), each for 10 cm: by hand the line through them rises by 2.25 cm a cm from 22.5 cm.
-    Pinned to a half-circle it rises by pi; stretch is against what the rows settle to."""
+    """60 sts (30 cm) and 120 sts (60 cm), each for 10 cm: by hand the line through them rises by 2.25 cm a cm from 22.5
+    cm. Pinned to a half-circle it rises by pi; stretch is against what the rows settle to."""
     told = layout("half-circle", 60, [garter(80)], [Line(60, "evenly", 0, 41)], pinned=STRAIGHT)
     outline, lies = laid(told), settled(told.rows).strip.before
     assert outline.stretch is not None

@@ -58,7 +58,8 @@ def test_a_steady_growth_of_two_cm_a_cm_makes_two_radians() -> None:
     ("line", "held"), [(Line(3, "evenly", 1, 9, 24), 4.5), (Line(1, "evenly", 1, 30), 0.0)], ids=["early", "late"]
 )
 def test_inner_arc_is_held_between_nothing_and_the_first_rows(line: Line, held: float) -> None:
-    """Of early growth the line begins above the 9 sts of the first 2 cm, of late growth below nought; the area is kept."""
+    """Of early growth the line begins above the 9 sts of the first 2 cm, of late growth below nought; the area is
+    kept."""
     told = layout("half-circle", 9, [garter(120)], [line])
     outline = laid(told)
     height, area = 30.0, sum(told.rows.stitches[1:]) * 0.5 * 0.25

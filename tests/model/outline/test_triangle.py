@@ -175,3 +175,22 @@ def test_pinned_to_measures() -> None:
     assert size.last_row_cm == pytest.approx(132.5 * (1 + stretch), rel=1e-4)
     assert outline.stretch == pytest.approx((stretch, stretch, stretch), abs=1e-4)
     assert [one.code for one in outline.problems] == ["overstretched"]
+
+
+@pytest.mark.parametrize(
+    ("lines", "codes"),
+    [
+        (WINGS, ["winged-triangle"]),
+        ([Line(1, "each", 1), Line(1, "spine", 4)], ["winged-triangle"]),
+        ([Line(1, "each", 1), Line(1, "spine", 2)], []),
+        ([Line(1, "each", 2), Line(1, "spine", 8)], []),
+        ([Line(1, "each", 1)], []),
+        (from_neck(), []),
+    ],
+)
+def test_wings_that_grow_on_every_row_are_a_crescents(lines: list[Line], codes: list[str]) -> None:
+    """A published piece of this kind, 165 x 35 cm, is blocked as a crescent: as a triangle it is drawn 155 x 52."""
+    told = layout("triangle", 9, [garter(100)], lines)
+    outline = laid(told)
+    assert [one.code for one in outline.problems] == codes
+    assert all(one.span == told.shape_span and "`shape crescent`" in (one.hint or "") for one in outline.problems)
