@@ -17,8 +17,8 @@ from halfhank.model.outline.stretch import stretch_of
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rows
 
-FELT = 0.02
-"""A stretch from which it is spoken of where the piece is not pinned."""
+LEAST_STRETCH = 0.02
+"""The least stretch that is given where the piece is not pinned."""
 
 _FINE_CM = 0.0005
 
@@ -62,7 +62,7 @@ class PlacedOutline:
         self.problems: tuple[Problem, ...] = local.problems
         if self.pinned or local.formed:
             stretch, found = stretch_of(layout, local, scales)
-            self.stretch = stretch if self.pinned or max(map(abs, stretch)) >= FELT else None
+            self.stretch = stretch if self.pinned or max(map(abs, stretch)) >= LEAST_STRETCH else None
             self.problems += found
         if layout.pinned and not self.pinned:
             self.problems += (known.PINNED_IN_VAIN.at(layout.pinned.span),)

@@ -15,7 +15,7 @@ _ROUNDING = 1e-9
 def without_ruffle(layout: Layout) -> Layout:
     """What lies flat: the ruffle's rows with the stitches and the gauge of the row before it, and what edges gain."""
     first = ruffle_row(layout.rows)
-    return layout if first is None else layout._replace(rows=_calmed(layout.rows, first), ruffle=first)
+    return layout if first is None else layout._replace(rows=_without_growth(layout.rows, first), ruffle=first)
 
 
 def ruffle_row(rows: Rows) -> int | None:
@@ -43,7 +43,7 @@ def _growth(rows: Rows, row: int) -> float:
     return (rows.stitches[row - 1] + rows.evenly[row]) * rows.width_cm[row] / before if before > 0 else 1.0
 
 
-def _calmed(rows: Rows, first: int) -> Rows:
+def _without_growth(rows: Rows, first: int) -> Rows:
     live, stitches = rows.stitches[first - 1], list(rows.stitches[:first])
     for row in range(first, rows.count + 1):
         live += rows.upper[row] + rows.lower[row] + 2 * rows.spine[row]

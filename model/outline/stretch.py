@@ -45,8 +45,8 @@ def stretch_of(layout: Layout, local: LocalOutline, scales: tuple[float, float])
             if part - bears > max(worst.over, _ROUNDING):
                 worst = _Worst(part - bears, along, layout.openwork[row], part, row)
     pinned = local.straight or isinstance(layout.pinned, PinnedTo)
-    told = worst.over > 0 and (pinned or local.curved)
-    return largest, (_too_far(layout, worst, pinned),) if told else ()
+    advised = worst.over > 0 and (pinned or local.curved)
+    return largest, (_too_far(layout, worst, pinned),) if advised else ()
 
 
 def _row_stretch(grain: Grain, scales: tuple[float, float]) -> Stretch:

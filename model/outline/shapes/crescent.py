@@ -16,7 +16,7 @@ from halfhank.model.rows.row_table import Rows
 NEARLY_FULL = 0.999
 LEAST_FAN = 0.02
 LEAST_CURVE = 0.005
-"""A stretch from which the curve of a crescent is spoken of."""
+"""The least stretch for which a crescent is called blocked to a curve."""
 MOST_TURN = math.radians(100)
 """How far a row may turn to each side."""
 

@@ -97,10 +97,10 @@ def _stretched(layout: Layout, cells: Cells, drawn: list[float], turned: bool) -
     lies, height = settled(layout.rows).strip, cells.along_cm[-1]
     rows = range(1, layout.rows.count + 1)
     inside = [height - cells.along_cm[row] if turned else cells.along_cm[row - 1] for row in rows]
-    told = [row for row in rows if row <= layout.flat_rows and inside[row - 1] >= INNER_CM] or [rows[-1]]
+    counted = [row for row in rows if row <= layout.flat_rows and inside[row - 1] >= INNER_CM] or [rows[-1]]
     stretched = [0.0]
     for row in rows:
-        near = min(max(row, told[0]), told[-1])
+        near = min(max(row, counted[0]), counted[-1])
         length = lies.after[near - 1] + lies.before[near]
         stretched.append((drawn[near - 1] + drawn[near]) / length - 1 if length > 0 else 0.0)
     return stretched

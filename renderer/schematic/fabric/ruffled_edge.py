@@ -1,19 +1,21 @@
 """A ruffle: rows that are too long to lie flat, drawn in waves that grow from the fabric to the edge."""
 
-import math
 from itertools import pairwise
 
 from halfhank.model.outline.curve import Curve, Point
 from halfhank.renderer.plane.curve_cutting import curve_length
-from halfhank.renderer.plane.polylines import at_length
+from halfhank.renderer.plane.polylines import at_length, length_of
 
 WAVE_MM, RISE_MM = 5.8, 1.2
 """Length of a wave and how far its crests stand out beyond the piece at the edge."""
 FOLD_MM = 1.9
 """How far folds run into the fabric from the edge's hollows, at most."""
 
-_STEPS = 8
+_HANDLE = 0.3642
+"""Handles of a cubic from a hollow to a crest, as a share of their distance, that make it nearest to a sine."""
 _FINE_MM = 0.01
+
+Spot = tuple[Point, Point]
 
 
 def waves_along(length_mm: float) -> int:
@@ -24,33 +26,28 @@ def waves_along(length_mm: float) -> int:
 def waved(curve: Curve, waves: int, rise_mm: float, side: int) -> Curve:
     """The curve in waves that stand out to one `side` of it (1: to the right of its direction on the page, -1).
 
-    It starts and ends where it did: the waves are `rise sin^2`, so hollows lie on the curve itself.
+    It starts and ends where it did, and the hollows lie on it: nearly `rise sin^2`.
     """
     if curve_length(curve) <= 0 or rise_mm <= 0:
         return curve
-    points = curve.flattened(_FINE_MM)
-    length = sum(math.dist(p, q) for p, q in pairwise(points))
-    count = waves * _STEPS
-    rises = [rise_mm * side * math.sin(math.pi * k / _STEPS) ** 2 for k in range(_STEPS)]
-    places = [_place(points, length * k / count, rises[k % _STEPS]) for k in range(1, count)]
-    places = [curve.start, *places, curve.end]
-    return Curve(curve.start, tuple(_piece(places, k) for k in range(count)))
+    points, count = curve.flattened(_FINE_MM), 2 * waves
+    length = length_of(points)
+    spots = [_spot(points, length * k / count, rise_mm * side * (k % 2)) for k in range(1, count)]
+    ends = [(point, at_length(points, at)[1]) for point, at in ((curve.start, 0.0), (curve.end, length))]
+    spots = [ends[0], *spots, ends[1]]
+    return Curve(curve.start, tuple(_half_wave(*pair, _HANDLE * length / count) for pair in pairwise(spots)))
 
 
-def _place(points: list[Point], at_mm: float, off_mm: float) -> Point:
+def _spot(points: list[Point], at_mm: float, off_mm: float) -> Spot:
+    """A place so far beside a polyline, and the polyline's direction there."""
     (x, y), (dx, dy) = at_length(points, at_mm)
-    return (x - dy * off_mm, y + dx * off_mm)
+    return (x - dy * off_mm, y + dx * off_mm), (dx, dy)
 
 
-def _piece(places: list[Point], k: int) -> tuple[Point, Point, Point]:
-    """The cubic from one place to the next, smooth with its neighbours (Catmull and Rom 1974)."""
-    before, start = places[max(k - 1, 0)], places[k]
-    end, after = places[k + 1], places[min(k + 2, len(places) - 1)]
-    return (
-        (start[0] + (end[0] - before[0]) / 6, start[1] + (end[1] - before[1]) / 6),
-        (end[0] - (after[0] - start[0]) / 6, end[1] - (after[1] - start[1]) / 6),
-        end,
-    )
+def _half_wave(one: Spot, other: Spot, handle: float) -> tuple[Point, Point, Point]:
+    (px, py), (ux, uy) = one
+    (qx, qy), (vx, vy) = other
+    return (px + ux * handle, py + uy * handle), (qx - vx * handle, qy - vy * handle), (qx, qy)
 
 
 def folds(curve: Curve, waves: int, reach_mm: float, side: int) -> list[tuple[Point, Point]]:
@@ -59,4 +56,4 @@ def folds(curve: Curve, waves: int, reach_mm: float, side: int) -> list[tuple[Po
     length = curve_length(curve)
     reach = min(FOLD_MM, reach_mm) * side
     hollows = [length * k / waves for k in range(1, waves)]
-    return [(_place(points, at, 0.0), _place(points, at, -reach)) for at in hollows]
+    return [(_spot(points, at, 0.0)[0], _spot(points, at, -reach)[0]) for at in hollows]

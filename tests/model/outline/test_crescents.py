@@ -4,6 +4,8 @@ import math
 
 import pytest
 from halfhank.model.outline.outline import Outline
+from halfhank.model.outline.shapes.crescent import growth_of, spread_cm
+from halfhank.model.outline.solvers.strip import cells_of, settled
 from shapely import LineString
 
 from tests.model.outline.measuring import polygon, row_cm
@@ -81,6 +83,13 @@ def test_even_increases_alone_make_a_sector_without_stretch() -> None:
     assert not outline.curved and outline.words == "crescent"
     assert outline.size[:2] == pytest.approx(half.size[:2])
     assert outline.problems == () and outline.fan_words is None
+
+
+def test_growth_is_parted_into_that_of_the_edges_and_that_inside_the_rows() -> None:
+    """By arithmetic: 3 sts of 0.5 cm in each row of 0.25 cm are 6 cm a cm; 40 sts over 25 cm of height are 0.8."""
+    rows = layout("crescent", 9, [garter(100)], [*crescent_lines(6), Line(40, "evenly", 0, 41)]).rows
+    growth = growth_of(settled(rows).strip, spread_cm(rows, cells_of(rows)))
+    assert growth == pytest.approx((6, 0.8), abs=0.2)
 
 
 def test_even_increases_are_no_growth_of_the_edges() -> None:

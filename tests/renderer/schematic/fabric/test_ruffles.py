@@ -12,6 +12,7 @@ from halfhank.renderer.schematic.page import draw_schematic
 from shapely import LineString, Point, Polygon
 
 from tests.outside.pieces import part, piece
+from tests.pipe.drawing.outlines import border
 from tests.renderer import checks
 from tests.whole import shawl
 
@@ -60,6 +61,7 @@ def test_a_ruffle_grows_from_the_fabric_to_the_edge(shape: str) -> None:
     body = Polygon(drawn.region(0, 120))
     whole = Polygon(drawn.region(0, drawn.last))
     assert body.is_valid and whole.is_valid
+    assert whole.area > Polygon(border(drawn.shawl)).area * drawn.mm**2
     plain = LineString([point for curve in drawn.ruffle_edge for point in curve.flattened(0.001)])
     off = [plain.distance(Point(point)) for point in drawn.points(drawn.last)]
     assert max(off) == pytest.approx(RISE_MM, abs=0.05)
@@ -69,7 +71,7 @@ def test_a_ruffle_grows_from_the_fabric_to_the_edge(shape: str) -> None:
         assert (drawn.curve(row).start, drawn.curve(row).end) == (drawn.end(0, row), drawn.end(1, row))
 
 
-@pytest.mark.parametrize("shape", RUFFLED)
+@pytest.mark.parametrize("shape", ["triangle", "tip-to-tip"])
 def test_a_ruffled_piece_keeps_its_page(shape: str) -> None:
     scene = draw_schematic(shawl(RUFFLED[shape]), Options())
     assert not checks.meetings(scene) and not checks.strays(scene)
