@@ -153,6 +153,11 @@ def test_a_long_last_row_is_not_drawn_to_a_point() -> None:
     assert laid(told._replace(gathered=True)).size == laid(told).size
 
 
+def test_the_arms_of_a_triangle_are_not_drawn_to_a_point() -> None:
+    told = layout("triangle", 150, [garter(2)], from_neck())
+    assert laid(told._replace(gathered=True)).size == laid(told).size
+
+
 def test_the_bind_off_gathers() -> None:
     text = piece(
         shape="triangle",
