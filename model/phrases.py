@@ -26,6 +26,13 @@ def summary(design: Design, outline: Outline) -> str:
     return ", ".join(words)
 
 
+def blocking_words(outline: Outline) -> str:
+    """What the piece's size is the size of."""
+    if outline.pinned:
+        return "pinned"
+    return "blocked" if outline.curved else "as knitted"
+
+
 def _length(value: float, unit: str) -> str:
     return f"{value:g} {unit}"
 

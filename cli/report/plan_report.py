@@ -24,7 +24,7 @@ from halfhank.model.marks_and_stops.repeat_choices import ROWS, RepeatChoice, Re
 from halfhank.model.marks_and_stops.stops import one_more
 from halfhank.model.number_words import counted
 from halfhank.model.outline.outline import Size, Stretch
-from halfhank.model.phrases import going_on
+from halfhank.model.phrases import blocking_words, going_on
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,
@@ -74,9 +74,9 @@ def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
     yield "size", _size(shawl)
     yield "edges", _edges(outline.size, shawl.units)
     if outline.fan_words and outline.fan_words not in shawl.summary:
-        yield "fan", (outline.fan_words,)
+        yield "curve" if outline.fan_degrees is None else "fan", (outline.fan_words,)
     if outline.stretch is not None:
-        yield "stretch", _stretch(outline.stretch)
+        yield "stretch", _stretch(outline.stretch, "pinning" if outline.pinned else "blocking")
     yield "takes", content(grams(yarn.total_g), ", ", metres(yarn.total_m))
     yield "for", _shares(shawl)
     yield "leaves", content(_left(yarn.left_g), "; the last ridge takes ", grams(yarn.last_ridge_g))
@@ -115,8 +115,8 @@ def _shares(shawl: Shawl) -> Content:
 
 def _size(shawl: Shawl) -> Content:
     measures = shawl.outline.size
-    blocking = "pinned" if shawl.outline.pinned else "as knitted"
-    return content(size_in_both(measures.wingspan_cm, measures.depth_cm, shawl.units), f", {blocking}")
+    in_both = size_in_both(measures.wingspan_cm, measures.depth_cm, shawl.units)
+    return content(in_both, f", {blocking_words(shawl.outline)}")
 
 
 def _left(left_g: float) -> Content:
@@ -125,14 +125,16 @@ def _left(left_g: float) -> Content:
     return content("nothing: ", grams(-left_g), " short")
 
 
-def _stretch(stretch: Stretch) -> Content:
-    """How far pinning draws the fabric out where it does so most."""
-    along, across = (Value(f"{100 * share:+.0f} %", 100 * share, "%") for share in stretch)
-    return content(along, " along the rows, ", across, " across them at most, by pinning")
+def _stretch(stretch: Stretch, by: str) -> Content:
+    """How far blocking draws the fabric out where it does so most, along the rows also where it does so least."""
+    shares = (stretch.along_least, stretch.along, stretch.across)
+    least, along, across = (Value(f"{round(100 * share):+d} %", 100 * share, "%") for share in shares)
+    lowest = content(least, " to ") if least.words != along.words else ()
+    return content(*lowest, along, " along the rows, ", across, f" across them at most, by {by}")
 
 
 def _edges(lengths: Size, units: str) -> Content:
-    edges = [("spine", lengths.spine_cm), ("top", lengths.top_cm), ("last row", lengths.last_row_cm)]
+    edges = [("spine", lengths.spine_cm), ("top", lengths.top_cm), ("last row", lengths.last_row_cm or None)]
     if lengths.sides_cm is not None:
         edges += [("left side", lengths.sides_cm[0]), ("right side", lengths.sides_cm[1])]
     return joined(", ", [content(f"{name} ", length_in_both(cm, units)) for name, cm in edges if cm is not None])

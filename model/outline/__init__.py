@@ -12,7 +12,12 @@ if TYPE_CHECKING:
 def lay_out(layout: Layout) -> "Outline | Problem":
     """Lays a piece out by its shape; a mistake where it cannot lie as the description wants it."""
     from halfhank.model.outline.placed import PlacedOutline
+    from halfhank.model.outline.ruffle import ruffle_advice, without_ruffle
     from halfhank.model.outline.shapes.construction import lay_shape
 
-    local = lay_shape(layout)
-    return local if isinstance(local, Problem) else PlacedOutline(layout, local)
+    flat = without_ruffle(layout)
+    local = lay_shape(flat)
+    if isinstance(local, Problem):
+        return local
+    advice = ruffle_advice(flat, layout.rows)
+    return PlacedOutline(flat, local._replace(problems=local.problems + advice), layout.rows)

@@ -17,4 +17,8 @@ def outline_of(table: StitchTable, parts: list[WorkedPart], rows: Rows) -> Outli
         openwork.extend([table[run.stitch].fabric.texture != PLAIN] * run.rows)
     bearing = tuple(openwork[: rows.count + 1])
     pinned = design.pinned.written.value if design.pinned else None
-    return lay_out(Layout(design.shape.name, design.shape.span, rows, bearing, design.turns_back, pinned))
+    gathered = design.bind_off.method == "draw through"
+    spine = design.spine.stitches
+    return lay_out(
+        Layout(design.shape.name, design.shape.span, rows, bearing, design.turns_back, pinned, spine, gathered)
+    )

@@ -11,7 +11,9 @@ class Layout(NamedTuple):
 
     `shape` is the name in the description, `shape_span` its place. `openwork[row]`: whether row 1…N is worked in a
     fabric with yarn overs or elongated stitches (index 0 is unused), which bears more stretch. `turned_back`: the
-    description has `turn back`. `pinned`: how it is blocked, None for as knitted.
+    description has `turn back`. `pinned`: how it is blocked, None for as knitted. `spine`: stitches of the spine.
+    `gathered`: the last row's stitches are drawn together. `ruffle`: the first row that is too long to lie flat, None
+    where there is none.
     """
 
     shape: str
@@ -20,3 +22,11 @@ class Layout(NamedTuple):
     openwork: tuple[bool, ...]
     turned_back: bool
     pinned: PinnedStraight | PinnedTo | None
+    spine: int = 1
+    gathered: bool = False
+    ruffle: int | None = None
+
+    @property
+    def flat_rows(self) -> int:
+        """How many rows lie flat: all, or those before the ruffle."""
+        return self.rows.count if self.ruffle is None else self.ruffle - 1

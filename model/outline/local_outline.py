@@ -29,6 +29,14 @@ class Measured(Protocol):
         """Length of a boundary along its curve."""
         ...
 
+    def end_row_cm(self, row: int) -> float:
+        """Length of the first row or the last (0, -1): its stitches times their width, drawn out as far as it is."""
+        ...
+
+    def wing_cm(self, row: int) -> float:
+        """Length of one wing in the first row or the last."""
+        ...
+
     def edge_cm(self, side: int) -> float:
         """Length of an edge (0: left or upper, 1: right or lower) from start to last row, its jumps included."""
         ...
@@ -55,7 +63,9 @@ class LocalOutline(NamedTuple):
     `ends`: of boundary 0…N, before and after its jump. `regions`: what boundaries consist of, from left to right.
     `spine`: where each boundary meets the spine, None where there is none. `reach`: points beyond the ends that the
     piece's box has to hold. `lengths` measures the edges of the piece once it has its place. `grain`: of row 1…N.
-    `straight`: it is drawn as pinned straight.
+    `straight`: it is drawn as pinned straight. `formed`: it lies so only when it is blocked, which stretches it;
+    `curved`: that bends rows which would lie straight unforced. `laid_ends`: how long the first row and the last were
+    laid before any pinning, None where they are as long as they are drawn.
     """
 
     words: str
@@ -69,4 +79,7 @@ class LocalOutline(NamedTuple):
     fan_degrees: float | None = None
     fan_words: str | None = None
     straight: bool = False
+    formed: bool = False
+    curved: bool = False
+    laid_ends: tuple[float, float] | None = None
     problems: tuple[Problem, ...] = ()

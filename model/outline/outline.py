@@ -12,7 +12,8 @@ from halfhank.model.outline.region import Region, RowEnds
 class Size(NamedTuple):
     """What the outline measures as it is drawn: its box and the lengths of its edges, in cm (`area_cm2` in cm2).
 
-    None where a shape has no such edge. `sides_cm` is left (upper) and right (lower).
+    None where a shape has no such edge. `sides_cm` is left (upper) and right (lower). `last_row_cm` is what the last
+    row's stitches measure, ruffled or not; nought where they are drawn together.
     """
 
     wingspan_cm: float
@@ -25,10 +26,14 @@ class Size(NamedTuple):
 
 
 class Stretch(NamedTuple):
-    """How far pinning stretches the fabric, along its rows and across them, at most: 0.1 is 10 % longer."""
+    """How far blocking stretches the fabric, along its rows and across them, at most: 0.1 is 10 % longer.
+
+    `along_least`: along the rows where it does so least; negative where they are pressed together.
+    """
 
     along: float
     across: float
+    along_least: float
 
 
 class Outline(Protocol):
@@ -42,7 +47,9 @@ class Outline(Protocol):
     `regions` are the stretches that rows consist of, in that order; each begins where the one before ends. `spine` is
     None, or a polyline: boundary i meets it at `spine[i]`, where a region ends and the next begins. `words` names the
     construction ("triangle from the neck"); `fan_words` says what the fan angle does to the top edge, or which angle
-    pinning changes; None where there is no fan. `problems` are advice.
+    pinning changes; None where there is no fan. `stretch` is that of pinning, or of the blocking without which the
+    piece does not lie so; `curved`: that bends its rows. `ruffle` is the first row of a ruffle, which lies as long as
+    the boundary before it; None where there is none. `problems` are advice.
     """
 
     words: str
@@ -52,6 +59,8 @@ class Outline(Protocol):
     fan_degrees: float | None
     stretch: Stretch | None
     pinned: bool
+    curved: bool
+    ruffle: int | None
     regions: tuple[Region, ...]
     spine: Sequence[Point] | None
     problems: tuple[Problem, ...]

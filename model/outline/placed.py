@@ -12,10 +12,13 @@ from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import LocalOutline
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.outline.region import LEFT, RIGHT, Region, RowEnds
-from halfhank.model.outline.solvers.strip import cells_of
+from halfhank.model.outline.solvers.strip import LEAST_CM, MOST_CM, cells_of
 from halfhank.model.outline.stretch import stretch_of
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rows
+
+LEAST_STRETCH = 0.02
+"""The least stretch that is given where the piece is not pinned."""
 
 _FINE_CM = 0.0005
 
@@ -36,7 +39,8 @@ class Placement(NamedTuple):
 class PlacedOutline:
     """The outline of a piece; see `halfhank.model.outline.outline.Outline`."""
 
-    def __init__(self, layout: Layout, local: LocalOutline) -> None:
+    def __init__(self, layout: Layout, local: LocalOutline, knitted: Rows) -> None:
+        """`layout` is what was laid out; `knitted` are the rows with the stitches of a ruffle."""
         (left, top), (right, bottom) = _box(local)
         pinned = layout.pinned if isinstance(layout.pinned, PinnedTo) else None
         scales = _scales(pinned, right - left, bottom - top)
@@ -49,13 +53,18 @@ class PlacedOutline:
         self.fan_degrees: float | None = local.fan_degrees
         self.sideways = local.sideways
         self.pinned = local.straight or pinned is not None
-        self.size = self._measured(layout.rows, local, ((right - left) * scales[0], (bottom - top) * scales[1]))
+        self.curved = local.curved
+        self.ruffle = layout.ruffle
+        self._flat = layout.rows
+        self._laid_ends = local.laid_ends
+        self.size = self._measured(knitted, local, ((right - left) * scales[0], (bottom - top) * scales[1]))
         self.stretch: Stretch | None = None
         self.problems: tuple[Problem, ...] = local.problems
-        if self.pinned:
-            self.stretch, found = stretch_of(layout, local, scales)
+        if self.pinned or local.formed:
+            stretch, found = stretch_of(layout, local, scales)
+            self.stretch = stretch if self.pinned or max(map(abs, stretch)) >= LEAST_STRETCH else None
             self.problems += found
-        elif layout.pinned:
+        if layout.pinned and not self.pinned:
             self.problems += (known.PINNED_IN_VAIN.at(layout.pinned.span),)
 
     def boundary(self, row: int, after: bool = False) -> Curve:
@@ -69,6 +78,21 @@ class PlacedOutline:
     def row_cm(self, row: int, after: bool = False) -> float:
         """Length of a boundary along its curve."""
         return _length(self.boundary(row, after).flattened(_FINE_CM))
+
+    def end_row_cm(self, row: int) -> float:
+        """Length of the first row or the last (0, -1): its stitches times their width, drawn out as far as it is.
+
+        Settling bends an edge a little at its ends, so the boundary itself is not quite as long.
+        """
+        if self._laid_ends is None or self._laid_ends[row] <= 0:
+            return self.row_cm(row)
+        knitted = _end_cm(self._flat, row)
+        return knitted * self.row_cm(row) / self._laid_ends[row] if self.pinned else knitted
+
+    def wing_cm(self, row: int) -> float:
+        """Length of one wing in the first row or the last."""
+        whole, wing = self.row_cm(row), _length(self.regions[0].boundary(row).flattened(_FINE_CM))
+        return self.end_row_cm(row) * wing / whole if whole > 0 else 0.0
 
     def edge_cm(self, side: int) -> float:
         """Length of an edge (0: left or upper, 1: right or lower), its jumps included."""
@@ -88,7 +112,12 @@ class PlacedOutline:
     def _measured(self, rows: Rows, local: LocalOutline, box_cm: tuple[float, float]) -> Size:
         edges = local.lengths(self)
         area = self._drawn_cm2() if self.pinned else knitted_cm2(rows)
-        return Size(*box_cm, self.spine_cm(), edges.top_cm, edges.sides_cm, self.row_cm(rows.count), area)
+        last_row = self.end_row_cm(-1) * self._fullness(rows)
+        return Size(*box_cm, self.spine_cm(), edges.top_cm, edges.sides_cm, last_row, area)
+
+    def _fullness(self, rows: Rows) -> float:
+        """How many times as long the last row is as the fabric that it ruffles on; 1 where it lies flat."""
+        return 1.0 if self.ruffle is None else _end_cm(rows, -1) / _end_cm(self._flat, -1)
 
     def _drawn_cm2(self) -> float:
         """The area within the outline, by the trapezoid formula of its polygon (Gauss)."""
@@ -102,6 +131,11 @@ def knitted_cm2(rows: Rows) -> float:
     """The area of the fabric: stitches times their width times the height of their row."""
     cells = cells_of(rows)
     return sum(length * height for length, height in zip(cells.length_cm, cells.height_cm, strict=True))
+
+
+def _end_cm(rows: Rows, row: int) -> float:
+    """What the stitches of the first row or the last (0, -1) measure."""
+    return rows.stitches[row] * min(max(rows.width_cm[row], LEAST_CM), MOST_CM)
 
 
 def _moved(both: tuple[RowEnds, RowEnds], place: Placement) -> tuple[RowEnds, RowEnds]:

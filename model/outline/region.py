@@ -68,3 +68,15 @@ def two_wings(ends: list[tuple[RowEnds, RowEnds]], spine: list[Point]) -> tuple[
         Region("left wing", lambda row, after: (ends[row][after][LEFT], spine[row]), spine_end=RIGHT),
         Region("right wing", lambda row, after: (spine[row], ends[row][after][RIGHT]), spine_end=LEFT),
     )
+
+
+def wings_and_panel(
+    ends: list[tuple[RowEnds, RowEnds]], spine: list[Point], panel_cm: list[float]
+) -> tuple[Region, ...]:
+    """Wings at both sides of a spine that is a panel, so wide at each boundary; its rows are level."""
+    sides = [((x - wide / 2, y), (x + wide / 2, y)) for (x, y), wide in zip(spine, panel_cm, strict=True)]
+    return (
+        Region("left wing", lambda row, after: (ends[row][after][LEFT], sides[row][LEFT]), spine_end=RIGHT),
+        Region("spine panel", lambda row, after: sides[row]),
+        Region("right wing", lambda row, after: (sides[row][RIGHT], ends[row][after][RIGHT]), spine_end=LEFT),
+    )

@@ -1,7 +1,8 @@
-"""How far pinning stretches the fabric."""
+"""How far blocking stretches the fabric."""
 
 import math
 
+from halfhank.grammar.description import PinnedTo
 from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.layout import Layout
@@ -27,41 +28,52 @@ class _Worst(NamedTuple):
 def stretch_of(layout: Layout, local: LocalOutline, scales: tuple[float, float]) -> tuple[Stretch, tuple[Problem, ...]]:
     """The largest stretch along the rows and across them, and the advice where a fabric bears less.
 
-    A unit vector u becomes `M u` under the pinning's map M; it is stretched by `|M u| - 1`.
+    A unit vector u becomes `M u` under the pinning's map M; it is stretched by `|M u| - 1`. A half-circle that is not
+    pinned is left without advice: it is not drawn out, its rows only even each other out.
     """
-    largest = Stretch(-math.inf, -math.inf)
+    largest = Stretch(-math.inf, -math.inf, math.inf)
     worst = _Worst(0.0, True, False, 0.0, 0)
     for row in range(1, layout.rows.count + 1):
         here = _row_stretch(local.grain(row), scales)
-        largest = Stretch(max(largest.along, here.along), max(largest.across, here.across))
+        largest = Stretch(
+            max(largest.along, here.along),
+            max(largest.across, here.across),
+            min(largest.along_least, here.along_least),
+        )
         bears = OPENWORK_BEARS if layout.openwork[row] else PLAIN_BEARS
         for along, part in ((True, here.along), (False, here.across)):
             if part - bears > max(worst.over, _ROUNDING):
                 worst = _Worst(part - bears, along, layout.openwork[row], part, row)
-    return largest, (_too_far(layout, worst),) if worst.over > 0 else ()
+    pinned = local.straight or isinstance(layout.pinned, PinnedTo)
+    advised = worst.over > 0 and (pinned or local.curved)
+    return largest, (_too_far(layout, worst, pinned),) if advised else ()
 
 
 def _row_stretch(grain: Grain, scales: tuple[float, float]) -> Stretch:
     across, down = scales
+    along = _factors(across, down, grain)
     return Stretch(
-        (1 + grain.along) * _largest(across, down, grain) - 1, (1 + grain.across) * _largest(down, across, grain) - 1
+        (1 + grain.along) * max(along) - 1,
+        (1 + grain.across) * max(_factors(down, across, grain)) - 1,
+        (1 + grain.along) * min(along) - 1,
     )
 
 
-def _largest(level: float, upright: float, grain: Grain) -> float:
-    """The largest `|M u|` over the directions of a row, for M scaling by `level` and `upright`."""
+def _factors(level: float, upright: float, grain: Grain) -> list[float]:
+    """`|M u|` for the directions of a row that are nearest to level and to upright; M scales by `level` and
+    `upright`."""
     factors = []
     for share in (math.cos(grain.least) ** 2, math.cos(min(grain.most, math.pi / 2)) ** 2):
         factors.append(math.hypot(level * math.sqrt(share), upright * math.sqrt(1 - share)))
-    return max(factors)
+    return factors
 
 
-def _too_far(layout: Layout, worst: _Worst) -> Problem:
-    span = layout.pinned.span if layout.pinned else None
+def _too_far(layout: Layout, worst: _Worst, pinned: bool) -> Problem:
     fabric = "openwork" if worst.openwork else "plain fabric"
     bears = OPENWORK_BEARS if worst.openwork else PLAIN_BEARS
-    return known.OVERSTRETCHED.at(
-        span,
+    kind = known.OVERSTRETCHED if pinned else known.OVERSTRETCHED_BY_CURVE
+    return kind.at(
+        layout.pinned.span if layout.pinned and pinned else layout.shape_span,
         stretch=_percent(worst.stretch),
         direction="along" if worst.along else "across",
         row=worst.row,

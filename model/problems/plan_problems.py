@@ -251,6 +251,20 @@ RUFFLES = ProblemKind(
     "drawing leaves that out.",
     "increase less, or less often",
 )
+RUFFLES_AT_END = ProblemKind(
+    "ruffles",
+    ADVICE,
+    "From row {row:,} on, rows are up to {times:.1f} times as long as the fabric before them: they ruffle. The size is "
+    "that of the fabric without the ruffle.",
+    "increase less, or earlier, for an edge that lies flat",
+)
+WINGED_TRIANGLE = ProblemKind(
+    "winged-triangle",
+    ADVICE,
+    "Each edge gains {edge:.2g} sts a row, each side of the spine {spine:.2g}: a triangle shaped so is usually "
+    "blocked as a crescent, wider and less deep than it is drawn.",
+    "write `shape crescent`, with all increases at the edges",
+)
 NOT_FLAT = ProblemKind(
     "not-flat",
     ADVICE,
@@ -270,6 +284,13 @@ OVERSTRETCHED = ProblemKind(
     "Pinned so, the fabric is stretched by {stretch} {direction} its rows at row {row:,}; {fabric} bears about "
     "{bears}.",
     "pin it to less, or change the shaping",
+)
+OVERSTRETCHED_BY_CURVE = ProblemKind(
+    "overstretched",
+    ADVICE,
+    "Blocked to this curve, the fabric is stretched by {stretch} {direction} its rows at the ends of row {row:,}; "
+    "{fabric} bears about {bears}.",
+    "block it to a flatter curve, or increase more often at the edges",
 )
 PINNED_IN_VAIN = ProblemKind(
     "pinned-in-vain",
@@ -306,16 +327,17 @@ MEANINGS = {
     "not-flat": "a piece shaped at its spine and worked back, which cannot lie flat",
     "odd-gauge": "rows to a stitch that are not usual in garter or stockinette",
     "odd-swatch": "a stitch that takes much more or less yarn than is usual for its width",
-    "overstretched": "pinned to more than the fabric bears",
+    "overstretched": "pinned, or blocked to a curve, further than the fabric bears",
     "picot-multiple": "picots do not come out even with the last row",
     "pinned-in-vain": "`pinned straight` where it does nothing",
-    "ruffles": "rows that grow faster than a circle",
+    "ruffles": "rows that grow faster than a circle, or an end much longer than the fabric before it",
     "uneven-start": "stitches beside the spine that cannot be halved at the start",
     "unlike-shape": "a piece that is plainly not of the shape that it names: a strip, a triangle without a point, a "
     "half-circle of less than 120 or more than 250 degrees",
     "unshaped": "a triangle without shaping",
     "very-large": "a shawl of more than 3 m in one direction",
     "wide-edges": "edges wider than a row",
+    "winged-triangle": "a triangle whose edges gain nearly every row and whose spine seldom: rather a crescent",
     "wrong-side-start": "shaping, or row 1 of a stitch, that falls on a wrong-side row since an odd number of rows "
     "lies before",
     "yarn-short": "the shawl takes more than the skein has",

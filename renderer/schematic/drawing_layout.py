@@ -15,6 +15,7 @@ from halfhank.renderer.schematic.annotations.flags import Flag, corridor, place_
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
+from halfhank.renderer.schematic.fabric.ruffled_edge import RISE_MM
 
 
 class DrawingLayout(NamedTuple):
@@ -51,13 +52,12 @@ def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations
     Where the flags find no room then, they come first; where they find none at all (None), they are given in words.
     """
     piece = DrawnPiece(shawl, 10 / scale)
-    overhang = overhang_of(shawl.bind_off.method)
+    overhang = overhang_of(shawl.bind_off.method) + (RISE_MM if piece.ruffle is not None else 0.0)
     marks = drawn_marks(shawl)
     obstacles = Obstacles(Box(0, 0, piece.width, piece.height).grown(overhang))
     lines: list[Points] = [piece.points(mark.row) for mark in marks]
     arrow = arrow_of(piece, lines)
-    if piece.spine:
-        lines.append(piece.spine)
+    lines += piece.seams
     if arrow is not None:
         lines.append([arrow.tail, arrow.tip])
     badges = inner_badges(piece, lines, obstacles)

@@ -120,6 +120,8 @@ def drawing_group(layout: DrawingLayout, shift: tuple[float, float], ramp: Ramp,
         edge_lines.part_bounds(piece),
         edge_lines.spine_line(piece),
     ]
+    if piece.ruffle is not None:
+        items.append(edge_lines.ruffle_folds(piece, ramp))
     if options.contours:
         items.append(edge_lines.contour_lines(piece, ramp))
     items += [edge_lines.side_lines(piece), edge_lines.edge_before(piece), edge_lines.start_line(piece)]

@@ -35,6 +35,8 @@ class HandOutline:
     fan_degrees: float | None = None
     stretch: Stretch | None = None
     pinned = False
+    curved = False
+    ruffle: int | None = None
     spine: Sequence[Point] | None
     problems: tuple[Problem, ...] = ()
 

@@ -29,7 +29,7 @@ class Side(NamedTuple):
 
 def lay(layout: Layout) -> LocalOutline:
     """A piece whose two edges are shaped differently."""
-    edges = edges_of(layout.rows)
+    edges = edges_of(layout.rows, layout.gathered)
     upright = edges.laid(UPRIGHT)
     first, last = upright[0][1], upright[-1][0]
     top = _longest(_sides(layout.rows, (first[0], last[0], last[1], first[1])))
@@ -45,6 +45,7 @@ def lay(layout: Layout) -> LocalOutline:
         lengths=lambda piece: EdgeLengths(top.length(piece), (piece.edge_cm(0), piece.edge_cm(1))),
         grain=lambda row: Grain(0.0, 0.0, slant, slant),
         sideways=True,
+        laid_ends=edges.ends_cm,
     )
 
 
@@ -54,8 +55,8 @@ def _sides(rows: Rows, corners: tuple[Point, Point, Point, Point]) -> list[Side]
     return [
         Side(_from(start, end), any(rows.upper_jump[2:]), lambda piece: piece.edge_cm(0)),
         Side(_from(end_below, start_below), any(rows.lower_jump[2:]), lambda piece: piece.edge_cm(1)),
-        Side(_from(end, end_below), False, lambda piece: piece.row_cm(-1)),
-        Side(_from(start_below, start), False, lambda piece: piece.row_cm(0)),
+        Side(_from(end, end_below), False, lambda piece: piece.end_row_cm(-1)),
+        Side(_from(start_below, start), False, lambda piece: piece.end_row_cm(0)),
     ]
 
 

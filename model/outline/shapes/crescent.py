@@ -1,53 +1,103 @@
 """Crescent: a fan while it grows slowly; beyond that parallel curves of three arcs, whose wings come up level."""
 
 import math
+from itertools import accumulate, islice
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import EdgeLengths, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.solvers.arcs import ArcRadii, arc_grain, arc_rows, half_row
 from halfhank.model.outline.solvers.level_wings import level_radii
 from halfhank.model.outline.solvers.ring_sector import lay_sector, sector_of
-from halfhank.model.outline.solvers.strip import Strip, cells_of, settled
+from halfhank.model.outline.solvers.strip import Cells, Strip, cells_of, settled
+from halfhank.model.rows.row_table import Rows
 
 NEARLY_FULL = 0.999
 LEAST_FAN = 0.02
+LEAST_CURVE = 0.005
+"""The least stretch for which a crescent is called blocked to a curve."""
 MOST_TURN = math.radians(100)
 """How far a row may turn to each side."""
+
+
+class Growth(NamedTuple):
+    """By how much rows gain on each other for each cm between them, up to the first that is nearly the longest: at the
+    edges, and by increases spread over the row or by gauge."""
+
+    edges: float
+    evenly: float
 
 
 def lay(layout: Layout) -> LocalOutline:
     """The construction that the growth of the rows makes."""
     cells = cells_of(layout.rows)
     sector = sector_of(layout, cells, False)
-    strip, turned = settled(layout.rows).strip, sector.turned
-    strip = strip.turned() if turned else strip
+    turned, inside = sector.turned, spread_cm(layout.rows, cells)
+    strip, laid = settled(layout.rows).strip, settled(layout.rows, layout.gathered).strip
+    if turned:
+        strip, laid, inside = strip.turned(), laid.turned(), [x - inside[-1] for x in reversed(inside)]
     words = "crescent and back" if layout.turned_back else "crescent"
-    growth = growth_of(strip)
-    radii = fan_radii(strip, growth) if growth <= math.pi else level_radii(strip, growth)
-    if radii is None or _turns_too_far(strip, radii):
+    growth = growth_of(strip, inside)
+    fan = growth.edges <= math.pi
+    radii = fan_radii(strip, sum(growth)) if fan else level_radii(strip, growth.edges)
+    if radii is None or growth.evenly > max(growth.edges, 0.0) or _turns_too_far(strip, radii):
         return lay_sector(layout, cells, sector)._replace(words=words)
-    arcs = arc_rows(strip, radii, turned)
-    degrees = math.degrees(max(growth, LEAST_FAN)) if growth <= math.pi else None
+    arcs = arc_rows(laid, radii, turned)
+    across = _wales(arcs.turns, strip.along_cm, inside, turned)
+    curved = max(across) >= LEAST_CURVE
+    degrees = math.degrees(max(sum(growth), LEAST_FAN)) if fan else None
     return LocalOutline(
-        words=words,
+        words=f"{words}, blocked to a curve" if curved else words,
         ends=arcs.ends,
         regions=one_panel(arcs.ends, arcs.curve),
         reach=arcs.reach,
         lengths=_lengths_from_end if turned else _lengths_from_start,
-        grain=arc_grain(arcs.turns),
+        grain=arc_grain(arcs.turns, None, across),
         fan_degrees=degrees,
-        fan_words=None if degrees is None else f"grows slowly: a fan of {degrees:.0f} degrees",
+        fan_words=_fan_words(layout, degrees, curved),
+        formed=curved,
+        curved=curved,
+        laid_ends=(laid.after[-1], laid.after[0]) if turned else (laid.before[0], laid.before[-1]),
     )
 
 
-def growth_of(strip: Strip) -> float:
-    """By how much rows gain on each other for each cm between them, up to the first that is nearly the longest."""
+def _fan_words(layout: Layout, degrees: float | None, curved: bool) -> str | None:
+    """What a slow growth makes, and how the same rows lie where nothing bends them."""
+    words = [] if degrees is None else [f"grows slowly: a fan of {degrees:.0f} degrees"]
+    if curved and not any(layout.rows.evenly):
+        flat = "with straight edges" if layout.turned_back else "as a triangle with straight edges"
+        words.append(f"unforced, the same rows lie flat {flat}")
+    return "; ".join(words) or None
+
+
+def spread_cm(rows: Rows, cells: Cells) -> list[float]:
+    """What increases spread over the row have given each boundary, in cm."""
+    gains = (gain * width for gain, width in zip(rows.evenly[1:], cells.width_cm, strict=True))
+    return list(accumulate(gains, initial=0.0))
+
+
+def growth_of(strip: Strip, inside: list[float]) -> Growth:
+    """The growth of rows laid out from the inner end; `inside`: what of a boundary was gained inside the row."""
     longest = max(max(strip.before), max(strip.after))
-    for at, before, after in zip(strip.along_cm[1:], strip.before[1:], strip.after[1:], strict=True):
+    boundaries = zip(strip.along_cm, strip.before, strip.after, inside, strict=True)
+    for at, before, after, spread in islice(boundaries, 1, None):
         if max(before, after) >= NEARLY_FULL * longest:
-            return (max(before, after) - strip.before[0]) / at
-    return 0.0
+            gained = spread - inside[0]
+            return Growth((max(before, after) - strip.before[0] - gained) / at, gained / at)
+    return Growth(0.0, 0.0)
+
+
+def _wales(turns: list[float], along_cm: list[float], inside: list[float], turned: bool) -> list[float]:
+    """By how much the wales at the ends of each boundary (in working order) are stretched.
+
+    A wale keeps its place in its row, counted from the middle. Where rows gained at their ends lie in parallel curves,
+    one that has turned by phi slips by phi times their distance along the next: it is sqrt(1 + phi^2) times as long.
+    What is gained inside the row spreads the wales and needs no slipping.
+    """
+    spread = [(x - inside[0]) / (2 * at) if at > 0 else 0.0 for at, x in zip(along_cm, inside, strict=True)]
+    spread = spread[::-1] if turned else spread
+    return [math.hypot(1.0, max(turn - own, 0.0)) - 1 for turn, own in zip(turns, spread, strict=True)]
 
 
 def fan_radii(strip: Strip, growth: float) -> ArcRadii:

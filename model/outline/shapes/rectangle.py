@@ -11,7 +11,8 @@ LEVEL = Grain(0.0, 0.0, 0.0, 0.0)
 
 def lay(layout: Layout) -> LocalOutline:
     """Level rows; their widths follow the gauge of their bands."""
-    ends = arms_ends(settled(layout.rows).strip, (1.0, 0.0), 1.0)
+    found = settled(layout.rows, layout.gathered)
+    ends = arms_ends(found.strip, (1.0, 0.0), 1.0)
     return LocalOutline(
         words="rectangle and back" if layout.turned_back else "rectangle",
         ends=ends,
@@ -19,9 +20,10 @@ def lay(layout: Layout) -> LocalOutline:
         reach=[],
         lengths=level_lengths,
         grain=lambda row: LEVEL,
+        laid_ends=found.ends_cm,
     )
 
 
 def level_lengths(piece: Measured) -> EdgeLengths:
     """The start is the top edge; both edges are the sides."""
-    return EdgeLengths(piece.row_cm(0), (piece.edge_cm(0), piece.edge_cm(1)))
+    return EdgeLengths(piece.end_row_cm(0), (piece.edge_cm(0), piece.edge_cm(1)))

@@ -10,7 +10,8 @@ from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 
 def lay(layout: Layout) -> LocalOutline:
     """A scarf from one tip to the other, or half of one."""
-    ends = edges_of(layout.rows).laid(UPRIGHT)
+    edges = edges_of(layout.rows, layout.gathered)
+    ends = edges.laid(UPRIGHT)
     return LocalOutline(
         words="from tip to tip and back" if layout.turned_back else "from tip to tip",
         ends=ends,
@@ -19,6 +20,7 @@ def lay(layout: Layout) -> LocalOutline:
         lengths=_lengths,
         grain=lambda row: Grain(0.0, 0.0, math.pi / 2, math.pi / 2),
         sideways=True,
+        laid_ends=edges.ends_cm,
     )
 
 

@@ -9,15 +9,22 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, EdgeLengths, Grain, LocalOutline, Measured
-from halfhank.model.outline.region import one_panel, two_wings
+from halfhank.model.outline.region import Region, RowEnds, one_panel, two_wings, wings_and_panel
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
 from halfhank.model.outline.solvers.straight_rows import arms_ends, in_working_order
-from halfhank.model.outline.solvers.strip import Strip, settled
+from halfhank.model.outline.solvers.strip import Settled, Strip, cells_of, settled
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rates, Rows
 
 LEAST_FAN, MOST_FAN = 100.0, 260.0
 """Fans (degrees) that can be pinned to a straight top edge."""
+
+LEAST_PANEL = 4
+"""A spine of so many stitches is a panel between the wings, a narrower one the seam between them (a choice by eye)."""
+
+WINGED_EDGE, WINGED_SPINE = 0.9, 0.4
+"""Stitches a row at each edge from which wings are as long as a crescent's where the spine gains at most such a share
+of them (a choice)."""
 
 
 class Angles(NamedTuple):
@@ -45,8 +52,9 @@ def lay(layout: Layout) -> LocalOutline | Problem:
     straight = isinstance(layout.pinned, PinnedStraight)
     if straight and not LEAST_FAN <= angles.fan_degrees <= MOST_FAN:
         return _cannot_be_straight(layout, angles.fan_degrees)
-    strip = settled(rows).strip
-    return _winged(strip.turned() if turned else strip, angles, turned, straight)
+    found = settled(rows, layout.gathered and turned)
+    panel = spine_panel(layout, found.strip)
+    return _winged(found, panel, angles, turned, straight)._replace(problems=_winglike(layout))
 
 
 def _spine_rate(rates: Rates) -> float:
@@ -67,7 +75,20 @@ def _angle(rows: Rows, rate: Callable[[Rates], float]) -> float:
     return math.atan2(gained, height) if height > 0 else 0.0
 
 
-def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> LocalOutline:
+def spine_panel(layout: Layout, strip: Strip) -> list[float]:
+    """How wide the spine lies at each boundary, in cm as knitted, where it is a panel; empty where it is a seam.
+
+    It is as wide everywhere as its stitches are on average: the seams stay straight where the gauge changes.
+    """
+    if layout.spine < LEAST_PANEL:
+        return []
+    cells = cells_of(layout.rows)
+    area = sum(width * height for width, height in zip(cells.width_cm, cells.height_cm, strict=True))
+    wide = layout.spine * area / strip.height_cm
+    return [min(wide, before, after) for before, after in zip(strip.before, strip.after, strict=True)]
+
+
+def _winged(found: Settled, panel: list[float], angles: Angles, turned: bool, straight: bool) -> LocalOutline:
     """Rows with two arms. Pinned straight, the spine stays and the edges become level, as long as they were."""
     arm, wale = (math.cos(angles.phi), -math.sin(angles.phi)), (math.sin(angles.phi), math.cos(angles.phi))
     grain = Grain(0.0, 0.0, angles.phi, angles.phi)
@@ -75,7 +96,9 @@ def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Local
         arm, wale = _levelled(arm, angles), _levelled(wale, angles)
         grain = Grain(math.hypot(*arm) - 1, math.hypot(*wale) - 1, 0.0, 0.0)
     step = 1 / math.cos(angles.phi)
-    ends = in_working_order(arms_ends(strip, arm, step), turned)
+    strip = found.strip.turned() if turned else found.strip
+    ends = arms_ends(strip, arm, step, panel[::-1] if turned else panel, math.cos(angles.phi))
+    ends = in_working_order(ends, turned)
     spine = [(0.0, at * step) for at in strip.along_cm]
     if turned:
         spine.reverse()
@@ -83,7 +106,7 @@ def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Local
     return LocalOutline(
         words="triangle from its lower edge" if turned else "triangle from the neck",
         ends=ends,
-        regions=two_wings(ends, spine),
+        regions=_regions(ends, spine, [x * math.cos(angles.phi) for x in panel]),
         reach=[spine[0], spine[-1]],
         lengths=_lengths_from_end if turned else _lengths_from_neck,
         grain=lambda row: grain,
@@ -91,7 +114,12 @@ def _winged(strip: Strip, angles: Angles, turned: bool, straight: bool) -> Local
         fan_degrees=fan,
         fan_words=fan_words(fan),
         straight=straight,
+        laid_ends=found.ends_cm,
     )
+
+
+def _regions(ends: list[tuple[RowEnds, RowEnds]], spine: list[Point], panel: list[float]) -> tuple[Region, ...]:
+    return wings_and_panel(ends, spine, panel) if panel else two_wings(ends, spine)
 
 
 def _levelled(vector: Point, angles: Angles) -> Point:
@@ -119,37 +147,47 @@ def _lengths_from_end(piece: Measured) -> EdgeLengths:
 
 def _wing_lengths(piece: Measured, neck: int, point: int) -> EdgeLengths:
     """The top runs along both edges and across the opening of the neck; the sides are the arms of the outer row."""
-    arm = piece.row_cm(point) / 2
+    arm = piece.wing_cm(point)
     return EdgeLengths(piece.edge_cm(0) + piece.opening_cm(neck) + piece.edge_cm(1), (arm, arm))
 
 
 def _level(layout: Layout, shaped: bool) -> LocalOutline:
     """Level rows, the longer end on top."""
-    strip = settled(layout.rows).strip
-    turned = not layout.turned_back and strip.before[-1] > strip.before[0]
-    strip = strip.turned() if turned else strip
+    found = settled(layout.rows, layout.gathered)
+    turned = not layout.turned_back and found.strip.before[-1] > found.strip.before[0]
+    strip = found.strip.turned() if turned else found.strip
     ends = in_working_order(arms_ends(strip, (1.0, 0.0), 1.0), turned)
     spine = [(0.0, at) for at in strip.along_cm] if shaped else None
     return LocalOutline(
         words=_level_words(layout, turned),
         ends=ends,
-        regions=two_wings(ends, spine) if spine else one_panel(ends),
+        regions=_regions(ends, spine, spine_panel(layout, found.strip)) if spine else one_panel(ends),
         reach=[],
         lengths=_lengths_from_point if turned else level_lengths,
         grain=lambda row: LEVEL,
         spine=spine,
+        laid_ends=found.ends_cm,
         problems=(_not_flat(layout),) if shaped else (),
     )
 
 
 def _lengths_from_point(piece: Measured) -> EdgeLengths:
-    return EdgeLengths(piece.row_cm(-1), (piece.edge_cm(0), piece.edge_cm(1)))
+    return EdgeLengths(piece.end_row_cm(-1), (piece.edge_cm(0), piece.edge_cm(1)))
 
 
 def _level_words(layout: Layout, turned: bool) -> str:
     if layout.turned_back:
         return "triangle and back"
     return "triangle from its point" if turned else "triangle from its long edge"
+
+
+def _winglike(layout: Layout) -> tuple[Problem, ...]:
+    """Advice where the edges gain nearly every row and the spine seldom."""
+    shaped = [rates for rates in layout.rows.rates[1:] if _edge_rate(rates) or rates.spine]
+    edge, spine = sum(map(_edge_rate, shaped)) / len(shaped), sum(rates.spine for rates in shaped) / len(shaped)
+    if edge < WINGED_EDGE or not 0 < spine <= WINGED_SPINE * edge:
+        return ()
+    return (known.WINGED_TRIANGLE.at(layout.shape_span, edge=edge, spine=spine),)
 
 
 def _not_flat(layout: Layout) -> Problem:

@@ -131,10 +131,12 @@ def _sides(radii: ArcRadii, along_cm: float, length_cm: float) -> list[Point]:
     return [(-x, y), (x, y)]
 
 
-def arc_grain(turns: Sequence[float], along: Sequence[float] | None = None) -> Callable[[int], Grain]:
-    """The grain of rows that turn so far to each side; `along`: how far each row is stretched as it lies."""
+def arc_grain(
+    turns: Sequence[float], along: Sequence[float] | None = None, across: Sequence[float] | None = None
+) -> Callable[[int], Grain]:
+    """The grain of rows that turn so far to each side; `along`, `across`: how far each row is stretched as it lies."""
 
     def grain(row: int) -> Grain:
-        return Grain(along[row] if along else 0.0, 0.0, 0.0, turns[row])
+        return Grain(along[row] if along else 0.0, across[row] if across else 0.0, 0.0, turns[row])
 
     return grain

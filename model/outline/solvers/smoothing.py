@@ -41,7 +41,7 @@ def smooth(heights: Sequence[float], cells: Sequence[float], sharp: Sequence[int
     """
     if len(cells) == 1:
         return [cells[0], cells[0]]
-    base, slope = _line(heights, cells)
+    base, slope = fitted_line(heights, cells)
     reach = min(max(reach_cm, _SMALLEST_REACH * max(heights)), _LARGEST_REACH * min(heights))
     diagonals = _normal_matrix(heights, set(sharp), reach**4)
     right, at = [0.0] * (len(cells) + 1), 0.0
@@ -58,10 +58,11 @@ def smooth(heights: Sequence[float], cells: Sequence[float], sharp: Sequence[int
     return settled
 
 
-def _line(heights: Sequence[float], cells: Sequence[float]) -> tuple[float, float]:
-    """Value at the start and slope of the line of least squares through the cells.
+def fitted_line(heights: Sequence[float], cells: Sequence[float]) -> tuple[float, float]:
+    """Value at the start and slope of the line of least squares through the cells, weighted by their heights.
 
-    The smoother leaves lines alone, so it need only see what differs from one; that keeps the rounding small.
+    It keeps their area. The smoother leaves lines alone, so it need only see what differs from one; that keeps the
+    rounding small.
     """
     total = mean = middle = at = 0.0
     for h, y in zip(heights, cells, strict=True):

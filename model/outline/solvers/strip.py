@@ -10,8 +10,11 @@ from halfhank.model.rows.row_table import Rows
 Steps = tuple[list[float], list[float]]
 """A value at each boundary, before and after its jump."""
 
-# Measures of a stitch are kept within these, so that no sum overflows whatever gauge is written.
-_LEAST_CM, _MOST_CM = 1e-6, 1e6
+LEAST_CM, MOST_CM = 1e-6, 1e6
+"""Measures of a stitch are kept within these, so that no sum overflows whatever gauge is written."""
+
+GATHERED_CM = 2.0
+_GATHERED_SHARE = 1 / 4
 _SAME_RATE = 1e-9
 
 
@@ -36,6 +39,23 @@ class Strip(NamedTuple):
         along = [self.along_cm[-1] - at for at in reversed(self.along_cm)]
         return Strip(along, self.after[::-1], self.before[::-1])
 
+    @property
+    def ends_short(self) -> bool:
+        """Whether the last row can be drawn together to a point: it is no longer than the first, or half the
+        longest."""
+        return self.before[-1] <= max(self.before[0], max(self.before) / 2)
+
+    def gathered(self) -> "Strip":
+        """The same rows drawn together in the last boundary: they taper to it along straight lines, over as much height
+        as half of it was long; 2 cm and a quarter of the piece at most."""
+        left = [self.height_cm - at for at in self.along_cm]
+        reach = min(self.before[-1] / 2, GATHERED_CM, _GATHERED_SHARE * self.height_cm)
+        if reach <= 0:
+            return self
+        whole = max(i for i, cm in enumerate(left) if cm >= reach)
+        taper = [self.after[whole] * cm / left[whole] for cm in left[whole + 1 :]]
+        return Strip(self.along_cm, self.before[: whole + 1] + taper, self.after[: whole + 1] + taper)
+
 
 class Cells(NamedTuple):
     """The rows 1…N as cells: width of a stitch, height and length of the row, in cm, and the rows' `rates` breaks."""
@@ -49,8 +69,8 @@ class Cells(NamedTuple):
 
 def cells_of(rows: Rows) -> Cells:
     """The cells of a piece; its measures kept within what can be drawn."""
-    widths = [min(max(w, _LEAST_CM), _MOST_CM) for w in rows.width_cm[1:]]
-    heights = [min(max(h, _LEAST_CM), _MOST_CM) for h in rows.height_cm[1:]]
+    widths = [min(max(w, LEAST_CM), MOST_CM) for w in rows.width_cm[1:]]
+    heights = [min(max(h, LEAST_CM), MOST_CM) for h in rows.height_cm[1:]]
     lengths = [n * w for n, w in zip(rows.stitches[1:], widths, strict=True)]
     along = list(accumulate(heights, initial=0.0))
     breaks = [i for i in range(1, rows.count) if _breaks(rows, i)]
@@ -94,9 +114,15 @@ class Settled(NamedTuple):
     reach_cm: float
     sharp: list[int]
 
+    @property
+    def ends_cm(self) -> tuple[float, float]:
+        """Lengths of the first and the last boundary, in working order."""
+        return self.strip.before[0], self.strip.before[-1]
 
-def settled(rows: Rows) -> Settled:
-    """The settled lengths of all rows, in linear time; none is negative."""
+
+def settled(rows: Rows, gathered: bool = False) -> Settled:
+    """The settled lengths of all rows, in linear time; none is negative. `gathered`: the last one is
+    drawn together, where it can be."""
     cells = cells_of(rows)
     upper, lower = jumps_cm(cells, rows.upper_jump), jumps_cm(cells, rows.lower_jump)
     steps = [a + b for a, b in zip(upper, lower, strict=True)]
@@ -108,7 +134,8 @@ def settled(rows: Rows) -> Settled:
             break
     else:
         _raise(before, after, steps, cells.length_cm)
-    return Settled(Strip(cells.along_cm, before, after), reach, sharp)
+    strip = Strip(cells.along_cm, before, after)
+    return Settled(strip.gathered() if gathered and strip.ends_short else strip, reach, sharp)
 
 
 def _raise(before: list[float], after: list[float], steps: list[float], lengths: list[float]) -> None:

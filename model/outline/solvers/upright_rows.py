@@ -21,6 +21,11 @@ class Edges(NamedTuple):
     upper: Steps
     lower: Steps
 
+    @property
+    def ends_cm(self) -> tuple[float, float]:
+        """Lengths of the first and the last boundary."""
+        return self.lower[0][0] - self.upper[0][0], self.lower[0][-1] - self.upper[0][-1]
+
     def laid(self, axes: tuple[Point, Point]) -> list[tuple[RowEnds, RowEnds]]:
         """Ends of all rows, `axes` the directions across the fabric and along a row."""
         (ax, ay), (bx, by) = axes
@@ -38,9 +43,9 @@ class Edges(NamedTuple):
         return found
 
 
-def edges_of(rows: Rows) -> Edges:
+def edges_of(rows: Rows, gathered: bool = False) -> Edges:
     """Both edges: straight where never shaped, else by half a row's length to both sides of its settled middle."""
-    found = settled(rows)
+    found = settled(rows, gathered)
     strip = found.strip
     lengths, level = (strip.before, strip.after), [0.0] * len(strip.along_cm)
     if not any(rows.upper[1:]):

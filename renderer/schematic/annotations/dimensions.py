@@ -6,6 +6,7 @@ from itertools import pairwise
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import LEFT, RIGHT
+from halfhank.model.phrases import blocking_words
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
@@ -109,7 +110,7 @@ def wingspan(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimens
     y = min(obstacles.bounds.top - 4.0, -overhang - 6.0)
     outline = piece.shawl.outline
     words = length_words(outline.size.wingspan_cm, piece.shawl.units)
-    words += ", pinned" if outline.pinned else ", as knitted"
+    words += f", {blocking_words(outline)}"
     extensions = []
     for x, point in ((0.0, left), (piece.width, right)):
         start = _free_start(x, point[1] - CLEAR - overhang, obstacles)

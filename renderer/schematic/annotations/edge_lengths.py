@@ -1,6 +1,7 @@
 """The lengths along a piece's edges that are shown, beside its wingspan and depth."""
 
 from halfhank.model.outline.region import LEFT, RIGHT
+from halfhank.renderer.plane.curve_cutting import curve_length
 from halfhank.renderer.plane.polylines import Points, distance_to, length_of
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
@@ -8,16 +9,20 @@ EdgeLength = tuple[str, float, Points]
 SHORTEST_MM = 24.0
 MOST_POINTS = 400
 WAVY_MM = 1.5
+ALIKE = 0.03
+"""A side within 3 % of an arm of the last row is that arm: settling lengthens it a little."""
 
 
 def edge_lengths(piece: DrawnPiece) -> list[EdgeLength]:
-    """Name, length in cm, and the edge itself; it is empty where the length is to be given in words only.
+    """Name, length in cm, and the edge itself; it is empty where the length is to be given in words only, as a ruffle's
+    is.
 
     Left out are lengths that the drawing gives already, and those of less than a twentieth of the wingspan.
     """
     size = piece.shawl.outline.size
     given = (size.wingspan_cm, size.depth_cm)
-    found = _arms(piece) or [*_sides(piece), ("last edge", size.last_row_cm, piece.points(piece.last))]
+    last_edge = piece.points(piece.last) if piece.ruffle is None else []
+    found = _arms(piece) or [*_sides(piece), ("last edge", size.last_row_cm, last_edge)]
     chosen = [edge for edge in found if edge[1] > given[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in given)]
     return [(name, cm, _evened(edge) if _is_drawable(edge) else []) for name, cm, edge in chosen]
 
@@ -25,10 +30,12 @@ def edge_lengths(piece: DrawnPiece) -> list[EdgeLength]:
 def _arms(piece: DrawnPiece) -> list[EdgeLength]:
     """One side, and the last edge in words, where the last row's two arms are the sides."""
     size = piece.shawl.outline.size
-    if size.sides_cm is None or abs(sum(size.sides_cm) - size.last_row_cm) > 0.01 * size.last_row_cm:
+    if size.sides_cm is None or not piece.spine:
         return []
-    arm = piece.stretches(piece.last)[0].flattened() if piece.spine else []
-    return [("side", size.sides_cm[0], arm), ("last edge", size.last_row_cm, [])]
+    arm = piece.ruffle_edge[0] if piece.ruffle is not None else piece.stretches(piece.last)[0]
+    if abs(size.sides_cm[0] * piece.mm - curve_length(arm)) > ALIKE * curve_length(arm):
+        return []
+    return [("side", size.sides_cm[0], arm.flattened()), ("last edge", size.last_row_cm, [])]
 
 
 def _sides(piece: DrawnPiece) -> list[EdgeLength]:

@@ -11,6 +11,8 @@ LOOSE_REACH, LOOSE_WIDTH, LOOSE_PITCH, LOOSE_DASH = 1.0, 0.26, 3.0, 1.9
 GRADUATION_REACH, GRADUATION_PITCH = 1.05, 2.2
 STROKE = 0.25
 CORD_WIDTH, GATHER_PITCH = 1.3, 1.2
+GATHERED = 1.1
+"""The dot at which stitches are drawn together, mm."""
 OVERHANG = {
     "picot": 1.25,
     "elastic": LOOSE_REACH,
@@ -43,11 +45,14 @@ def strokes_behind(method: str, edge: Curve) -> list[Path]:
 
 
 def strokes_before(method: str, edge: Curve) -> list[Path]:
-    """What lies on the fabric: a line; two for an i-cord; gathers where the yarn is drawn through."""
+    """What lies on the fabric: a line; two for an i-cord; a dot where the yarn is drawn through, or gathers along an
+    edge that is no point."""
     if method == "i-cord":
         widths = ((INK, CORD_WIDTH), (LIGHT, 0.75))
         return [Path(open_path(edge), Style(stroke=ink, width=width, cap="round")) for ink, width in widths]
     line = Path(open_path(edge), Style(stroke=INK, width=EDGE + 0.15, cap="round"))
+    if curve_length(edge) <= 0:
+        return [line._replace(style=line.style._replace(width=GATHERED))]
     return [line, _dashed(edge, GATHER_PITCH, STROKE, 1.2)] if method == "draw through" else [line]
 
 

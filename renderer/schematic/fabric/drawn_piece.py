@@ -1,13 +1,16 @@
 """The piece to scale: the model's boundaries in mm, measured and cached, with the piece's box from (0, 0)."""
 
-from halfhank.model.outline.curve import Curve, Point
+from functools import cached_property
+
+from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.scene import PathData
 from halfhank.renderer.plane.curve_cutting import curve_length, cut_at
 from halfhank.renderer.plane.path_data import onwards, open_path
 from halfhank.renderer.plane.polygons import area_of
-from halfhank.renderer.plane.polylines import length_of, simplified
+from halfhank.renderer.plane.polylines import at_length, length_of, simplified
+from halfhank.renderer.schematic.fabric.ruffled_edge import RISE_MM, waved, waves_along
 
 FLAT_MM = 0.03
 
@@ -27,6 +30,8 @@ class DrawnPiece:
         self.height = shawl.outline.size.depth_cm * mm
         spine = shawl.outline.spine
         self.spine = None if spine is None else [(x * mm, y * mm) for x, y in spine]
+        self.seams = self._seams()
+        self.ruffle = shawl.outline.ruffle
         self._curves: dict[tuple[int, bool], Curve] = {}
         self._points: dict[tuple[int, bool], list[Point]] = {}
         self._edges = self._both_edges()
@@ -44,9 +49,42 @@ class DrawnPiece:
             right.append(((bx * mm, by * mm), (dx * mm, dy * mm)))
         return left, right
 
+    def _seams(self) -> list[list[Point]]:
+        """The lines at which regions meet, from left to right."""
+        mm, regions = self.mm, self.shawl.outline.regions
+        rows = range(self.last + 1)
+        return [[(x * mm, y * mm) for x, y in (region.ends(i)[RIGHT] for i in rows)] for region in regions[:-1]]
+
     def stretches(self, row: int, after: bool = False) -> list[Curve]:
-        """One boundary as the outline's regions have it, from left to right."""
-        return [self._scaled(region.boundary(row, after)) for region in self.shawl.outline.regions]
+        """One boundary as the outline's regions have it, from left to right; in a ruffle in waves."""
+        plain = [self._scaled(region.boundary(row, after)) for region in self.shawl.outline.regions]
+        if self.ruffle is None or row < self.ruffle:
+            return plain
+        rise, side = self._ruffle_rise(row), self.ruffle_side
+        return [waved(curve, waves, rise, side) for curve, waves in zip(plain, self.ruffle_waves, strict=True)]
+
+    def _ruffle_rise(self, row: int) -> float:
+        """How far the waves of a ruffle's row stand out: evenly more from the fabric to the edge."""
+        heights, first = self.shawl.rows.height_cm, self.ruffle or self.last
+        return RISE_MM * sum(heights[first : row + 1]) / sum(heights[first:])
+
+    @cached_property
+    def ruffle_edge(self) -> list[Curve]:
+        """The last boundary of a ruffled piece without its waves."""
+        return [self._scaled(region.boundary(self.last)) for region in self.shawl.outline.regions]
+
+    @cached_property
+    def ruffle_waves(self) -> list[int]:
+        """The waves of each region's edge."""
+        return [waves_along(curve_length(curve)) for curve in self.ruffle_edge]
+
+    @cached_property
+    def ruffle_side(self) -> int:
+        """The side of the last row (1: to the right of its direction on the page) that lies away from the fabric."""
+        edge, fabric = (_middle_of(self.shawl.outline.boundary(i)) for i in (self.last, (self.ruffle or self.last) - 1))
+        (x, y), (dx, dy) = edge
+        px, py = fabric[0]
+        return 1 if (y - py) * dx - (x - px) * dy >= 0 else -1
 
     def _scaled(self, curve: Curve) -> Curve:
         mm = self.mm
@@ -59,7 +97,9 @@ class DrawnPiece:
         """One boundary from end to end."""
         key = (row, after)
         if key not in self._curves:
-            self._curves[key] = self._scaled(self.shawl.outline.boundary(row, after))
+            ruffled = self.ruffle is not None and row >= self.ruffle
+            plain = self.shawl.outline.boundary
+            self._curves[key] = joined(self.stretches(row, after)) if ruffled else self._scaled(plain(row, after))
         return self._curves[key]
 
     def halves(self, row: int) -> list[Curve]:
@@ -137,6 +177,11 @@ class DrawnPiece:
         down = [("L", point) for point in self.edge(RIGHT, first, last)[1:]]
         up = [("L", point) for point in self.edge(LEFT, first, last)[-2:0:-1]]
         return (*open_path(self.curve(first, True)), *down, *onwards(self.curve(last).reversed()), *up, ("Z", ()))
+
+
+def _middle_of(curve: Curve) -> tuple[Point, Point]:
+    points = curve.flattened()
+    return at_length(points, length_of(points) / 2)
 
 
 def _from_middle(curve: Curve) -> list[Curve]:

@@ -7,10 +7,11 @@ from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.paper.ramp import Ramp, ink_on
 from halfhank.renderer.paper.scene import Group, Path, Style
-from halfhank.renderer.plane.path_data import open_path, polyline
+from halfhank.renderer.plane.path_data import open_path, polyline, segment
 from halfhank.renderer.schematic.fabric.bind_off_edges import strokes_before, strokes_behind
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
+from halfhank.renderer.schematic.fabric.ruffled_edge import folds
 
 BOUND_WIDTH, CLOSEST_MM = 0.5, 0.5
 CONTOURS_MM = 1.5
@@ -50,10 +51,23 @@ def bound_widths(piece: DrawnPiece) -> dict[int, float]:
 
 
 def spine_line(piece: DrawnPiece) -> Group:
-    """The spine, thin and light."""
-    if piece.spine is None:
-        return Group("spine", ())
-    return Group("spine", (Path(polyline(piece.spine), Style(stroke=LIGHT, width=0.25)),))
+    """The spine, thin and light: a line, or both sides of a panel."""
+    return Group("spine", tuple(Path(polyline(seam), Style(stroke=LIGHT, width=0.25)) for seam in piece.seams))
+
+
+def ruffle_folds(piece: DrawnPiece, ramp: Ramp) -> Group:
+    """Folds of a ruffle, from the hollows of its edge into the fabric."""
+    if piece.ruffle is None:
+        return Group("folds", ())
+    reach = piece.rise(0, piece.last) / 4
+    lines = [
+        segment(*fold)
+        for curve, waves in zip(piece.ruffle_edge, piece.ruffle_waves, strict=True)
+        for fold in folds(curve, waves, reach, piece.ruffle_side)
+    ]
+    ink = ink_on(ramp.lab(share_at(piece.shawl, piece.last)), 0.36)
+    style = Style(stroke=ink, width=0.2, cap="round")
+    return Group("folds", tuple(Path(line, style) for line in lines))
 
 
 def edge_behind(piece: DrawnPiece) -> Group:

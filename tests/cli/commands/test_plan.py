@@ -158,15 +158,17 @@ def test_the_angle_of_a_fan_is_told(good: Path) -> None:
     assert re.search(r"\nfan +a fan of \d+ degrees: ", halfhank("plan", good).out.decode())
 
 
-@pytest.mark.parametrize(("stitch", "degrees"), [("garter", 224), ("stockinette", 157)])
+@pytest.mark.parametrize(("stitch", "degrees"), [("garter", 214), ("stockinette", 153)])
 def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
     counts = {4: 17, 8: 29, 16: 53, 32: 101, 64: 197}
     shaping = "".join(f"  increase evenly to {to} sts from row {row}\n" for row, to in counts.items())
     shape = f"shape half-circle\n  cast on 9 sts\n{shaping}"
     head = GOOD[: GOOD.index("shape triangle")]
     text = f'{head}{shape}part "all"\n  {stitch} 127 rows\n'
-    (told,) = re.findall(r", makes (\d+) degrees[:,] ", halfhank("plan", "-", stdin=text.encode()).out.decode())
+    plain = halfhank("plan", "-", stdin=text.encode()).out.decode()
+    (told,) = re.findall(r", makes (\d+) degrees[:,] ", plain)
     assert int(told) == pytest.approx(degrees, abs=2)
+    assert re.search(r"\nstretch +-\d+ % to \+\d+ % along the rows, \+0 % across them at most, by blocking\n", plain)
     pinned = text.replace("part ", "  pinned straight\npart ")
     out = halfhank("plan", "-", stdin=pinned.encode()).out.decode()
     assert f", makes {told} degrees by itself, pinned straight" in out
@@ -218,8 +220,25 @@ def test_pinning_says_how_far_it_draws_the_fabric_out() -> None:
     path = Path(__file__).parents[3] / "gallery_demo/kite-store.shawl"
     shawl = shawl_of(path)
     assert shawl.outline.stretch is not None
-    along, across = (f"{100 * share:+.0f} %" for share in shawl.outline.stretch)
+    along, across, _ = (f"{100 * share:+.0f} %" for share in shawl.outline.stretch)
     assert f"stretch   {along} along the rows, {across} across them" in halfhank("plan", path).out.decode()
+
+
+def test_a_crescent_says_that_it_is_blocked_to_its_curve() -> None:
+    path = Path(__file__).parents[3] / "gallery_demo/third-breakwater.shawl"
+    stretch = shawl_of(path).outline.stretch
+    assert stretch is not None and stretch.across > 0.05
+    out = halfhank("plan", path).out.decode()
+    assert "\ncrescent, blocked to a curve, " in out
+    assert out.count("unforced, the same rows lie flat as a triangle with straight edges") == 1
+    assert re.search(r"\nsize .*, blocked\n", out)
+    across = f"{100 * stretch.across:.0f} %"
+    assert re.search(rf"\nstretch +\+0 % along the rows, \+{across} across them at most, by blocking\n", out)
+
+
+def test_a_last_row_that_is_a_point_has_no_length() -> None:
+    out = halfhank("plan", Path(__file__).parents[3] / "gallery_demo/lintel.shawl").out.decode()
+    assert "last row" not in out
 
 
 def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:

@@ -185,7 +185,7 @@ def test_bands_of_other_gauge_are_wider_or_narrower() -> None:
 def test_pinned_rectangle_says_what_stretches_too_far_once() -> None:
     told = layout("rectangle", 60, [garter(80)], pinned=pinned_to(34.5, 21))
     outline = laid(told)
-    assert outline.stretch == pytest.approx((0.15, 0.05))
+    assert outline.stretch == pytest.approx((0.15, 0.05, 0.15))
     assert [one.code for one in outline.problems] == ["overstretched"]
     assert "15 % along its rows at row " in outline.problems[0].message
     assert "15 % along" in outline.problems[0].message
@@ -235,7 +235,7 @@ def test_much_stretch_is_said_as_a_multiple_of_the_length(drawn_out: float, word
 
 def test_upright_rows_stretch_along_by_the_depth() -> None:
     told = layout("tip-to-tip", 60, [garter(80)], pinned=pinned_to(20, 33))
-    assert laid(told).stretch == pytest.approx((0.1, 0.0))
+    assert laid(told).stretch == pytest.approx((0.1, 0.0, 0.1))
 
 
 def test_pinning_straight_does_nothing_to_other_shapes() -> None:
