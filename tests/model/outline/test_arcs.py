@@ -54,7 +54,7 @@ def test_half_circle_is_a_sector_of_a_ring() -> None:
     assert row_cm(outline, 127) == pytest.approx(inner + fan * height, rel=1e-4)
     assert inner * height + fan * height**2 / 2 == pytest.approx(knitted_cm2(rows))
     assert polygon(outline, 127).area == pytest.approx(knitted_cm2(rows), rel=1e-3)
-    assert outline.size.top_cm == pytest.approx(2 * height + 2 * 4.5 / fan * math.sin(fan / 2), rel=1e-3)
+    assert outline.size.top_cm == pytest.approx(2 * height + 2 * inner / fan * math.sin(fan / 2), rel=1e-3)
 
 
 def test_half_circle_worked_inwards_has_its_end_inside() -> None:
