@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from halfhank.cli.report.figures import (
     chance,
     grams,
+    grams_left,
     length,
     length_in_both,
     metres,
@@ -52,7 +53,7 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
         ("Stitches", _fabrics(shawl)),
     ]
     if with_rows:
-        tables.append(("Rows", _rows(shawl)))
+        tables.append(("Rows", _rows(plan)))
     sections = [ReportSection(heading, (table,)) for heading, table in tables if table.rows]
     return Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections))
 
@@ -150,7 +151,7 @@ def _marks(shawl: Shawl) -> Table:
 def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
     on = f", in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
     beyond = f"past the planned end{on}" if mark.beyond else ""
-    return cells(name, row_number(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
+    return cells(name, row_number(mark.row), grams(mark.used_g), grams_left(mark.left_g), beyond)
 
 
 def _parts(shawl: Shawl) -> Table:
@@ -172,7 +173,7 @@ def _part(part: PartPlan) -> TableCells:
         number_of(part.stitches_at_end, "sts"),
         grams(part.used_g),
         Value(f"{part.share:.1%}", 100 * part.share, "%"),
-        grams(part.left_g),
+        grams_left(part.left_g),
     )
 
 
@@ -201,7 +202,7 @@ def _band(shawl: Shawl, index: int) -> TableCells:
         number_of(band.stitches_at_end, "sts"),
         length(band.height_cm, shawl.units),
         grams(band.used_g),
-        grams(band.left_g),
+        grams_left(band.left_g),
     )
 
 
@@ -227,13 +228,14 @@ def _fabric(fabric: Fabric) -> TableCells:
     )
 
 
-def _rows(shawl: Shawl) -> Table:
+def _rows(plan: Plan) -> Table:
+    shawl = plan.shawl
     columns = (figures_column("row"), figures_column("sts"), figures_column("used", weight=1), figures_column("left"))
-    skein_g, used_g, live = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
+    used_g, left_g, live = shawl.used_g, plan.working.left_g, shawl.rows.stitches
     return Table(
         columns,
         tuple(
-            cells(row_number(row), number_of(live[row], "sts"), grams(used_g[row]), grams(skein_g - used_g[row]))
+            cells(row_number(row), number_of(live[row], "sts"), grams(used_g[row]), grams_left(left_g[row]))
             for row in range(1, shawl.rows.count + 1)
         ),
     )
@@ -258,9 +260,10 @@ def _more_repeats(plan: Plan) -> Content:
     more, shawl = one_more(plan), plan.shawl
     if more is None:
         return ()
-    takes = content(unit_words(plan.table.measures), " would take ", grams(shawl.yarn.left_g - more.mean))
-    if more.mean >= shawl.yarn.keep_g:
-        return content(takes, ", and ", grams(more.mean), " would be left")
-    if more.mean >= 0:
+    left_g = more.left.mean
+    takes = content(unit_words(plan.table.measures), " would take ", grams(more.takes_g))
+    if left_g >= shawl.yarn.keep_g:
+        return content(takes, ", and ", grams(left_g), " would be left")
+    if left_g >= 0:
         return content(takes, ", which goes into the margin")
-    return content(takes, ", ", grams(-more.mean), " more than there is")
+    return content(takes, ", ", grams(-left_g), " more than there is")

@@ -1,6 +1,6 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
-from halfhank.cli.report.figures import chance, grams, number_of, size
+from halfhank.cli.report.figures import chance, grams, grams_left, number_of, size
 from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
@@ -44,7 +44,7 @@ def _stop(shawl: Shawl, stop: Stop) -> TableCells:
         number_of(stop.stitches, "sts"),
         grams(stop.reading_g),
         grams(stop.bind_off_g),
-        grams(stop.left.mean),
+        grams_left(stop.left.mean),
         chance(stop.left.chance_positive),
         size(stop.size.wingspan_cm, stop.size.depth_cm, shawl.units),
         f"{'finished' if stop.finish.finished else 'cut off'} ({stop.finish.why})",

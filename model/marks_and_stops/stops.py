@@ -13,12 +13,11 @@ from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.weighings.log import log_of, log_posterior, model_of, total_and_left
-from halfhank.model.weighings.posterior import Estimate, Posterior
+from halfhank.model.weighings.log import LogPosterior, log_of, log_posterior, model_of, total_and_left
+from halfhank.model.weighings.posterior import Estimate
 from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.ledger import bind_off_amounts, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
-from halfhank.model.yarn.stitch_table import StitchTable
 
 NEAR_SHARE = 0.6
 """A stop is near the yarn's end when so much of the skein is used by it."""
@@ -32,11 +31,16 @@ class Variant(NamedTuple):
     parts: list[WorkedPart]
     rows: Rows
     model: WeighingModel
-    posterior: Posterior
+    log: LogPosterior
+
+    @property
+    def left(self) -> Estimate:
+        """What is left at its end, were the scale always right."""
+        return total_and_left(self.model, self.log.posterior)[1]
 
 
 class Candidate(NamedTuple):
-    """A place where the work might end: grams `left` after its bind-off, and before it (`reading`).
+    """A place where the work might end: grams `left` after its bind-off, before it (`reading`), and what that takes.
 
     `planned`: it is the planned end; `beyond`: it takes more repeats than planned.
     """
@@ -45,6 +49,7 @@ class Candidate(NamedTuple):
     place: EndPlace
     reading: Estimate
     left: Estimate
+    bind_off_g: float
     planned: bool
     beyond: bool
 
@@ -101,18 +106,28 @@ def _candidates(plan: Plan) -> list[Candidate]:
     return sorted([one for one in found if one.place.row >= knitted], key=lambda one: one.place.row)
 
 
-def one_more(plan: Plan) -> Estimate | None:
-    """What would be left with one more time through the growing (or the last) repeat; None where nothing repeats."""
+class OneMore(NamedTuple):
+    """One more time through the growing (or the last) repeat: what is `left` with it, and the grams that it `takes`."""
+
+    left: Estimate
+    takes_g: float
+
+
+def one_more(plan: Plan) -> OneMore | None:
+    """What one more repeat means; None where nothing repeats."""
     return plan.once(_one_more)
 
 
-def _one_more(plan: Plan) -> Estimate | None:
+def _one_more(plan: Plan) -> OneMore | None:
     variant = longer(plan, 1)
-    return None if variant is None else total_and_left(variant.model, variant.posterior)[1]
+    if variant is None:
+        return None
+    takes_g = _as_planned(plan).left.mean - variant.left.mean
+    return OneMore(variant.log.left(MAX_ROWS, variant.left), max(takes_g, 0.0))
 
 
 def _as_planned(plan: Plan) -> Variant:
-    return Variant(plan.parts, plan.rows, model_of(plan), log_of(plan).posterior)
+    return Variant(plan.parts, plan.rows, model_of(plan), log_of(plan))
 
 
 def longer(plan: Plan, more: int) -> Variant | None:
@@ -135,18 +150,19 @@ class Variants:
         """The shawl with so many more repeats."""
         if more not in self._found:
             grown = grown_by(self._plan.design, self._plan.shawl.allowed or 0, more)
-            self._found[more] = _variant(self._plan.table, *grown) if grown else None
+            self._found[more] = _variant(self._plan, *grown) if grown else None
         return self._found[more]
 
 
-def _variant(table: StitchTable, design: Design, allowed: int) -> Variant | None:
+def _variant(plan: Plan, design: Design, allowed: int) -> Variant | None:
+    table = plan.table
     if total_rows(design, allowed) > MAX_ROWS:
         return None
     parts, problem = work(design, allowed)
     if problem:
         return None
-    model = weighing_model(table, ledger_of(RowYarn(table), parts))
-    return Variant(parts, row_table(table.measures, parts), model, log_posterior(model, design.log).posterior)
+    model = weighing_model(table, ledger_of(RowYarn(table), parts), model_of(plan))
+    return Variant(parts, row_table(table.measures, parts), model, log_posterior(model, design.log))
 
 
 def grown_by(design: Design, allowed: int, more: int) -> tuple[Design, int] | None:
@@ -172,7 +188,7 @@ def _more(plan: Plan) -> Variant | None:
         if variant is None:
             break
         found = variant
-        if total_and_left(variant.model, variant.posterior)[1].mean < 0:
+        if variant.left.mean < 0:
             break
         more *= 2
     return found
@@ -208,10 +224,12 @@ def _last_paid(plan: Plan, parts: list[WorkedPart], places: list[EndPlace]) -> l
 
 
 def _candidate(variant: Variant, place: EndPlace) -> Candidate:
-    model, posterior = variant.model, variant.posterior
+    model, log = variant.model, variant.log
     before = model.left([place.row])[place.row]
-    after = before.moved(model.step(bind_off_amounts(model.table, place.run.stitch, place.live)))
-    return Candidate(variant, place, posterior.estimate(before), posterior.estimate(after), False, False)
+    after = model.moved(before, bind_off_amounts(model.table, place.run.stitch, place.live))
+    reading, left = log.posterior.estimate(before), log.posterior.estimate(after)
+    bind_off_g, row = max(reading.mean - left.mean, 0.0), place.row
+    return Candidate(variant, place, log.left(row, reading), log.left(row, left), bind_off_g, False, False)
 
 
 def _stop(plan: Plan, one: Candidate) -> Stop | None:
@@ -227,8 +245,8 @@ def _stop(plan: Plan, one: Candidate) -> Stop | None:
         stitch=place.run.stitch,
         label=place.run.source.label,
         stitches=place.live,
-        reading_g=one.reading.mean,
-        bind_off_g=one.reading.mean - one.left.mean,
+        reading_g=max(one.reading.mean, 0.0),
+        bind_off_g=one.bind_off_g,
         left=one.left,
         size=outline.size,
         left_out=tuple(names[place.part + 1 :]),

@@ -85,6 +85,17 @@ LOG_DISAGREES = ProblemKind(
     "weigh again, and see that the row is counted right",
 )
 
+LOG_DISAGREES_MUCH = ProblemKind(
+    "log-disagrees",
+    ADVICE,
+    (
+        "After row {row:,} the other weighings let expect {mean_g:.1f} g, give or take {sd_g:.1f} g; this is ",
+        "{less_g:.1f} g less: the forecast hardly follows it, and is wide.",
+        "{more_g:.1f} g more: the forecast hardly follows it, and is wide.",
+    ),
+    "weigh again, and see that this line is right",
+)
+
 # Rows and their stitches.
 
 TOO_MANY_ROWS = ProblemKind("too-many-rows", MISTAKE, "The parts come to {rows:,} rows; a shawl has at most {most:,}.")

@@ -247,7 +247,9 @@ def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
 
 
 def _end_words(end: Estimate) -> str:
-    band = f"{tenths(end.low)} to {tenths(end.high)} g, nine times in ten"
+    low = f"{tenths(end.low)} to" if end.low >= 0 else f"{tenths(-end.low)} g missing to"
+    high = f"{tenths(end.high)} g" if end.high >= 0 else f"{tenths(-end.high)} g missing"
+    band = f"{low} {high}, nine times in ten"
     left = f"{tenths(end.mean)} g are left" if end.mean >= 0 else f"{tenths(-end.mean)} g are missing"
     return f"After the bind-off {left} ({band})."
 
