@@ -14,7 +14,7 @@ from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
 from halfhank.model.weighings.log import LogPosterior, log_of, log_posterior, model_of, total_and_left
-from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.weighings.posterior import Estimate, LinearSum
 from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.ledger import bind_off_amounts, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
@@ -94,14 +94,14 @@ def _candidates(plan: Plan) -> list[Candidate]:
     planned = _as_planned(plan)
     places = _places(planned.parts)
     inside = _last_paid(plan, planned.parts, places)
-    found = [_candidate(planned, place) for place in [*places, *inside]]
+    found = _at(planned, [*places, *inside])
     found[len(places) - 1] = found[len(places) - 1]._replace(planned=True)
     more = _more(plan)
     if more is not None:
         further = _places(more.parts)
         shared = _shared(places, further)
         added = further[shared : len(further) - len(places) + shared]
-        found += [_candidate(more, place)._replace(beyond=True) for place in added]
+        found += [one._replace(beyond=True) for one in _at(more, added)]
     knitted = max((weighing.row for weighing in plan.design.log), default=0)
     return sorted([one for one in found if one.place.row >= knitted], key=lambda one: one.place.row)
 
@@ -223,9 +223,13 @@ def _last_paid(plan: Plan, parts: list[WorkedPart], places: list[EndPlace]) -> l
     return [] if place.row == mark.row else [place._replace(row=mark.row, live=live, inside=True)]
 
 
-def _candidate(variant: Variant, place: EndPlace) -> Candidate:
+def _at(variant: Variant, places: list[EndPlace]) -> list[Candidate]:
+    sums = variant.model.left([place.row for place in places])
+    return [_candidate(variant, place, sums[place.row]) for place in places]
+
+
+def _candidate(variant: Variant, place: EndPlace, before: LinearSum) -> Candidate:
     model, log = variant.model, variant.log
-    before = model.left([place.row])[place.row]
     after = model.moved(before, bind_off_amounts(model.table, place.run.stitch, place.live))
     reading, left = log.posterior.estimate(before), log.posterior.estimate(after)
     bind_off_g, row = max(reading.mean - left.mean, 0.0), place.row

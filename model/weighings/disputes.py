@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from halfhank.model.weighings.posterior import Column, Estimate, LinearSum, Posterior
 
-DISPUTED_SDS = 4.0
+DISPUTED_SDS = 3.5
 """A weighing further than this from what all the others let expect is disputed."""
 NEARLY_AS_WELL = 9.0
 """How much more misfit (in squared standard deviations) is left by a reading that is disputed along with the best."""

@@ -4,12 +4,12 @@ The errors e_1 … e_k are relative; those that hang together before anything is
 Everything that is asked is a sum `constant + weights . e`; each weighing is the value of one such sum plus noise. The
 posterior is then normal too, and follows from one rank-one update for each weighing (Kalman's update for a state that
 does not move; the batch form is Bishop, "Pattern Recognition and Machine Learning", 2006, 3.49 to 3.51). The covariance
-is kept as `D + sum p p' - sum u u'`, D diagonal, so that k errors and m weighings take about k m numbers and no matrix
-is ever inverted.
+is kept as `D + sum p p' - sum u u'`, D diagonal, with at most 2 k columns u for k errors however many weighings there
+are, and no matrix is ever inverted.
 """
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from operator import mul
 from typing import NamedTuple
 
@@ -19,6 +19,9 @@ BAND_SDS = 1.6448536269514722
 
 Column = tuple[float, ...]
 """One number for each error."""
+
+RANK_SHARE = 1e-15
+"""What is left of the largest variance once rounding is all that is left."""
 
 
 class LinearSum(NamedTuple):
@@ -122,7 +125,8 @@ class Posterior(NamedTuple):
         surprise = (reading_g - what.constant - _dot(what.weights, self.means)) / spread
         means = tuple([m + g * surprise for m, g in zip(self.means, gain, strict=True)])
         root = math.sqrt(spread)
-        return self._replace(means=means, columns=(*self.columns, tuple([g / root for g in gain])))
+        columns = self.columns if len(self.columns) < 2 * len(means) else fewest(self.columns)
+        return self._replace(means=means, columns=(*columns, tuple([g / root for g in gain])))
 
     def widened(self, columns: Iterable[Column]) -> "Posterior":
         """The same, known less well by what these columns add to the covariance."""
@@ -148,6 +152,26 @@ class Posterior(NamedTuple):
                 raised = [s + change * column[k] for s, column in zip(raised, self.shared, strict=True)]
                 shares = [s + change * column[k] for s, column in zip(shares, self.columns, strict=True)]
             yield _estimate(mean, spread, raised, shares)
+
+
+def fewest(columns: Sequence[Column]) -> tuple[Column, ...]:
+    """As many columns as there are errors at most, with the same `sum u u'`: its Cholesky factor, the largest first."""
+    errors = range(len(columns[0]))
+    whole = [[sum(column[i] * column[j] for column in columns) for j in errors] for i in errors]
+    least = RANK_SHARE * max(whole[k][k] for k in errors)
+    found: list[Column] = []
+    for _ in errors:
+        pivot = max(errors, key=lambda k: whole[k][k])
+        if whole[pivot][pivot] <= least:
+            break
+        root = math.sqrt(whole[pivot][pivot])
+        new = tuple([row[pivot] / root for row in whole])
+        whole = [
+            [known - one * other for known, other in zip(row, new, strict=True)]
+            for row, one in zip(whole, new, strict=True)
+        ]
+        found.append(new)
+    return tuple(found)
 
 
 def prior(sds: Iterable[float], shared: Iterable[Column] = ()) -> Posterior:

@@ -34,9 +34,12 @@ def likely_slip(figure: str, expected: Estimate, other: Estimate, grams_in: floa
     `grams_in` are the grams in one of the figure's unit.
     """
     given_g = float(figure) * grams_in
-    fits = [text for text in _meant(figure) if _near(float(text) * grams_in, expected)]
-    if fits:
-        return Slip(min(fits, key=lambda text: abs(float(text) * grams_in - expected.mean)), False, False)
+    finest = max(len(figure.partition(".")[2]), 1 if grams_in == 1 else 2)
+    for likely in _meant(figure):
+        shown = [text for text in likely if text and len(text.partition(".")[2]) <= finest]
+        fits = [text for text in shown if _near(float(text) * grams_in, expected)]
+        if fits:
+            return Slip(min(fits, key=lambda text: abs(float(text) * grams_in - expected.mean)), False, False)
     if _near(given_g, other):
         return Slip(None, True, False)
     over_g = given_g - expected.mean
@@ -47,22 +50,27 @@ def _near(grams: float, expected: Estimate) -> bool:
     return abs(grams - expected.mean) <= NEAR_SDS * expected.sd
 
 
-def _meant(figure: str) -> list[str]:
-    """Figures that are easily written for one another: the decimal point moved, two digits swapped, one left out."""
+def _meant(figure: str) -> list[list[str]]:
+    """Figures that are easily written for one another, the likeliest first.
+
+    The decimal point moved, two digits swapped, one digit too many.
+    """
     whole, _, rest = figure.partition(".")
     digits = whole + rest
     moved = [_pointed(digits, len(whole) + by) for by in (-2, -1, 1, 2)]
     places = range(len(digits) - 1)
     swapped = [digits[:k] + digits[k + 1] + digits[k] + digits[k + 2 :] for k in places]
-    twice = [digits[:k] + digits[k + 1 :] for k in range(len(digits))] if len(digits) > 1 else []
-    changed = [_pointed(text, len(whole)) for text in swapped]
-    changed += [_pointed(text, len(text) - len(rest)) for text in twice]
-    return [text for text in dict.fromkeys([*moved, *changed]) if text and float(text) != float(figure)]
+    fewer = [digits[:k] + digits[k + 1 :] for k in range(len(digits))]
+    return [
+        moved,
+        [_pointed(text, len(whole)) for text in swapped],
+        [_pointed(text, len(text) - len(rest)) for text in fewer],
+    ]
 
 
 def _pointed(digits: str, place: int) -> str:
-    """Digits with the point after so many of them; empty where there are none to stand before it."""
-    if place < 0:
+    """Digits with the point after so many of them; empty where there are none."""
+    if place < 0 or not digits:
         return ""
     padded = digits.ljust(place, "0")
     whole, rest = padded[:place].lstrip("0") or "0", padded[place:].rstrip("0")

@@ -142,7 +142,7 @@ def _sd(design: Design, skein_g: float, drift: Drift, error: ErrorSource) -> flo
 
 
 def skein_sd(design: Design, skein_g: float) -> float:
-    """Relative standard deviation of the skein's mass: the label's, or the scale's if it is weighed and that is less."""
+    """Relative standard deviation of the skein's mass: of its label, or of the scale where that weighs it better."""
     first = design.weighed_start
     return LABEL_SD if first is None else min(LABEL_SD, noise_sd_g(first.step_g) / skein_g)
 
