@@ -265,7 +265,7 @@ MEANINGS = {
     "even-sequence": "the yarn ends an even sequence of bands, with a list that would vary it",
     "idle-line": "a shaping line that never acts",
     "line-lost": "a line of the shape on a row of a part that has lines of its own",
-    "log-disagrees": "a weighing far from what the weighings before it let expect",
+    "log-disagrees": "a weighing far from what the other weighings let expect",
     "margin-short": "the shawl goes into the margin",
     "narrow-start": "too few stitches for edges and spine at the start",
     "no-spine": "a spine in a shape that has none",
