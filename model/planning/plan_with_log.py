@@ -177,8 +177,9 @@ def _corrected(found: CountWithLog, problems: list[Problem]) -> Planned:
     planned = computed(found.worked, found.table, problems, made)
     if planned.plan is None:
         return planned
-    total, left = total_and_left(found.model, found.log.posterior)
     shawl = planned.plan.shawl
+    total, left = total_and_left(found.model, found.log.posterior)
+    left = found.log.left(shawl.rows.count, left)
     yarn = shawl.yarn._replace(sd_g=total.sd, chance_enough=left.chance_positive, basis=WEIGHED)
     planned.plan.shawl = shawl._replace(yarn=yarn)
     return planned

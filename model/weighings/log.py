@@ -46,10 +46,11 @@ class LoggedWeighing(NamedTuple):
 
 
 class LogPosterior(NamedTuple):
-    """The posterior after the whole log, and its weighings after rows."""
+    """The posterior after the whole log, and its weighings after rows. `skein_g`: the most that the skein may weigh."""
 
     posterior: Posterior
     weighings: tuple[LoggedWeighing, ...]
+    skein_g: float
 
     @property
     def shown(self) -> Shown | None:
@@ -59,13 +60,14 @@ class LogPosterior(NamedTuple):
     def left(self, row: int, expected: Estimate) -> Estimate:
         """Grams left after a row, or after a bind-off there: no more than the scale showed by then.
 
-        The 90 % range keeps to that too, unless the last weighing is disputed.
+        The 90 % range keeps to that too, unless the last weighing is disputed, and never goes beyond the skein.
         """
+        most_g = max(self.skein_g, expected.mean)
         if self.shown is None or row < self.shown.row:
-            return expected
+            return expected.at_most(math.inf, most_g)
         trusted = [one.left_g for one in self.weighings if not one.disputed]
-        range_g = min(trusted, default=math.inf) if self.weighings[-1].disputed else self.shown.left_g
-        return expected.at_most(self.shown.left_g, range_g)
+        range_g = min(trusted, default=most_g) if self.weighings[-1].disputed else self.shown.left_g
+        return expected.at_most(self.shown.left_g, max(range_g, self.shown.left_g))
 
 
 def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosterior:
@@ -83,7 +85,8 @@ def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosteri
         left_g, noise = skein_g - weighing.mass_g if weighing.used else weighing.mass_g, reading.noise_sd_g
         taken.append(LoggedWeighing(weighing.row, left_g, noise, expected, others, disputed, weighing.span))
         posterior = posterior.weighed(reading.what, reading.grams, found.noises[place])
-    return LogPosterior(posterior.widened(doubts(posterior, readings, found)), tuple(taken))
+    skein_g = model.prior.estimate(model.full).high
+    return LogPosterior(posterior.widened(doubts(posterior, readings, found)), tuple(taken), skein_g)
 
 
 def _reading(model: WeighingModel, weighing: Weighing, left: LinearSum) -> Reading:

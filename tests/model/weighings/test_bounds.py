@@ -42,6 +42,7 @@ def holds(plan: Plan) -> None:
     assert max(e.mean for e in later) <= last.left_g + 1e-9
     assert last.disputed or max(e.high for e in later) <= last.left_g + 1e-9
     assert plan.shawl.yarn.left_g <= last.left_g + 1e-9
+    assert max(e.high for e in found.rows) <= 1.04 * plan.design.yarn.skein_g
     lefts = [b.left_g for b in [*plan.shawl.bands, *plan.shawl.parts] if b.last_row >= last.row]
     assert max(lefts, default=0.0) <= last.left_g + 1e-9
     readings = scale_readings(plan)
