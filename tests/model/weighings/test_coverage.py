@@ -119,6 +119,24 @@ def test_the_range_of_the_end_holds_the_truth_in_most_knits_of_any_kind(tension:
         assert max(held) <= (1.0 if tension == "none" else 0.97), (case, held)
 
 
+WITHOUT_DRIFT_G = {
+    "none": (4.294, 2.399, 1.201, 0.667),
+    "walk 2 %": (4.328, 2.495, 1.252, 0.704),
+    "walk 4 %": (4.500, 2.712, 1.413, 0.809),
+    "step 2 %": (4.317, 2.490, 1.372, 0.739),
+}
+"""Mean error of a forecast of the same knits that knows no drift, only 0.15 g of handling, after 0 to 3 weighings."""
+
+
+@pytest.mark.parametrize("tension", TENSIONS)
+def test_the_mean_error_is_no_larger_than_without_a_drift(tension: str) -> None:
+    """A wider range must not be paid for with a worse middle."""
+    found = [[outcome.error_g for outcome in outcomes(case)] for case in CASES if case.tension == tension]
+    means = np.mean(found, axis=0)
+    assert means[0] == pytest.approx(WITHOUT_DRIFT_G[tension][0], abs=0.001)
+    assert all(means[1:] < WITHOUT_DRIFT_G[tension][1:])
+
+
 def test_of_knits_that_are_said_to_be_nearly_sure_nearly_all_finish() -> None:
     sure = [found.enough[found.chance > 0.99] for case in CASES for found in outcomes(case)[1:]]
     assert sum(map(len, sure)) > 5_000
