@@ -9,10 +9,11 @@ import stat
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from typing import IO, Any, NamedTuple
+from typing import IO, Any
 
 from halfhank.cli import terminal
 from halfhank.cli.errors import CommandError, reason
+from halfhank.grammar.record import NamedTuple
 
 STANDARD = "-"
 # One byte over the grammar's limit, so that it is the grammar that reports a file too large.

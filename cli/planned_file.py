@@ -1,10 +1,10 @@
 """From a file's name to its plan, and its problems to standard error."""
 
 import sys
-from typing import NamedTuple
 
 from halfhank.cli import files, terminal
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.interface import plan
 from halfhank.model.plan import Plan, Planned
 

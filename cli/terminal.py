@@ -2,9 +2,10 @@
 
 import os
 import sys
-from typing import IO, Any, NamedTuple
+from typing import IO, Any
 
 from halfhank.cli.errors import CommandError, reason
+from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.excerpt import safe
 
 __all__ = ["Emphasis", "columns", "err", "out", "out_bytes", "safe", "wants_colour", "width"]

@@ -4,9 +4,8 @@ All records are named tuples (frozen; see `problems`). Spans never leave one lin
 Quantities keep the unit they were written in and convert by the definitions of 1959 (inch, yard, ounce).
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 
 CM_IN = {"mm": 0.1, "cm": 1.0, "m": 100.0, "in": 2.54, "yd": 91.44}
 GRAMS_IN = {"g": 1.0, "oz": 28.349523125}

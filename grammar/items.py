@@ -4,7 +4,7 @@ Meanings are those of the trade's abbreviation lists. A loop is drawn each time 
 through or laid over the needle, so slipped stitches take none and a decrease takes one.
 """
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 
 class ItemKind(NamedTuple):

@@ -3,7 +3,7 @@
 A new block or fact takes an entry here, its rule in `shawl.lark`, and its builder in `reading/`.
 """
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 
 class FactKind(NamedTuple):

@@ -31,6 +31,6 @@ def _length(value: float, unit: str) -> str:
 
 
 def going_on(shawl: Shawl) -> str:
-    """The fabric in which rows past the planned end are reckoned: that of the last band."""
+    """The fabric in which rows past the planned end are worked: that of the last band."""
     stitch = shawl.bands[-1].stitch
     return "drop stitch" if stitch == "drop" else stitch

@@ -1,9 +1,10 @@
 """The plan record: all that planning works out of a description, each thing once. Every view takes it."""
 
 from collections.abc import Callable, Mapping
-from typing import Any, NamedTuple, TypeVar, cast
+from typing import Any, TypeVar, cast
 
 from halfhank.grammar.problems.problem import MISTAKE, Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart

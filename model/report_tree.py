@@ -4,9 +4,9 @@ Builders say what there is to say; writers break lines, set tables, colour, and 
 """
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import counted
 
 WORDS, FIGURES = "words", "figures"

@@ -1,9 +1,8 @@
 """The computed shawl: everything that a plan, a drawing or a chart shows. Immutable; computed by
 `halfhank.model.planning.planning`."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.outline import Outline
 from halfhank.model.rows.row_table import Rows
 

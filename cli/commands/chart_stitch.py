@@ -97,7 +97,8 @@ def _scene(pattern: "Pattern", measures: "StitchMeasures") -> "Scene":
 
 def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
     from halfhank.model.number_words import counted
-    from halfhank.model.stitches.chart import chart_of, too_large
+    from halfhank.model.stitches.chart import chart_of
+    from halfhank.model.stitches.worked_rows import too_large
     from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 
     problem = too_large(pattern)

@@ -1,9 +1,10 @@
 """Tables and paragraphs as lines of plain text, set to the width of a terminal."""
 
 from collections.abc import Callable, Sequence
-from typing import NamedTuple, TypeVar
+from typing import TypeVar
 
 from halfhank.cli.terminal import Emphasis, safe, width
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.report_tree import LEFT, WORDS, Table, TableColumn, words_of
 
 GAP = "  "

@@ -2,11 +2,11 @@
 
 import sys
 from collections.abc import Callable, Iterable
-from typing import NamedTuple
 
 from halfhank.cli import terminal
 from halfhank.cli.report.table_lines import paragraph, table_lines
 from halfhank.cli.terminal import Emphasis, safe
+from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.excerpt import problem_lines
 from halfhank.model.report_tree import (
     Figure,

@@ -3,7 +3,7 @@
 Nothing here is read by the parser, so that whoever needs a ratio alone loads none.
 """
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 
 class BuiltIn(NamedTuple):

@@ -5,7 +5,6 @@ Trees and tokens stay inside `halfhank.grammar`.
 
 import re
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from halfhank.grammar.language import FACTS, HEADERS, UNITS
 from halfhank.grammar.lines.synonyms import PHRASES, SYNONYMS
@@ -13,6 +12,7 @@ from halfhank.grammar.lines.tables import line_parser
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.problems.spelling import nearest
+from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.indentation import SourceLine
 from lark import Token, Tree
 from lark.exceptions import UnexpectedToken

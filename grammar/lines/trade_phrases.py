@@ -5,7 +5,8 @@ Loaded only once a line has a mistake of grammar.
 
 import re
 from collections.abc import Iterator
-from typing import NamedTuple
+
+from halfhank.grammar.record import NamedTuple
 
 # US sizes of knitting needles in mm (common conversion tables).
 US_NEEDLES_MM = {"0": 2, "1": 2.25, "2": 2.75, "3": 3.25, "4": 3.5, "5": 3.75, "6": 4, "7": 4.5, "8": 5, "9": 5.5}

@@ -4,7 +4,7 @@ Records here are named tuples, not dataclasses: they are as frozen, and the comm
 a tenth of the time to define them.
 """
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 MISTAKE = "mistake"
 ADVICE = "advice"

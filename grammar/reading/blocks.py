@@ -1,7 +1,6 @@
 """The top level: which lines open which blocks, in which order."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from halfhank.grammar.language import FACTS, HEADERS, BlockKind
 from halfhank.grammar.lines.line_reader import accepted, first_word, guessed_word
@@ -9,6 +8,7 @@ from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.block_body import parsed
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
+from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.indentation import LineNode, SourceLine
 
 _GUESSED_BY = 5

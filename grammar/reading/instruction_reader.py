@@ -2,11 +2,11 @@
 
 import re
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times
 from halfhank.grammar.reading.block_body import BlockBody
 from halfhank.grammar.reading.parse_context import ParseContext
+from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.indentation import lay_out
 
 

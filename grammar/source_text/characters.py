@@ -4,10 +4,10 @@ Every mend replaces one character by one character, so that columns stay those o
 """
 
 from collections.abc import Callable
-from typing import NamedTuple
 
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 
 _CURLY = "“”„‟«»″"
 _DASHES = "‐‑‒–—―−"

@@ -6,12 +6,12 @@ all other bytes kept. Lines with a mistake of layout are reported here and still
 
 import re
 from functools import cached_property
-from typing import NamedTuple
 
 from halfhank.grammar.language import HEADERS
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.problems.spelling import nearest_opener
+from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.characters import clean
 
 MAX_LINE = 4_000

@@ -1,8 +1,7 @@
 """Puts a weighing into a description's log and leaves every other character where it is."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.description import Description, Weighing
+from halfhank.grammar.record import NamedTuple
 
 
 class LogLine(NamedTuple):

@@ -2,19 +2,18 @@
 
 from collections.abc import Iterator, Sequence
 from math import gcd
-from typing import NamedTuple
 
 from halfhank.grammar.description import Work
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band, Design
 from halfhank.model.number_words import counted
 from halfhank.model.problems import row_problems as known
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.shaping import WorkedPart
-from halfhank.model.stitches.chart import too_large
 from halfhank.model.stitches.fit import Fit, LaidRepeat, Needle, PatternRows, fitted, needle_of, whole_multiples
 from halfhank.model.stitches.pattern import Pattern
-from halfhank.model.stitches.worked_rows import worked_rows
+from halfhank.model.stitches.worked_rows import too_large, worked_rows
 
 _MEND_ROWS = 200
 """How many rows later a start is still worth proposing."""

@@ -8,9 +8,8 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.model.problems import row_problems as known
 from halfhank.model.stitch_counts.pairs import changes, unpaired
 from halfhank.model.stitch_counts.tally import tally_of
-from halfhank.model.stitches.chart import too_large
 from halfhank.model.stitches.pattern import Pattern, PatternRow
-from halfhank.model.stitches.worked_rows import WorkedItem, WorkedRow, worked_rows
+from halfhank.model.stitches.worked_rows import WorkedItem, WorkedRow, too_large, worked_rows
 
 _ONE_LOOK = frozenset({"k", "p"})
 

@@ -4,10 +4,11 @@ Two descriptions that mean the same resolve to equal designs, however they are w
 text, and in which words, is carried along in an `Aside` for problems and sentences; asides are all equal.
 """
 
-from typing import Generic, NamedTuple, TypeVar
+from typing import Generic, TypeVar
 
 from halfhank.grammar import description as written
 from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.record import NamedTuple
 
 T = TypeVar("T")
 

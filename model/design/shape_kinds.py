@@ -3,9 +3,8 @@
 How the rows of each lie: `halfhank.model.outline.shapes`.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.description import EACH_EDGE, EVENLY, LOWER_EDGE, SPINE, UPPER_EDGE
+from halfhank.grammar.record import NamedTuple
 
 
 class ShapeKind(NamedTuple):

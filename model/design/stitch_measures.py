@@ -2,10 +2,11 @@
 
 import math
 from collections.abc import Callable, Iterator
-from typing import Any, NamedTuple, TypeVar, cast
+from typing import Any, TypeVar, cast
 
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import WrittenRow
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design, Gauge, StitchBlock
 from halfhank.model.design.resolve import DEFAULT_FILL
 from halfhank.model.design.stitch_chain import by_name, chain

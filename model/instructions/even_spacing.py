@@ -1,6 +1,6 @@
 """`increase … evenly` and `decrease … evenly`: which stitches, so that the row comes out."""
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 
 class Even(NamedTuple):

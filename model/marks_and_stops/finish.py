@@ -1,7 +1,6 @@
 """Whether a shawl that ends after some row would look finished or cut off."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import leaves
 from halfhank.model.design.design import Band, Design, Elongated, Repeat
 from halfhank.model.marks_and_stops.sequences import fabrics_in, is_even

@@ -1,8 +1,7 @@
 """Where a shawl may end: after which bands it can be bound off, what that leaves, and how it would look."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import growing_part, total_rows
 from halfhank.model.design.design import Design, Repeat
 from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of

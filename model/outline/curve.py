@@ -6,7 +6,8 @@ Affine maps (turning, pinning) act on the control points alone, so a row is draw
 import math
 from collections.abc import Callable, Iterable
 from itertools import pairwise
-from typing import NamedTuple
+
+from halfhank.grammar.record import NamedTuple
 
 Point = tuple[float, float]
 

@@ -1,9 +1,8 @@
 """What a shape is laid out from: the rows, and the few facts of the description that decide how they lie."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.description import PinnedStraight, PinnedTo
 from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.rows.row_table import Rows
 
 

@@ -1,9 +1,10 @@
 """What a construction gives: where each row lies, in coordinates of its own, and what can be said of the piece."""
 
 from collections.abc import Callable
-from typing import NamedTuple, Protocol
+from typing import Protocol
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import Region, RowEnds
 

@@ -1,9 +1,10 @@
 """What the rest of the program knows of a piece in the plane: its regions, its spine, its size."""
 
 from collections.abc import Sequence
-from typing import NamedTuple, Protocol
+from typing import Protocol
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Curve, Point
 from halfhank.model.outline.region import Region, RowEnds
 

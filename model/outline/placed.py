@@ -3,10 +3,10 @@
 import math
 from collections.abc import Iterable, Sequence
 from itertools import chain, pairwise
-from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedTo
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import LocalOutline

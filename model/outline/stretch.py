@@ -1,9 +1,9 @@
 """How far pinning stretches the fabric."""
 
 import math
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import Grain, LocalOutline
 from halfhank.model.outline.outline import Stretch

@@ -4,9 +4,8 @@ The count of `as yarn allows` and what the log says hang on each other where row
 so the two are found in turns, until the count stays.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import growing_part, total_rows
 from halfhank.model.design.design import Design, Weighing
 from halfhank.model.plan import Planned

@@ -1,13 +1,12 @@
-"""One shawl from skeins of other lengths: what a pattern tells the people who buy it.
+"""One shawl from skeins of other lengths: what a pattern says to those who buy it.
 
 The gauge stays, and so does the yarn of a stitch in metres: a finer or a fuller yarn is knitted to the same fabric. A
 swatch that was weighed is therefore taken as the length that it holds; what the log says of the yarn is kept, its
 weighings are not: they belong to another skein.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.plan import Plan
 from halfhank.model.planning.planning import plan_design

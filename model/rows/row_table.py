@@ -1,6 +1,6 @@
 """The row table: every row of a shawl after its bands and shaping lines are worked out, before any geometry or yarn."""
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 
 class Rates(NamedTuple):

@@ -1,8 +1,8 @@
 """Bands put into rows: repeats opened, lists run through, the mirrored second half after them."""
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import count_rows
 from halfhank.model.design.design import AnyBand, Band, Design, Elongated, Part, Repeat
 

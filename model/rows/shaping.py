@@ -5,9 +5,9 @@ the order of the file, each whole or not at all.
 """
 
 from itertools import accumulate
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design, Gains, Part, ShapingLine
 from halfhank.model.number_words import counted
 from halfhank.model.problems import plan_problems as known

@@ -1,9 +1,9 @@
 """A shawl worked from the first row to the last: its parts with their live stitches, and the table of all rows."""
 
 from itertools import pairwise
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.rows.row_table import NO_RATES, Rates, Rows

@@ -1,7 +1,6 @@
 """The bind-offs: what each takes for a live stitch, and its name on drawings and in written instructions."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import BindOff
 from halfhank.model.design.resolve import DEFAULT_PICOT
 from halfhank.model.start_and_bind_off.starts import CAST_ON_STITCH

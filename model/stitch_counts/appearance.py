@@ -5,9 +5,8 @@ or a cable keeps its lean, since both the direction and the order of the strands
 on the wrong side looks like `p2tog` worked on the right one.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, Work
+from halfhank.grammar.record import NamedTuple
 
 
 class Sign(NamedTuple):

@@ -1,8 +1,8 @@
 """Stitch counts for any number of multiples at once: what a row finds, takes and leaves."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import counted
 from halfhank.model.stitch_counts.tally import RowTally
 

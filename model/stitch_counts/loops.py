@@ -5,9 +5,9 @@ A loop is drawn each time that the yarn is pulled through or laid over the needl
 """
 
 from collections.abc import Callable, Iterable
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times, WholeRow, Work, WrittenRow
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.stitch_counts.tally import Tally, tally_of
 
 

@@ -1,10 +1,10 @@
 """Which yarn over belongs to which decrease: each to the nearest, unit by unit."""
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Times
 from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.stitch_counts.tally import tally_of
 
 

@@ -1,10 +1,10 @@
 """What working notation takes from the needle, leaves on it, and draws of the yarn."""
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS
+from halfhank.grammar.record import NamedTuple
 
 
 class Tally(NamedTuple):

@@ -1,18 +1,14 @@
 """A pattern as a chart: one square a stitch, seen from the right side."""
 
-from typing import NamedTuple
-
 from halfhank.grammar.description import Item
-from halfhank.grammar.problems.problem import Problem
-from halfhank.model.problems import row_problems as known
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.stitch_counts.appearance import Sign, sign_of
 from halfhank.model.stitch_counts.balance import StitchCount
 from halfhank.model.stitch_counts.bare_items import bare
 from halfhank.model.stitches.chart_columns import columns_of
 from halfhank.model.stitches.pattern import Pattern
-from halfhank.model.stitches.worked_rows import WorkedRow, levels_of, worked_rows
+from halfhank.model.stitches.worked_rows import WorkedRow, worked_rows
 
-MAX_COLUMNS, MAX_ROWS = 200, 400
 _LEAST_COLUMNS = 6
 
 
@@ -56,16 +52,6 @@ class Chart(NamedTuple):
     rows: tuple[ChartRow, ...]
     uses: tuple[Use, ...]
     no_stitch: bool
-
-
-def too_large(pattern: Pattern) -> Problem | None:
-    """Why a pattern cannot be charted: more squares than any page holds."""
-    if len(pattern.rows) > MAX_ROWS:
-        return known.CHART_TOO_LARGE_IN_ROWS.at(pattern.span, most=MAX_ROWS, rows=len(pattern.rows))
-    widest = max(level.stitches(pattern.least) for level in levels_of(pattern))
-    if widest > MAX_COLUMNS:
-        return known.CHART_TOO_LARGE_IN_STITCHES.at(pattern.span, most=MAX_COLUMNS, stitches=widest)
-    return None
 
 
 def chart_of(pattern: Pattern, turned: bool = False) -> Chart:

@@ -7,9 +7,9 @@ in the fill stitch there, until they make a whole multiple at the start of a ver
 
 from collections.abc import Iterator, Sequence
 from itertools import accumulate
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.stitches.pattern import Pattern

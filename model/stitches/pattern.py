@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 from math import lcm
-from typing import NamedTuple
 
 from halfhank.grammar.description import BUILT_IN_SPAN, Across, Item, Multiple, Stitch, WholeRow
 from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import bands_of
 from halfhank.model.design.resolve import DEFAULT_FILL
 from halfhank.model.design.stitch_measures import StitchMeasures

@@ -1,10 +1,10 @@
 """Whether a pattern's rows can be worked one after the other: mistakes, each at the item or the part that has it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, InOne, Item, Times, Work
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import counted
 from halfhank.model.problems import row_problems as known
 from halfhank.model.rows.shaping import MAX_STITCHES
@@ -150,7 +150,7 @@ def _blame(row: PatternRow, level: StitchCount, found: StitchCount) -> tuple[Spa
 
 
 def _unbalanced(row: PatternRow, level: StitchCount, needed_by: int) -> Problem:
-    """The row that makes more or fewer stitches than it takes, told at the item without its partner."""
+    """The row that makes more or fewer stitches than it takes, reported at the item without its partner."""
     tally = row.tally
     inside = tally.across is not None and tally.across.made != tally.across.taken
     side = tally.across if inside and tally.across else tally.outside

@@ -1,15 +1,19 @@
-"""A pattern's rows stitch by stitch, over a given number of multiples."""
+"""A pattern's rows stitch by stitch, over a given number of multiples; what is too large for that."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from halfhank.grammar.description import Across, Item, Work
+from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
+from halfhank.model.problems import row_problems as known
 from halfhank.model.stitch_counts.appearance import units
 from halfhank.model.stitch_counts.balance import StitchCount, passes
 from halfhank.model.stitch_counts.bare_items import bare
 from halfhank.model.stitch_counts.tally import tally_of
 from halfhank.model.stitches.pattern import Pattern, PatternRow, whole_row
 from halfhank.model.stitches.row_checks import walked
+
+MAX_COLUMNS, MAX_ROWS = 200, 400
 
 
 class WorkedItem(NamedTuple):
@@ -42,6 +46,16 @@ class WorkedRow(NamedTuple):
 def levels_of(pattern: Pattern) -> tuple[StitchCount, ...]:
     """The count that each row finds, and what the last one leaves."""
     return walked(pattern).levels
+
+
+def too_large(pattern: Pattern) -> Problem | None:
+    """Why a pattern cannot be charted: more squares than any page holds."""
+    if len(pattern.rows) > MAX_ROWS:
+        return known.CHART_TOO_LARGE_IN_ROWS.at(pattern.span, most=MAX_ROWS, rows=len(pattern.rows))
+    widest = max(level.stitches(pattern.least) for level in levels_of(pattern))
+    if widest > MAX_COLUMNS:
+        return known.CHART_TOO_LARGE_IN_STITCHES.at(pattern.span, most=MAX_COLUMNS, stitches=widest)
+    return None
 
 
 def worked_rows(pattern: Pattern, multiples: int, turned: bool = False) -> list[WorkedRow]:

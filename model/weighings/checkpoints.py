@@ -2,8 +2,8 @@
 
 from functools import partial
 from itertools import accumulate
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.plan import Plan
 from halfhank.model.shawl import BandPlan

@@ -11,8 +11,8 @@ are half of that change's square on top of the variance.
 """
 
 import math
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.weighings.posterior import Column, Estimate, LinearSum, Posterior
 
 DISPUTED_SDS = 3.5

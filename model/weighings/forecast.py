@@ -5,8 +5,7 @@ beforehand; grams left after a row are linear in them, each weighing is one such
 that of Bayesian linear regression (`halfhank.model.weighings.posterior`).
 """
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.plan import Plan
 from halfhank.model.weighings.log import LoggedWeighing, log_of, model_of, total_and_left
 from halfhank.model.weighings.posterior import Estimate

@@ -1,9 +1,9 @@
 """The log taken in: the posterior after its weighings, and what it teaches the plan."""
 
 import math
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Weighing
 from halfhank.model.plan import Made, Plan
 from halfhank.model.problems import plan_problems as known

@@ -11,7 +11,8 @@ are, and no matrix is ever inverted.
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from operator import mul
-from typing import NamedTuple
+
+from halfhank.grammar.record import NamedTuple
 
 BAND_SDS = 1.6448536269514722
 """Half the width of a band that holds 90 % of a normal distribution, in standard deviations."""

@@ -1,7 +1,6 @@
 """A weighing that cannot be true: how far off is too far, and the slip of the hand that would explain it."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.weighings.log import LoggedWeighing
 from halfhank.model.weighings.posterior import Estimate
 

@@ -11,8 +11,8 @@ What the drift adds to the whole shawl's variance is taken off the constant part
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.weighings.posterior import Column
 
 DRIFT_SD = 0.04

@@ -7,8 +7,8 @@ drifted to where the row is worked (`halfhank.model.weighings.tension`).
 
 import math
 from itertools import accumulate
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.weighings.posterior import Column, LinearSum, Posterior, Step, prior
 from halfhank.model.weighings.tension import LEVELS, MOST_LEVELS, Drift, split

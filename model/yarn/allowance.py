@@ -6,9 +6,8 @@ that can add stays within what is left of the skein, the counts between need not
 such bound, every count is.
 """
 
-from typing import NamedTuple
-
 from halfhank.grammar.problems.problem import Problem, Span
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import count_rows, has_allowance, open_piece, total_rows
 from halfhank.model.design.design import AnyBand, Band, Elongated, ShapingLine
 from halfhank.model.problems import plan_problems as known
@@ -44,7 +43,7 @@ class Increment(NamedTuple):
 
 
 def allowance(yarn: RowYarn, supply: YarnSupply) -> tuple[int, list[Problem]]:
-    """The count of `as yarn allows`, and what is to be told.
+    """The count of `as yarn allows`, and the problems found on the way.
 
     That is a mistake where the count is 0, advice where something else than the yarn ends it.
     """

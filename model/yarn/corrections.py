@@ -1,8 +1,8 @@
-"""What the log has taught: corrections of the yarn that the plan takes over from the posterior."""
+"""What the log shows: corrections of the yarn that the plan takes over from the posterior."""
 
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.yarn.uncertainty import ROOTS, ErrorSource
 
 LEAST_FACTOR = 0.02

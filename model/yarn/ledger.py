@@ -1,8 +1,8 @@
 """The yarn ledger: every metre of a shawl, row by row, by what it is worked in. All sums of yarn are taken from it."""
 
 from collections.abc import Callable, Iterable, Iterator
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.rows.shaping import BIND_OFF, WorkedPart, last_stitch
 from halfhank.model.start_and_bind_off.bind_offs import MEASURED
 from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m, wraps_of_rows
@@ -74,16 +74,18 @@ def bind_off_amounts(table: StitchTable, stitch: str, live: int) -> Amounts:
 
 
 def part_amounts(yarn: RowYarn, part: WorkedPart) -> list[Amounts]:
-    """Each row of a part, stitches bound off on the way included."""
+    """Each row of a part, stitches bound off on the way included. Rows that take the same may share one record."""
     rows: list[Amounts] = []
     for run in part.section.runs:
         for first, end, wraps in wraps_of_rows(run):
             counts = part.counts[len(rows) : len(rows) + end - first]
-            rows.extend(_named(yarn.amounts(run.stitch, wraps, live)) for live in counts)
+            known = {live: _named(yarn.amounts(run.stitch, wraps, live)) for live in set(counts)}
+            rows.extend(map(known.__getitem__, counts))
     for act in part.acts:
         if part.active.lines[act.line].action == BIND_OFF:
             amounts = rows[act.row - 1]
-            amounts[YarnUse(BOUND_OFF)] = amounts.get(YarnUse(BOUND_OFF), 0.0) + yarn.bound_off_m * abs(act.change)
+            metres = amounts.get(YarnUse(BOUND_OFF), 0.0) + yarn.bound_off_m * abs(act.change)
+            rows[act.row - 1] = {**amounts, YarnUse(BOUND_OFF): metres}
     return rows
 
 

@@ -1,7 +1,6 @@
 """Yarn of rows, start and bind-off, in metres, by what they are worked in."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.rows.sections import Run
 from halfhank.model.rows.shaping import BIND_OFF, WorkedPart
 from halfhank.model.start_and_bind_off.bind_offs import BIND_OFF_STITCH, MEASURED, bind_off_stitches

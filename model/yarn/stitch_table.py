@@ -1,7 +1,6 @@
 """How much yarn one stitch takes, what that is known from, and how well."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design, StitchBlock, Swatch
 from halfhank.model.design.resolve import DEFAULT_FILL
 from halfhank.model.design.stitch_measures import BUILT_IN, StitchMeasures, wrap_m

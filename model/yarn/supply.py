@@ -1,7 +1,6 @@
 """What yarn there is, and how much of it may be planned for."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.yarn.corrections import NONE, Corrections
 

@@ -1,9 +1,9 @@
 """One count of `as yarn allows` after the other, each worked out exactly."""
 
 from bisect import bisect_right
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import bands_of, count_rows, elongated_of, growing_part, has_allowance
 from halfhank.model.design.design import Repeat, ShapingLine
 from halfhank.model.rows.sections import MAX_ROWS, Section, mirrored, section_of

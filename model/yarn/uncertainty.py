@@ -6,7 +6,8 @@ standard deviation).
 
 import math
 from collections.abc import Mapping
-from typing import NamedTuple
+
+from halfhank.grammar.record import NamedTuple
 
 SWATCH, RATIO, GAUGE, START, BIND_OFF, SKEIN = "swatch", "ratio", "gauge", "start", "bind off", "skein"
 TENSION = "tension"

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import MINUS
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style

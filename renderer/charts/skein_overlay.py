@@ -1,7 +1,6 @@
 """The same shawl from several skeins: all outlines over each other, laid start on start, to one scale."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl

@@ -1,7 +1,6 @@
 """The stitch chart: one square a stitch, numbers at both sides, the multiple in a heavy box, a key of all symbols."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
 from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.model.stitches.chart import Chart, ChartRow, Use

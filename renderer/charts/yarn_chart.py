@@ -1,7 +1,6 @@
 """The yarn chart: grams left on the scale after every row, how sure they are, the weighings and the marks."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl

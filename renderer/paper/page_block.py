@@ -1,7 +1,6 @@
 """Blocks of a page, one below the other, and the column that they keep to."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.scene import Group
 
 

@@ -3,7 +3,7 @@
 The matrices are those of that article, with its correction of 2021.
 """
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 Lab = tuple[float, float, float]
 

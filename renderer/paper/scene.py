@@ -1,6 +1,6 @@
 """The picture between layout and export: frozen items in mm, x to the right and y downwards, nothing about files."""
 
-from typing import NamedTuple
+from halfhank.grammar.record import NamedTuple
 
 PathData = tuple[tuple[str, tuple[float, ...]], ...]
 

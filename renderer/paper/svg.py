@@ -4,9 +4,10 @@ svgwrite is used without its own checks (they are slow and let NaN and control c
 number and text passes `number` and `checked` here.
 """
 
-from typing import Any, NamedTuple
+from typing import Any
 from zlib import adler32, crc32
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene, Style
 
 SANS = "Helvetica, Arial, 'Liberation Sans', sans-serif"

@@ -1,8 +1,8 @@
 """Upright boxes, in mm"""
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 
 

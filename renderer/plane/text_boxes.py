@@ -1,8 +1,8 @@
 """The room that texts take on a scene."""
 
 import math
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.paper.text_widths import ASCENT, DESCENT, label_width

@@ -1,7 +1,6 @@
 """The layout of the drawing, in the piece's own mm: badges, flags, arrow, dimensions, all kept apart."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import length_words

@@ -1,7 +1,6 @@
 """What the caller may choose about a drawing."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.ramp import RAMPS
 
 NARROWEST_MM = 100.0

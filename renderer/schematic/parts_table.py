@@ -1,7 +1,6 @@
 """The table of parts: number, name, rows, stitches at the end, grams, share, grams left on the scale."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import HEAVY, INK, RULE, SMALL, SOFT, TEXT

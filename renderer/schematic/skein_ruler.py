@@ -2,8 +2,8 @@
 
 import math
 from itertools import pairwise
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import (
     BADGE_RADIUS,

@@ -3,16 +3,18 @@
 import os
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import pytest
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.paper.text_widths import text_width
 from halfhank.renderer.schematic.page import draw_schematic
-from playwright.sync_api import Browser, Page, sync_playwright
 from shapely import Polygon, STRtree, box
 
 from tests.pipe.random_shawls.making import seeded_plan
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
 
 CHROMIUM = Path("/usr/bin/chromium")
 ARGUMENTS = [
@@ -69,7 +71,10 @@ class Shown(NamedTuple):
 
 
 @pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
+def browser() -> "Iterator[Browser]":
+    # A second to import, in the one process that needs it.
+    from playwright.sync_api import sync_playwright
+
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=str(CHROMIUM), headless=True, args=ARGUMENTS)
         yield chromium
@@ -77,7 +82,7 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="module")
-def shown(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> list[Shown]:
+def shown(browser: "Browser", tmp_path_factory: pytest.TempPathFactory) -> list[Shown]:
     """All demos and a generated set."""
     folder = tmp_path_factory.mktemp("drawings")
     files = list(DEMOS)
@@ -94,7 +99,7 @@ def shown(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> list[Sh
     return [show(page, path, said) for path in files]
 
 
-def show(page: Page, path: Path, said: list[str]) -> Shown:
+def show(page: "Page", path: Path, said: list[str]) -> Shown:
     said.clear()
     page.goto(path.as_uri())
     texts, (width, height) = [measured(found) for found in page.evaluate(MEASURE)], page.evaluate(PAGE)

@@ -8,8 +8,8 @@ import pytest
 from halfhank import grammar
 
 ROOT = Path(grammar.__file__).parent
-# What lies in the folder itself stands below all rooms, but for what takes them in turn.
-ROOMS = ("problems", "", "source_text", "lines", "reading", "builtin", "parse")
+# What lies in the folder itself stands below all rooms, but for what makes records, and what takes the rooms in turn.
+ROOMS = ("record", "problems", "", "source_text", "lines", "reading", "builtin", "parse")
 MODULES = {
     ".".join(path.relative_to(ROOT).with_suffix("").parts): path
     for path in sorted(ROOT.rglob("*.py"))
@@ -18,7 +18,7 @@ MODULES = {
 
 
 def _room(module: str) -> str:
-    return "parse" if module == "parse" else module.rpartition(".")[0]
+    return module if module in ("record", "parse") else module.rpartition(".")[0]
 
 
 def _imported(module: str) -> Iterator[str]:

@@ -1,11 +1,12 @@
 """Nothing is computed twice for one command: no stage of a plan runs again on what it has had before."""
 
-import sys
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
+from inspect import signature
 from pathlib import Path
-from types import CodeType, FrameType
+from types import CodeType, FunctionType
+from typing import Any
 
 import pytest
 from halfhank.grammar import parse as reader
@@ -20,7 +21,7 @@ from halfhank.model.yarn import allowance, ledger, totals
 
 from tests.cli.running import halfhank
 
-STAGES: tuple[Callable[..., object], ...] = (
+STAGES: tuple[FunctionType, ...] = (
     reader.parse,
     resolve.resolve,
     allowance.allowance,
@@ -37,7 +38,6 @@ STAGES: tuple[Callable[..., object], ...] = (
     stops._candidates,
     pattern.patterns_with,
 )
-CODES: dict[CodeType, str] = {stage.__code__: stage.__name__ for stage in STAGES}  # type: ignore[attr-defined]
 GALLERY = Path(__file__).parents[2] / "gallery_demo"
 DEMOS = sorted(GALLERY.glob("*.shawl"))
 COMMANDS = (
@@ -76,20 +76,39 @@ def _key(argument: object) -> object:
 
 @contextmanager
 def watched() -> Iterator[Calls]:
-    """The calls of all stages while the block runs."""
-    calls, before = Calls(), sys.getprofile()
-
-    def notice(frame: FrameType, event: str, _: object) -> None:
-        name = CODES.get(frame.f_code) if event == "call" else None
-        if name is not None:
-            names = frame.f_code.co_varnames[: frame.f_code.co_argcount]
-            calls.made.append((name, tuple(frame.f_locals[one] for one in names)))
-
-    sys.setprofile(notice)
+    """The calls of all stages while the block runs, by whatever name they are called."""
+    calls = Calls()
+    codes = {stage: stage.__code__ for stage in STAGES}
     try:
+        for stage in STAGES:
+            stage.__code__ = noting(stage, calls)
         yield calls
     finally:
-        sys.setprofile(before)
+        for stage, code in codes.items():
+            stage.__code__ = code
+
+
+def noting(stage: FunctionType, calls: Calls) -> CodeType:
+    """The code of a function that notes its call and goes on as the stage does.
+
+    A function's globals cannot be changed, so what the code calls stands in it as a constant.
+    """
+    asked = signature(stage)
+    itself = FunctionType(stage.__code__, stage.__globals__, stage.__name__, stage.__defaults__, stage.__closure__)
+
+    def noted(*arguments: Any, **named: Any) -> Any:
+        bound = asked.bind(*arguments, **named)
+        bound.apply_defaults()
+        calls.made.append((stage.__name__, tuple(bound.arguments.values())))
+        return itself(*arguments, **named)
+
+    code = _template.__code__
+    return code.replace(co_consts=tuple(noted if one == "noted" else one for one in code.co_consts))
+
+
+def _template(*arguments: Any, **named: Any) -> Any:
+    noted: Any = "noted"
+    return noted(*arguments, **named)
 
 
 @pytest.mark.parametrize("command", COMMANDS, ids=" ".join)

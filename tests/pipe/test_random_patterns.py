@@ -10,11 +10,11 @@ from halfhank.model.design.resolve import resolve
 from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.instructions.row_lines import row_lines
 from halfhank.model.planning.planning import plan
-from halfhank.model.stitches.chart import chart_of, too_large
+from halfhank.model.stitches.chart import chart_of
 from halfhank.model.stitches.mirror import mirrored
 from halfhank.model.stitches.pattern import patterns_of
 from halfhank.model.stitches.row_checks import check_pattern
-from halfhank.model.stitches.worked_rows import worked_rows
+from halfhank.model.stitches.worked_rows import too_large, worked_rows
 from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 from halfhank.renderer.paper.svg import to_svg
 from hypothesis import given, settings

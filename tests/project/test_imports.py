@@ -20,6 +20,7 @@ ALLOWED = {
     "grammar": ("halfhank.grammar",),
     "model": (
         "halfhank.model",
+        "halfhank.grammar.record",
         "halfhank.grammar.problems.problem",
         "halfhank.grammar.description",
         "halfhank.grammar.language",
@@ -29,6 +30,7 @@ ALLOWED = {
     "renderer": (
         "halfhank.renderer",
         "halfhank.model",
+        "halfhank.grammar.record",
         "halfhank.grammar.problems.problem",
         "halfhank.grammar.description",
     ),

@@ -36,6 +36,7 @@ HEAVY |= {
     "svgwrite.validator2",
 }
 OTHER_COMMANDS = {*COMMANDS.values(), "halfhank.cli.fault"} - {COMMANDS["draw"]}
+DRAWN_CHARTS = ("halfhank.model.stitches.chart", "halfhank.renderer.charts")
 REPORTS = ("halfhank.cli.report", "halfhank.model.report_tree", "halfhank.model.instructions.written")
 LIST = """
 import sys
@@ -112,6 +113,13 @@ def test_a_drawing_loads_nothing_heavy(bare: Bare, tmp_path: Path) -> None:
     assert not sorted(found & HEAVY)
     assert not found & OTHER_COMMANDS
     assert not [name for name in found if name.startswith(REPORTS)]
+
+
+def test_a_drawing_with_written_rows_loads_no_charts(bare: Bare, tmp_path: Path) -> None:
+    found = loaded(bare, tmp_path, "draw", str(ROOT / "gallery_demo" / "hedge-and-ditch.shawl"), "-o", "x.svg")
+    assert "halfhank.model.checks.pattern_review" in found
+    assert not sorted(found & HEAVY)
+    assert not [name for name in found if name.startswith(DRAWN_CHARTS)]
 
 
 def test_a_plan_loads_its_report(bare: Bare, tmp_path: Path) -> None:

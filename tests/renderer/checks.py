@@ -1,6 +1,5 @@
 """What holds for every scene, and the scene taken apart for the tests."""
 
-import math
 from collections.abc import Callable, Iterator
 
 from halfhank.model.outline.curve import Curve
@@ -107,9 +106,8 @@ def flattened(data: PathData, steps: int = 48) -> list[Point]:
 
 def _bezier(a: Point, b: Point, c: Point, d: Point, t: float) -> Point:
     s = 1 - t
-    weights = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
-    x, y = (math.fsum(w * p[k] for w, p in zip(weights, (a, b, c, d), strict=True)) for k in (0, 1))
-    return x, y
+    i, j, k, m = s**3, 3 * s * s * t, 3 * s * t * t, t**3
+    return i * a[0] + j * b[0] + k * c[0] + m * d[0], i * a[1] + j * b[1] + k * c[1] + m * d[1]
 
 
 def strips(scene: Scene) -> list[Path]:

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import EdgeLengths, Grain, LocalOutline, Measured

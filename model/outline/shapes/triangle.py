@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple
 
 from halfhank.grammar.description import PinnedStraight
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, EdgeLengths, Grain, LocalOutline, Measured

@@ -6,8 +6,8 @@ knitted.
 
 import math
 from collections.abc import Callable, Sequence
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Curve, Point, arc, joined, line
 from halfhank.model.outline.local_outline import Grain
 from halfhank.model.outline.region import RowEnds

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.solvers.arcs import ArcRadii, right_end
 from halfhank.model.outline.solvers.roots import bisected, false_position
 from halfhank.model.outline.solvers.strip import Strip

@@ -2,9 +2,9 @@
 
 import math
 from itertools import pairwise
-from typing import NamedTuple
 
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import EdgeLengths, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel

@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 from itertools import accumulate
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import RowEnds
 from halfhank.model.outline.solvers.smoothing import smooth

@@ -1,7 +1,6 @@
 """Cables: crossing strokes, the front group whole, the back group broken where it passes behind."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.renderer.charts.symbols.pen import Drawing, Pen

@@ -1,7 +1,6 @@
 """Strokes inside one square of a chart, whatever its proportions."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import INK
 from halfhank.renderer.paper.scene import Circle, Element, Label, Path, Style

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import BADGE_RADIUS, INK, LIGHT, THIN

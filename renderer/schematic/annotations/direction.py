@@ -2,8 +2,8 @@
 
 import math
 from itertools import product
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import INK, LIGHT
 from halfhank.renderer.paper.ramp import Ramp

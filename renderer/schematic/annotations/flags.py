@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 from itertools import product
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import RED, TEXT, THIN

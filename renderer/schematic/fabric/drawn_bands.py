@@ -1,7 +1,6 @@
 """Runs of rows that are drawn as one: bands, neighbours merged where they are too thin to be distinguished."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import BandPlan, Shawl
 from halfhank.renderer.paper.measure_words import row_range, stitches, tenths
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece

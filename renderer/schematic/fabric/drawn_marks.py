@@ -1,7 +1,6 @@
 """The rows that a knitter must know (halfway, bind off by, turn back by), their words, and notes on those beyond."""
 
-from typing import NamedTuple
-
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.phrases import going_on
 from halfhank.model.shawl import Mark, Shawl
 from halfhank.renderer.paper.house_style import MARK_WIDTH, RED

@@ -5,8 +5,8 @@ elongated row, so that one path draws a whole row of either. No two marks of a f
 """
 
 import math
-from typing import NamedTuple
 
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Curve
 from halfhank.model.shawl import BandPlan, Shawl
 from halfhank.renderer.paper.ramp import Lab, Ramp, ink_on

@@ -1,5 +1,6 @@
 """The commands of the skein as people run them: `weigh`, `stops`, `skeins`, `plan --checkpoints`, `chart yarn`."""
 
+import math
 import re
 import stat
 from pathlib import Path
@@ -8,6 +9,7 @@ import pytest
 from lxml import etree
 
 from tests.cli.running import halfhank
+from tests.model.texts import text
 from tests.model.weighings.knits import BANDED, PLAIN, logged, shawl_of
 
 
@@ -25,6 +27,13 @@ def banded(tmp_path: Path) -> Path:
     return path
 
 
+@pytest.fixture
+def small(tmp_path: Path) -> Path:
+    path = tmp_path / "small.shawl"
+    path.write_text(text("garter 2 rows", shape="rectangle"))
+    return path
+
+
 # weigh
 
 
@@ -36,6 +45,15 @@ def test_a_weighing_goes_into_the_log_and_is_explained(plain: Path, said: str) -
     told = result.out.decode()
     assert "After row 64: 78.4 g left" in told and "On plan" in told
     assert "with a chance of" in told and "Next safe stop: row 128" in told
+
+
+@pytest.mark.parametrize(("deviations", "safe"), [(1.63, False), (1.66, True)])
+def test_a_stop_is_safe_from_a_chance_of_95_per_cent_on(plain: Path, deviations: float, safe: bool) -> None:
+    """The normal tail: 94.8 % at 1.63 deviations, 95.2 % at 1.66. The shawl's own and the scale's (0.15 g, 0.1 g)."""
+    yarn = shawl_of(PLAIN).yarn
+    mass_g = yarn.total_g + deviations * math.hypot(yarn.sd_g, 0.15, 0.1 / math.sqrt(12))
+    told = halfhank("weigh", plain, 0, f"{mass_g:.4f}", "--dry-run").out.decode()
+    assert "Next safe stop: row 32" in told and ("Last safe stop: row 128" in told) == safe
 
 
 def test_every_other_byte_stays(tmp_path: Path) -> None:
@@ -227,6 +245,17 @@ def test_a_row_of_skeins(banded: Path) -> None:
     assert [f"{metres} m" in told for metres in range(280, 421, 20)] == [True] * 8
 
 
+@pytest.mark.parametrize(("last", "lengths"), [("339", [300, 320]), ("340m", [300, 320, 340])])
+def test_a_row_of_skeins_goes_by_twenty_metres(small: Path, last: str, lengths: list[int]) -> None:
+    told = halfhank("skeins", small, "--from", "300m", "--to", last).out.decode()
+    assert re.findall(r"^(\d+) m ", told, re.MULTILINE) == [str(length) for length in lengths]
+
+
+@pytest.mark.parametrize(("last", "status"), [("339m", 0), ("340m", 2)])
+def test_at_most_forty_skeins(small: Path, last: str, status: int) -> None:
+    assert halfhank("skeins", small, "--from", "300m", "--to", last, "--step", "1m").status == status
+
+
 @pytest.mark.parametrize(
     "arguments",
     [(), ("--from", "280"), ("--from", "420", "--to", "280"), ("--from", "1", "--to", "90000", "--step", "1"), ("0m",),
@@ -243,6 +272,12 @@ def test_checkpoints_take_the_plans_place(banded: Path) -> None:
     assert "garter tab" in told and " 50 " in told and "[ ]" in told
     assert halfhank("plan", "--every", 50, banded).status == 2
     assert halfhank("plan", "--checkpoints", "--json", banded).status == 2
+
+
+def test_checkpoints_may_be_at_every_row_and_no_closer(small: Path) -> None:
+    told = halfhank("plan", "--checkpoints", "--every", 1, small).out.decode()
+    assert re.findall(r"^ *(\d+) ", told, re.MULTILINE)[-2:] == ["1", "2"]
+    assert halfhank("plan", "--checkpoints", "--every", 0, small).status == 2
 
 
 @pytest.mark.parametrize("command", [["stops"], ["skeins"], ["chart", "yarn"], ["plan", "--checkpoints"]])

@@ -1,8 +1,8 @@
 """The tree of lines: nothing is lost, comments ride along, and caps hold at the limit and one above."""
 
 import pytest
-from halfhank.grammar.parse import MAX_BYTES, MAX_PROBLEMS, parse, parse_bytes
-from halfhank.grammar.source_text.indentation import MAX_LINE, MAX_NESTING, LineNode, lay_out
+from halfhank.grammar.parse import parse, parse_bytes
+from halfhank.grammar.source_text.indentation import LineNode, lay_out
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -70,12 +70,12 @@ def test_control_characters_are_refused_in_texts_facts_and_comments(char: str) -
 
 
 def test_a_line_of_4000_characters_is_read_and_one_more_reported() -> None:
-    fits = '  by "' + "x" * (MAX_LINE - 7) + '"'
-    assert len(fits) == MAX_LINE
+    fits = '  by "' + "x" * 3_993 + '"'
+    assert len(fits) == 4_000
     assert parse(TERN.replace('  by "the demo workroom"', fits)).problems == ()
     over = TERN.replace('  by "the demo workroom"', fits[:-1] + 'x"')
-    assert reported(parse(over).problems) == [(2, MAX_LINE + 1, "line-too-long")]
-    assert reported(parse(TERN + "#" * (MAX_LINE + 1)).problems) == [(44, MAX_LINE + 1, "line-too-long")]
+    assert reported(parse(over).problems) == [(2, 4_001, "line-too-long")]
+    assert reported(parse(TERN + "#" * 4_001).problems) == [(44, 4_001, "line-too-long")]
 
 
 def _nested(depth: int) -> str:
@@ -84,8 +84,8 @@ def _nested(depth: int) -> str:
 
 
 def test_50_levels_are_read_and_one_more_reported() -> None:
-    assert parse(_nested(MAX_NESTING)).problems == ()
-    found = reported(parse(_nested(MAX_NESTING + 1)).problems)
+    assert parse(_nested(50)).problems == ()
+    found = reported(parse(_nested(51)).problems)
     assert [code for _, _, code in found] == ["nesting-too-deep"]
     assert [code for _, _, code in reported(parse(_nested(900)).problems)] == ["nesting-too-deep"]
 
@@ -101,11 +101,11 @@ def test_brackets_nest_50_deep_and_no_deeper() -> None:
 
 def test_one_mib_is_read_and_one_byte_more_reported() -> None:
     line = "# " + "é" * 1000 + "\n"
-    rest = MAX_BYTES - len(TERN.encode())
+    rest = 1_048_576 - len(TERN.encode())
     filler = line * (rest // len(line.encode()))
     filler += "#" * (rest - len(filler.encode()) - 1) + "\n" if rest - len(filler.encode()) else ""
     whole = TERN + filler
-    assert len(whole.encode()) == MAX_BYTES
+    assert len(whole.encode()) == 1_048_576
     assert parse_bytes(whole.encode()).problems == ()
     assert reported(parse_bytes(whole.encode() + b"\n").problems) == [(0, 0, "file-too-large")]
     assert reported(parse(whole + "\n").problems) == [(0, 0, "file-too-large")]
@@ -123,7 +123,7 @@ def test_after_100_problems_only_their_number() -> None:
     def wrong(lines: int) -> str:
         return TERN.replace("  garter 16 ridges\n", "  garter 0 ridges\n" * lines)
 
-    assert [p.code for p in parse(wrong(MAX_PROBLEMS)).problems] == ["zero-number"] * 100
-    many = parse(wrong(MAX_PROBLEMS + 37)).problems
+    assert [p.code for p in parse(wrong(100)).problems] == ["zero-number"] * 100
+    many = parse(wrong(137)).problems
     assert len(many) == 101
     assert (many[-1].code, many[-1].message) == ("more-problems", "37 more problems are not shown.")

@@ -46,6 +46,14 @@ def test_the_shawl_itself_is_only_advised_on_its_gain() -> None:
     assert "6 sts" in problems(SHAWL)[0].message and "every 48 rows" in problems(SHAWL)[0].message
 
 
+def test_a_stitch_after_one_with_the_same_rows_is_checked_too() -> None:
+    """Moss is worked over 2 + 1 stitches; the stitch before it has the rows of fern, which are checked already."""
+    blocks = "stitch frond\n  as fern\nstitch odd\n  as moss\n  multiple of 3 sts\nshape triangle"
+    worked = SHAWL.replace("3 ridges\n", "3 ridges\n  frond 2 rows\n  odd 2 rows\n")
+    found = [one.code for one in problems(worked.replace("shape triangle", blocks))]
+    assert "wrong-multiple" in found, found
+
+
 # What stands there, what is planted in its place, code, the words pointed at, what must be said.
 PLANTED = [
     (

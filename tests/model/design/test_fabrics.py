@@ -9,7 +9,7 @@ from halfhank.model.design.resolve import resolve
 from halfhank.model.planning.planning import plan_parsed
 from halfhank.model.stitch_counts.loops import draw
 from halfhank.model.stitches.pattern import Pattern, patterns_of
-from halfhank.model.yarn.stitch_table import StitchTable
+from halfhank.model.yarn.stitch_table import DROP, OPENWORK, PLAIN, StitchTable
 
 from tests.model.stitches.writing import stitch
 
@@ -45,6 +45,14 @@ def test_a_built_in_is_worked_without_any_block(name: str) -> None:
     assert plan.shawl
     assert {one.code for one in plan.problems} <= {"assumed-gauge", "multiple-over"}
     assert patterns("", name)[name].built_in
+
+
+@pytest.mark.parametrize(
+    ("name", "texture"),
+    [("moss", PLAIN), ("drop", DROP), ("open-mesh", OPENWORK), ("drop-wave", DROP)],
+)
+def test_a_texture_goes_by_yarn_overs_and_long_stitches(name: str, texture: str) -> None:
+    assert room("", "moss" if name == "drop" else name)[name].fabric.texture == texture
 
 
 def test_its_default_measures_are_ratios_to_garter() -> None:

@@ -71,6 +71,15 @@ def test_bands_are_counted_in_rows(one: str, other: str) -> None:
     assert described(one) == described(other)
 
 
+@pytest.mark.parametrize(
+    ("left", "step_g"),
+    [("90 g", 1.0), ("90.4 g", 0.1), ("3 oz", 28.349523), ("3.2 oz", 2.8349523), ("3.25 oz", 0.28349523)],
+)
+def test_a_scale_is_as_fine_as_its_last_figure(left: str, step_g: float) -> None:
+    """An ounce is 28.349523125 g (international pound of 1959)."""
+    assert described(PART, tail=f"weighed\n  after row 4 {left} left").log[0].step_g == pytest.approx(step_g)
+
+
 def test_comments_and_places_mean_nothing_but_are_kept() -> None:
     plain, spread = described(PART), described(f"# one\n\n{PART}   # two")
     assert plain == spread
@@ -80,3 +89,14 @@ def test_comments_and_places_mean_nothing_but_are_kept() -> None:
 def test_a_stitch_of_ones_own_is_not_garter() -> None:
     assert described(PART, stitches=f"{GARTER}\n{MESH}") != described(PART)
     assert described("mesh 6 rows", stitches=f"{GARTER}\n{MESH}").stitches[1].multiple == (6, 1)
+
+
+@pytest.mark.parametrize(
+    ("mass", "step_g"),
+    [("100 g", 1.0), ("100.0 g", 0.1), ("100.25 g", 0.1), ("4 oz", 28.349523125), ("3.5 oz", 2.8349523125),
+     ("3.53 oz", 0.28349523125)],
+)  # fmt: skip
+def test_a_scale_shows_what_its_figures_show(mass: str, step_g: float) -> None:
+    """Grams whole or in tenths; ounces to their last figure (International ounce of 1959)."""
+    (weighing,) = described(PART, tail=f"weighed\n  before cast on {mass}").log
+    assert weighing.step_g == pytest.approx(step_g)

@@ -4,6 +4,7 @@ import pytest
 from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.reading.instruction_reader import InstructionError, read_lines, same_items
+from halfhank.model.instructions.abbreviations import explained
 from halfhank.model.instructions.row_lines import row_lines
 from halfhank.model.stitches.mirror import mirrored, stand_ins
 from halfhank.model.stitches.pattern import Pattern, built_in_pattern, pattern_of
@@ -50,6 +51,11 @@ def test_every_kind_of_item() -> None:
         "Row 1 (RS): K2 tbl, sl 1 wyif, yo twice, k1 wrapping yarn 3 times, (k1, yo, k1) in next st, "
         "[p1, [k1, M1L] twice] 3 times, 2/2 RC, (k1, p1, k1) in next 3 sts together."
     )
+
+
+def test_what_is_worked_into_several_stitches_says_into_how_many() -> None:
+    assert explained(items("[k1, yo, k1] in 1")[0]) == "work all 3 into the same stitch"
+    assert explained(items("[k1, p1, k1] in 3")[0]) == "work all 3 into the next 3 stitches as one"
 
 
 def test_a_count_that_changes_is_said() -> None:

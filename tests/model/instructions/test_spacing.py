@@ -17,6 +17,13 @@ def test_by_hand() -> None:
     )
 
 
+def test_a_run_of_none_at_an_end_is_left_out() -> None:
+    """11 stitches and 4 decreases leave 3 plain ones, one in each gap between the decreases."""
+    even = even_decreases(11, 4)
+    assert even and even.runs == (0, 1, 1, 1, 0)
+    assert even_words(even, "k2tog") == "k2tog, [k1, k2tog] 3 times"
+
+
 @given(st.integers(1, 400), st.integers(1, 400))
 def test_every_spacing_sums_and_is_even(stitches: int, more: int) -> None:
     even = even_increases(stitches, more)

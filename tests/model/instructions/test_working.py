@@ -36,6 +36,18 @@ def test_the_parts_say_rows_counts_and_how_the_pattern_lies() -> None:
     ]
 
 
+def test_the_order_of_a_row_is_said_where_a_pattern_is_worked() -> None:
+    order = "Right-side rows: edge (3 sts), first wing, spine (1 st), second wing, edge (3 sts); wrong-side rows in "
+    assert block(written(plan_of(SHAWL)), "Shaping").count(order + "reverse order.") == 1
+    plain = re.sub("stitch fern.*?(?=shape )", "", SHAWL, flags=re.DOTALL).replace("  fern 48", "  garter 48")
+    assert "Right-side rows" not in written(plan_of(plain))
+
+
+def test_a_pattern_on_the_last_row_of_a_part_is_laid_too() -> None:
+    lines = block(written(plan_of(SHAWL.replace("garter 3 ridges", "garter 3 ridges\n  fern 1 row"))), "Part 3")
+    assert [line for line in lines if line.startswith("Row 87, fern: in each wing 87 sts")], lines
+
+
 def test_shaping_says_where_and_how_many() -> None:
     assert block(written(plan_of(SHAWL)), "Shaping")[1] == (
         "Row 1 and every 2 rows after it: increase 1 st at each edge inside the 3 sts of the edge and 1 st on "

@@ -79,3 +79,9 @@ def test_the_proposed_list_keeps_the_total_and_varies(count: int) -> None:
     varied = uneven(count)
     assert varied is not None and sum(varied) == 3 * count and len(set(varied)) == 3 and min(varied) > 0
     assert uneven(1) is None
+
+
+@pytest.mark.parametrize(("count", "varied"), [(13, (10, 16, 13)), (15, (11, 19, 15)), (2, (1, 3, 2))])
+def test_the_proposed_list_varies_by_a_quarter(count: int, varied: tuple[int, int, int]) -> None:
+    """A quarter of 13 is 3.25, of 15 it is 3.75; at least one."""
+    assert uneven(count) == varied

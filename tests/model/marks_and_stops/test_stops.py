@@ -129,3 +129,10 @@ def test_at_most_twelve_stops_and_the_last_ones() -> None:
     near = [stop for stop in candidates(made) if 0 <= stop.left.mean <= 0.4 * 1.05 * skein_g]
     assert len(near) > 12
     assert [stop.row for stop in found] == [stop.place.row for stop in near[-12:]]
+
+
+def test_the_last_three_stops_where_little_of_the_skein_is_used() -> None:
+    made = plan_of(banded(6, 20 * used_g(6, 100.0)))
+    found = stops(made)
+    assert made.shawl.yarn.skein_g - found[-1].left.mean < 0.6 * made.shawl.yarn.skein_g
+    assert [stop.row for stop in found] == [one.place.row for one in candidates(made)[-3:]]

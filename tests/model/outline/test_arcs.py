@@ -50,6 +50,7 @@ def test_half_circle_is_a_sector_of_a_ring() -> None:
     assert row_cm(outline, 127) == pytest.approx(4.5 + fan * height, rel=1e-4)
     assert 4.5 * height + fan * height**2 / 2 == pytest.approx(knitted_cm2(rows))
     assert polygon(outline, 127).area == pytest.approx(knitted_cm2(rows), rel=1e-3)
+    assert outline.size.top_cm == pytest.approx(2 * height + 2 * 4.5 / fan * math.sin(fan / 2), rel=1e-3)
 
 
 def test_half_circle_worked_inwards_has_its_end_inside() -> None:
@@ -171,6 +172,8 @@ def test_crescent_that_shrinks_has_its_end_on_top() -> None:
     outline = laid(layout("crescent", 334, [garter(108)], [Line(-2, "each", 2), Line(-1, "each", 2, 2)]))
     assert outline.ends(108)[0][1] < 1 and outline.boundary(0).flattened()[0][1] < 2
     assert max(y for _, y in outline.boundary(0).flattened()) == pytest.approx(outline.size.depth_cm)
+    sides = [LineString([outline.ends(row)[side] for row in range(109)]).length for side in (0, 1)]
+    assert outline.size.top_cm == pytest.approx(sum(sides) + row_cm(outline, 108), rel=1e-4)
 
 
 def test_crescent_that_turns_back_begins_on_top() -> None:

@@ -93,6 +93,14 @@ def test_what_a_piece_is_called(start: int, rows: int, lines: list[Line], words:
     assert laid(layout("asymmetric", start, [garter(rows)], lines)).words == words
 
 
+@pytest.mark.parametrize(("rows", "words"), [(50, "bias strip"), (52, "asymmetric triangle")])
+def test_a_bias_strip_is_nowhere_under_three_quarters_of_its_widest(rows: int, words: str) -> None:
+    """From 100 stitches one is lost every two rows: 75 after 50 rows, 74 after 52."""
+    told = layout("asymmetric", 100, [garter(rows)], [Line(1, "upper", 2), Line(-1, "lower", 1)])
+    assert (min(told.rows.stitches), max(told.rows.stitches)) == (100 - rows // 2, 100)
+    assert laid(told).words == words
+
+
 def test_bias_strip_lies_level() -> None:
     """Patons PAK0125-001028M: garter 19/36, +1 and -1 every 2 rows at opposite edges, 134 sts; about 264 rows."""
     width, height = 10 / 19, 10 / 36
@@ -140,6 +148,13 @@ def test_nearly_equal_sides_go_by_their_order() -> None:
     assert outline.ends(80)[0][1] == pytest.approx(0, abs=0.01)
 
 
+@pytest.mark.parametrize(("share", "level"), [(0.9895, False), (0.9905, True)])
+def test_the_upper_edge_is_on_top_from_one_per_cent_under_the_longest(share: float, level: bool) -> None:
+    """Nothing is shaped: 40 rows make the edges, 40 stitches of 0.5 cm the first and the last row."""
+    outline = laid(layout("asymmetric", 40, [Run(40, 0.5, 0.5 * share)]))
+    assert outline.size[:2] == pytest.approx((20 * share, 20) if level else (20, 20 * share))
+
+
 def test_turning_changes_no_measure() -> None:
     lines = [Line(1, "lower", 2)]
     turned = laid(layout("asymmetric", 4, [garter(200)], lines))
@@ -182,6 +197,40 @@ def test_openwork_bears_more() -> None:
     assert laid(told).problems == ()
     mixed = layout("rectangle", 57, [lace(60), Run(20, 10 / 19, 0.25)], pinned=pinned_to(30 * 1.14, 25))
     assert len(laid(mixed).problems) == 1
+
+
+@pytest.mark.parametrize(("run", "bears"), [(Run(60, 0.5, 0.25), 0.10), (Run(60, 0.5, 0.25, True), 0.15)])
+@pytest.mark.parametrize("along", [True, False])
+def test_advice_of_a_stretch_begins_at_what_the_fabric_bears(run: Run, bears: float, along: bool) -> None:
+    """60 stitches by 60 rows are 30 by 15 cm; plain fabric bears 10 %, openwork 15 %."""
+    for stretch, told in ((bears - 0.001, 0), (bears + 0.001, 1)):
+        box = (30 * (1 + stretch), 15.0) if along else (30.0, 15 * (1 + stretch))
+        assert len(laid(layout("rectangle", 60, [run], pinned=pinned_to(*box))).problems) == told
+
+
+@pytest.mark.parametrize(("back", "words"), [(False, "rectangle"), (True, "rectangle and back")])
+def test_a_rectangle_that_turns_back_says_so(back: bool, words: str) -> None:
+    assert laid(layout("rectangle", 60, [garter(60)], back=back)).words == words
+
+
+def test_the_first_row_may_be_the_top() -> None:
+    """200 stitches of 0.5 cm become 100 in rows that are together 25 cm high: no other side is as long."""
+    outline = laid(layout("asymmetric", 200, [garter(100)], [Line(-1, "lower", 1)]))
+    assert outline.size.top_cm == pytest.approx(100, rel=0.005)
+
+
+def test_an_asymmetric_piece_drawn_out_alike_both_ways_is_stretched_as_much() -> None:
+    told = layout("asymmetric", 3, [garter(120)], [Line(1, "lower", 2)])
+    size = laid(told).size
+    pinned = laid(told._replace(pinned=pinned_to(1.1 * size.wingspan_cm, 1.1 * size.depth_cm)))
+    assert pinned.stretch == pytest.approx((0.1, 0.1))
+
+
+@pytest.mark.parametrize(("drawn_out", "words"), [(10.5, "950 %"), (12.0, "12 times")])
+def test_much_stretch_is_said_as_a_multiple_of_the_length(drawn_out: float, words: str) -> None:
+    told = layout("rectangle", 60, [garter(60)], pinned=pinned_to(30 * drawn_out, 15))
+    (problem,) = laid(told).problems
+    assert words in problem.message, problem.message
 
 
 def test_upright_rows_stretch_along_by_the_depth() -> None:

@@ -127,6 +127,12 @@ def test_nothing_is_said_of_a_flat_triangle_that_turns_back() -> None:
     assert laid(layout("triangle", 9, [garter(160)], lines, back=True)).problems == ()
 
 
+def test_a_fan_does_not_hang_on_the_height() -> None:
+    """One stitch of 0.5 cm in two rows of 0.25 cm at each of four places: 4 x 45 degrees, from the first rows on."""
+    for rows in (2, 4, 100):
+        assert laid(layout("triangle", 9, [garter(rows)], from_neck())).fan_degrees == pytest.approx(180)
+
+
 def test_pinned_straight_levels_the_top() -> None:
     outline = laid(layout("triangle", 9, [stockinette(150)], from_neck(), pinned=STRAIGHT))
     free = laid(layout("triangle", 9, [stockinette(150)], from_neck()))

@@ -213,6 +213,13 @@ def test_rates_are_those_of_the_repeating_lines_in_force() -> None:
     assert rates[0] == rates[5] == NO_RATES
 
 
+def test_on_the_way_back_a_line_is_in_force_as_many_rows() -> None:
+    """One act on row 5 of 8 is in force on rows 5 to 8; undone on row 9, which four rows hang on, then no more."""
+    lines = ("increase 1 at upper edge every 4 rows from row 5",)
+    turned = described("garter 8 rows", start="cast on 3 sts", lines=lines, shape="tip-to-tip", tail="turn back")
+    assert [rate.upper for rate in table(turned).rates] == [0, *[0] * 4, *[0.25] * 4, *[-0.25] * 4, *[0] * 4]
+
+
 def test_a_stopped_line_is_no_longer_in_force() -> None:
     rates = table(described("garter 6 rows", lines=("increase 1 at each edge every 2 rows until 12 sts",))).rates
     assert [rate.upper for rate in rates] == [0, 0.5, 0.5, 0, 0, 0, 0]
@@ -245,6 +252,13 @@ def test_decreases_move_on_to_a_right_side_row() -> None:
     line = "increase 1 at each edge every 4 rows"
     live = counts("garter 11 rows", lines=(line,), tail="turn back")
     assert live[11:14] == [15, 15, 13] and live[-1] == 9
+
+
+@pytest.mark.parametrize(("acted", "undone"), [(2, 9), (3, 9), (4, 7), (5, 7)])
+def test_a_line_that_acted_once_is_undone_as_far_from_the_end(acted: int, undone: int) -> None:
+    """Row `last` of ten, with K = 1, comes back on row `11 - last`, or a row later where that is a wrong-side row."""
+    live = counts("garter 10 rows", lines=(f"increase 4 evenly from row {acted}",), tail="turn back")
+    assert live[10:] == [13] * undone + [9] * (11 - undone)
 
 
 def test_where_there_is_no_room_to_move_on_the_count_still_comes_out() -> None:

@@ -6,6 +6,7 @@ from halfhank.model.stitch_counts.appearance import Sign, sign_of
 from halfhank.model.stitches.chart import Chart, chart_of
 from halfhank.model.stitches.chart_columns import settle
 from halfhank.model.stitches.pattern import pattern_of
+from halfhank.model.stitches.worked_rows import too_large
 
 from tests.model.stitches.test_checks import GOOD
 from tests.model.stitches.writing import items, stitch
@@ -82,6 +83,17 @@ def test_squares_without_a_stitch_lie_under_stitches_to_come() -> None:
     assert all(len(line) == 12 for line in drawn(chart))
 
 
+def test_the_last_row_may_be_the_widest() -> None:
+    """Row 1 makes 3 of 4; row 2 makes 4 again, so the free square lies under its yarn over."""
+    assert drawn(charted("row 1: *k2tog, k2*\nrow 2: *p1, yo, p2*", "4 sts")) == ["k.k/|k.k/|", "kokk|kokk|"]
+
+
+def test_a_decrease_lies_over_both_stitches_that_it_takes() -> None:
+    """Row 1 fills 5 columns in each multiple; the wrong-side decrease takes the two leftmost and lies left."""
+    rows = "row 1: *k4, yo*\nrow 2: *p2tog, p3*"
+    assert drawn(charted(rows, "4 sts")) == ["okkkk|okkkk|", "/.kkk|/.kkk|"]
+
+
 def test_a_row_without_free_squares_says_so() -> None:
     assert not charted(GOOD, "8 sts + 1").no_stitch
 
@@ -96,6 +108,12 @@ def test_the_box_stays_where_one_multiple_more_only_works_it_once_more() -> None
     """The stars of rows 2 and 3 begin elsewhere, but what they work repeats in the same columns."""
     rows = "row 1: p2, *k4, p2*\nrow 2: k2, *p4, k2*\nrow 3: p2, k4, *p2, k4*, p2\nrow 4: purl"
     assert len({row.box for row in charted(rows, "6 sts + 2").rows}) == 1
+
+
+def test_the_box_stays_where_the_stars_move_to_the_beginning_of_the_row() -> None:
+    """`*k2, p4*, k2` is `k2, *p4, k2*`; columns of the box are counted from the left."""
+    rows = "row 1: k2, *p4, k2*\nrow 2: purl\nrow 3: *k2, p4*, k2\nrow 4: purl"
+    assert [row.box for row in charted(rows, "6 sts + 2").rows] == [(0, 6)] * 4
 
 
 def test_a_panel_has_no_box() -> None:
@@ -141,7 +159,31 @@ def test_a_sign_is_listed_once_with_the_items_of_both_sides() -> None:
     assert found == [("yo", ["yo"], []), ("k2tog", ["k2tog"], []), ("k", [], ["p"])]
 
 
+def test_a_sign_of_a_wrong_side_row_is_listed_wherever_it_stands() -> None:
+    uses = charted("row 1: *yo, k2tog*\nrow 2: *p1, p1 tbl*", "2 sts").uses
+    assert [list(map(key_abbreviation, use.wrong_side)) for use in uses] == [[], [], ["p"], ["p tbl"]]
+
+
+@pytest.mark.parametrize(
+    ("written", "key"), [("k3", "k"), ("sl2 wyif", "sl wyif"), ("m1l", "M1L"), ("yo twice", "yo twice")]
+)
+def test_the_key_leaves_out_the_number(written: str, key: str) -> None:
+    assert key_abbreviation(items(written)[0]) == key
+
+
 def test_settling_keeps_order_and_room() -> None:
     assert settle([0.0, 0.0, 5.0, 5.0], [1, 1, 1, 1], 6) == [0, 1, 4, 5]
     assert settle([9.0, 9.0], [2, 2], 5) == [1, 3]
     assert settle([], [], 3) == []
+
+
+@pytest.mark.parametrize(
+    ("rows", "large"),
+    [
+        ("row 1: k200", False), ("row 1: k201", True), ("rows 1-400: knit", False), ("rows 1-401: knit", True),
+    ],
+)  # fmt: skip
+def test_a_chart_holds_two_hundred_stitches_and_four_hundred_rows(rows: str, large: bool) -> None:
+    pattern = pattern_of(stitch(rows))
+    assert pattern
+    assert (too_large(pattern) is not None) == large

@@ -122,6 +122,23 @@ def test_of_a_multiple_and_one_row_the_row_is_shown_with_both_counts() -> None:
     assert found.hint == "1 st too many between the stars"
 
 
+@pytest.mark.parametrize(("row", "hint"), [("k7", "1 st is missing"), ("k6", "2 sts are missing")])
+def test_what_is_missing_is_said_in_the_singular_and_the_plural(row: str, hint: str) -> None:
+    assert told(f"row 1: *{row}*\nrow 2: purl\nrow 3: *k8*", "8 sts", "row 1").hint == f"{hint} between the stars"
+
+
+def test_a_row_that_does_not_fit_is_taken_as_it_is_meant_by_the_rows_after_it() -> None:
+    """A stitch too many before the stars; each of their two passes adds one stitch, so that row 2 finds 8."""
+    rows = "row 1: k1, *k3, yo*\nrow 2: *p8*\nrow 3: *k2, k2tog*\nrow 4: purl"
+    assert told(rows, "6 sts", "row 1").code == "row-count"
+
+
+def test_what_is_made_and_what_is_decreased_is_counted_by_hand() -> None:
+    """Between the stars of row 1: one yarn over makes 1; k2tog takes 1 away and k3tog 2."""
+    found = told("row 1: *k2tog, yo, k3tog, k3*\nrow 2: purl", "8 sts", "row 1")
+    assert found.message.startswith("Row 1 takes 8 and leaves 6 between its stars: 1 made, 3 decreased")
+
+
 def test_rows_that_never_come_back_to_the_start() -> None:
     found = told("row 1: *k3, yo*\nrow 2: purl\nrow 3: *k4, yo*\nrow 4: purl", "3 sts", "row 4")
     assert found.code == "count-not-kept"
@@ -142,6 +159,14 @@ def test_two_mistakes_are_two_problems_and_no_cascade() -> None:
 def test_huge_numbers_are_told_and_never_walked() -> None:
     found = told("row 1: *[[k999999999] 999999999 times] 999999999 times*", "8 sts", "row 1")
     assert found.code == "row-too-wide"
+
+
+@pytest.mark.parametrize(
+    ("row", "wide"),
+    [("k20000", False), ("k20001", True), ("[k1, yo] 10000 times", False), ("[k1, yo] 10001 times", True)],
+)
+def test_a_row_takes_and_makes_at_most_twenty_thousand(row: str, wide: bool) -> None:
+    assert ("row-too-wide" in [one.code for one in problems(f"row 1: {row}")]) == wide
 
 
 def test_with_a_row_missing_nothing_is_said_of_what_follows_it() -> None:

@@ -97,6 +97,21 @@ def test_a_multiple_that_does_not_come_out_is_told_with_its_mend() -> None:
     assert problem.hint == "start 4 rows later or 4 sts more in each wing"
 
 
+def test_the_mend_may_lie_on_the_last_row_of_the_shawl() -> None:
+    """As above, in a shawl of 36 rows: 37 stitches in each wing are there after the last of them."""
+    found = told(grown(MESH, "6 sts + 1", TRIANGLE, 'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 4 rows'))
+    assert found["multiple-over"].hint == "start 4 rows later or 4 sts more in each wing"
+
+
+@pytest.mark.parametrize(
+    ("more", "steady"), [("", True), ("  increase 1 at each edge every 2 rows from row 41\n", False)]
+)
+def test_growth_is_told_only_where_every_repeat_gains_alike(more: str, steady: bool) -> None:
+    crescent = f"shape crescent\n  cast on 60 sts\n  increase 1 at each edge every 2 rows\n{more}"
+    parts = 'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 24 rows'
+    assert ("growth-out-of-step" in told(grown(MESH, "6 sts + 1", crescent, parts))) == steady
+
+
 def test_a_multiple_that_comes_out_is_not_told() -> None:
     parts = 'part "neck"\n  garter 18 ridges\npart "lace"\n  lace 2 rows'
     assert set(told(grown(MESH, "6 sts + 1", TRIANGLE, parts))) == {"yarn-over-beside-increase"}

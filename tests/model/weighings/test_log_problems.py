@@ -60,6 +60,14 @@ def test_an_absurd_weighing_is_advice_and_the_plan_stays_finite(weighing: str) -
     assert 0 < plan.shawl.yarn.total_g < 1e6 and 0 <= plan.shawl.yarn.chance_enough <= 1
 
 
+@pytest.mark.parametrize(("left", "less", "more"), [("70.0", 1, 0), ("90.0", 0, 1)])
+def test_a_surprise_says_which_way_it_goes(left: str, less: int, more: int) -> None:
+    """78.4 g are what was to be left."""
+    found = planned(logged(PLAIN, "before cast on 100.0 g", f"after row 64 {left} g left"))
+    (message,) = [problem.message for problem in found.problems if problem.code == "log-disagrees"]
+    assert (message.count("g less."), message.count("g more.")) == (less, more)
+
+
 def test_what_was_advice_for_a_log_is_gone() -> None:
     plan = planned(logged(PLAIN, "before cast on 100.0 g", "after row 64 78.4 g left"))
     assert plan.problems == ()

@@ -8,11 +8,12 @@ from halfhank.model.design.band_walk import total_rows
 from halfhank.model.design.design import Design
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.worked import work
-from halfhank.model.yarn.allowance import allowance
+from halfhank.model.yarn.allowance import allowance, step_of
 from halfhank.model.yarn.ledger import ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable
 from halfhank.model.yarn.supply import supply_of
+from halfhank.model.yarn.trials import Trials
 
 from tests.model.texts import GARTER, described
 
@@ -157,3 +158,10 @@ def test_one_count_serves_all_passes_of_an_outer_repeat() -> None:
     count = found(design)
     assert total_rows(design, count) == 4 * (2 * count + 1)
     assert count == brute(design)
+
+
+def test_no_count_is_passed_over_while_a_row_that_counts_evenly_may_still_move() -> None:
+    """10 rows and 2 for each count: the line on row 50 is done within 30 counts, not within 10."""
+    lines = ("increase evenly to 60 sts from row 50",)
+    trials = Trials(RowYarn(StitchTable(described("garter 10 rows", "garter as yarn allows", lines=lines))))
+    assert [step_of(trials, count).sure for count in (1, 10, 30)] == [False, False, True]

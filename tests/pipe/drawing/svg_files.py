@@ -11,6 +11,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 ELEMENTS = {"svg", "title", "desc", "g", "defs", "clipPath", "path", "circle", "rect", "line", "polyline", "text"}
 ELEMENTS |= {"style", "tspan"}
 DTD = Path("/usr/share/xml/w3c-sgml-lib/schema/dtd/REC-SVG11-20110816/svg11.dtd")
+NUMBERED = {"d", "x", "y", "width", "height", "cx", "cy", "r", "points", "stroke-width", "font-size"}
 NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
 
 
@@ -31,7 +32,7 @@ def check(data: bytes) -> None:
     check_elements(root)
     check_attributes(root)
     check_numbers(root)
-    check_validity(data)
+    check_validity(root)
 
 
 def check_elements(root: etree._Element) -> None:
@@ -70,18 +71,18 @@ def check_numbers(root: etree._Element) -> None:
     left, top, width, height = map(float, root.get("viewBox", "").split())
     assert (left, top) == (0, 0) and width > 0 and height > 0
     for element in root.iter():
-        for name in ("d", "x", "y", "width", "height", "cx", "cy", "r", "points", "stroke-width", "font-size"):
-            value = element.get(name, "")
+        for name, value in attributes(element):
+            if name not in NUMBERED:
+                continue
             assert "nan" not in value.lower() and "inf" not in value.lower()
             assert all(math.isfinite(float(n)) for n in NUMBER.findall(value))
 
 
-def check_validity(data: bytes) -> None:
-    """Valid against the DTD, once role and aria attributes, which are younger, are dropped from a copy."""
+def check_validity(root: etree._Element) -> None:
+    """Valid against the DTD, once role and aria attributes, which are younger, are dropped from it."""
     dtd = svg_11()
     if dtd is None:
         return
-    root = parsed(data)
     for element in root.iter():
         for name in list(element.attrib):
             if str(name) == "role" or str(name).startswith("aria-"):

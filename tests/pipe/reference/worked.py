@@ -188,28 +188,29 @@ def runs(spec: Spec, live: int) -> list[int]:
 
 
 class Yarns(dict[str, float]):
-    """Yarn of one stitch in m, by name; with it the stitch's pattern and what fills up its runs."""
+    """Yarn of one stitch in m, by name; with it the stitch's pattern and what fills up its runs, and whole rows."""
 
     def __init__(self, spec: Spec) -> None:
         self.spec = spec
         self.pattern = cache(partial(pattern_of, spec))
         self.fill = cache(partial(fill_of, spec))
+        self.row = cache(partial(row_m, spec, self))
 
     def __missing__(self, name: str) -> float:
         self[name] = metres = stitch_m(self.spec, name)
         return metres
 
 
-def row_m(spec: Spec, yarns: Yarns, step: Step, live: int) -> float:
+def row_m(spec: Spec, yarns: Yarns, stitch: str, wraps: int, live: int) -> float:
     """Yarn of one row's stitches, in m."""
-    each = yarns[step.stitch]
-    if step.wraps > 1:
-        return live * (each + (step.wraps - 1) * wrap_m(spec))
+    each = yarns[stitch]
+    if wraps > 1:
+        return live * (each + (wraps - 1) * wrap_m(spec))
     edges = min(2 * (spec.edge[0] if spec.edge else 0), live)
     edge_stitch = (spec.edge[1] if spec.edge else None) or "garter"
     total = edges * yarns[edge_stitch] + (live - edges) * each
-    short = filled(spec, yarns.pattern(step.stitch), live)
-    return total + short * (yarns[yarns.fill(step.stitch)] - each) if short else total
+    short = filled(spec, yarns.pattern(stitch), live)
+    return total + short * (yarns[yarns.fill(stitch)] - each) if short else total
 
 
 def filled(spec: Spec, pattern: Pattern | None, live: int) -> int:
@@ -290,7 +291,7 @@ def work(spec: Spec, allowed: int = 0, turned_after: int | None = None) -> Worke
         if not 1 <= live <= MOST_STITCHES:
             return None
         counts.append(live)
-        used.append(used[-1] + row_m(spec, yarns, step, live) + bound_off * BIND_OFF_STITCH * yarns["garter"])
+        used.append(used[-1] + yarns.row(step.stitch, step.wraps, live) + bound_off * BIND_OFF_STITCH * yarns["garter"])
     return Worked(tuple(steps), tuple(counts), tuple(used), bind_off_m(spec, counts[-1], steps[-1]), None)
 
 

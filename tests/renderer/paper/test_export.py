@@ -23,6 +23,7 @@ def test_png_has_its_size_and_its_colours() -> None:
     assert image.size == (200, 100)
     assert image.getpixel((100, 50)) == (255, 0, 0)
     assert image.getpixel((10, 10)) == (255, 255, 255)
+    assert Image.open(io.BytesIO(to_png(RED_SQUARE))).size == (236, 118), "300 to the inch"
 
 
 @pytest.mark.parametrize("dpi", [150.0, 300.0])
@@ -61,6 +62,20 @@ def test_too_many_pixels_are_refused() -> None:
         to_png(Scene(3000.0, 3000.0, "t", "d", ()))
     with pytest.raises(ExportError):
         to_png(RED_SQUARE, dpi=1e6)
+
+
+@pytest.mark.parametrize(("height", "expected"), [(8000.0, NotImplementedError), (8001.0, ExportError)])
+def test_sixty_million_pixels_are_drawn_and_one_row_more_is_not(
+    height: float, expected: type[Exception], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """7,500 by 8,000 pixels, one for each mm: what comes to be drawn ends where cairo would begin."""
+
+    def begun(scene: Scene) -> bytes:
+        raise NotImplementedError
+
+    monkeypatch.setattr(export, "to_svg", begun)
+    with pytest.raises(expected):
+        to_png(Scene(7500.0, height, "t", "d", ()), dpi=25.4)
 
 
 def test_pdf_is_the_same_a_second_later() -> None:

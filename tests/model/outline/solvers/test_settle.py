@@ -80,6 +80,16 @@ def test_corners_keep_their_distance() -> None:
     assert corners([1, 2, 7, 8, 20, 38, 39], along, 1.5) == [2, 7, 20, 38]
 
 
+def test_no_corner_is_nearer_than_two_rows_to_an_end() -> None:
+    along = [0.25 * i for i in range(41)]
+    assert [corners([one], along, 3.0) for one in (1, 2, 38, 39)] == [[], [2], [38], []]
+
+
+@pytest.mark.parametrize(("gap_cm", "kept"), [(1.49, [2]), (1.51, [2, 3])])
+def test_corners_are_half_a_reach_apart(gap_cm: float, kept: list[int]) -> None:
+    assert corners([2, 3], [0, 1, 2, 2 + gap_cm, 6, 7], 3.0) == kept
+
+
 PIECES = {
     "triangle": (9, [garter(128)], from_neck()),
     "bands": (9, [garter(32), lace(8), *drop(), garter(6), lace(8), *drop(), garter(10)], from_neck()),
@@ -126,7 +136,27 @@ def test_what_cannot_settle_is_lifted_to_a_quarter() -> None:
     """Rows of 2,000, 2,000, 1 and 1 cm swing below zero whatever the reach."""
     found = settled(table(4000, [Run(4, 0.5, 0.25)], [Line(-3998, "evenly", 0, 3)]))
     assert found.reach_cm == 0.75
-    assert 0.25 in found.strip.before
+    assert 0.25 in found.strip.before and found.strip.after == found.strip.before
+
+
+RAMP = [Line(6, "evenly", 0, row) for row in range(13, 25)]
+
+
+@pytest.mark.parametrize(("start", "reach"), [(40, 3.0), (14, 1.5), (10, 0.75)])
+def test_the_reach_is_the_longest_that_leaves_nothing_negative(start: int, reach: float) -> None:
+    """Twelve rows of six more stitches each make no corner: the curve dips before them, below nothing where the start
+    is narrow. The dense solution has no reaches to choose from."""
+    rows = table(start, [garter(36)], RAMP)
+    tried = {cm: dense([0.25] * 36, [n * 0.5 for n in rows.stitches[1:]], [], cm) for cm in (3.0, 1.5, 0.75)}
+    assert all(min(lengths) < 0 for cm, lengths in tried.items() if cm > reach)
+    np.testing.assert_allclose(settled(rows).strip.before, tried[reach], atol=1e-6)
+
+
+def test_on_a_bound_off_edge_each_side_is_lifted_by_its_own_row() -> None:
+    """Rows of 2,000, 2,000, then four of 50 cm, and of 10 cm after 80 stitches are bound off in row 7."""
+    lines = [Line(-3900, "evenly", 0, 3), Line(-80, "lower", 0, 7, 0, True)]
+    strip = settled(table(4000, [Run(8, 0.5, 0.25)], lines)).strip
+    assert (strip.before[6], strip.after[6]) == (50 / 4, 10 / 4)
 
 
 def test_twenty_thousand_rows_settle() -> None:

@@ -87,6 +87,16 @@ def test_texture_rows_are_even_and_apart(first: int, rows: int, height: float, p
     assert all(step * height / rows >= pitch * 0.999 for step in steps)
 
 
+@pytest.mark.parametrize("row_mm", [0.37, 0.49, 0.74, 1.48])
+def test_no_two_lines_of_a_band_are_near(row_mm: float) -> None:
+    """Rows of 2.5 mm drawn at such a size that one, two, three or four of them are just less than 1.5 mm."""
+    piece = Piece([("all", [("garter", 120)])], level)
+    paths = textured(draw_schematic(shawl_of(piece), Options(scale=2.5 / row_mm)))
+    heights = sorted(line[0][1] for path in paths for line in subpaths(path))
+    assert len(heights) > 15
+    assert all(b - a >= NEAREST for a, b in itertools.pairwise(heights))
+
+
 def test_a_high_band_is_filled_with_texture() -> None:
     from halfhank.renderer.schematic.fabric.drawn_bands import DrawnBand
 
