@@ -90,8 +90,8 @@ LOG_DISAGREES_MUCH = ProblemKind(
     ADVICE,
     (
         "After row {row:,} the other weighings let expect {mean_g:.1f} g, give or take {sd_g:.1f} g; this is ",
-        "{less_g:.1f} g less: the forecast hardly follows it, and is wide.",
-        "{more_g:.1f} g more: the forecast hardly follows it, and is wide.",
+        "{less_g:.1f} g less. The forecast hardly follows it, and is wide.",
+        "{more_g:.1f} g more. The forecast hardly follows it, and is wide.",
     ),
     "weigh again, and see that this line is right",
 )
