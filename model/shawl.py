@@ -94,7 +94,8 @@ class YarnPlan(NamedTuple):
     """The skein and what the shawl takes of it.
 
     `skein_g`, `skein_m`: what there is (the weighed start replaces the label's). `sd_g` leaves the label's own error
-    out, `chance_enough` has it in. `basis` is the weakest source used. `left_g` is after the bind-off.
+    out, `chance_enough` has it in. `basis` is the weakest source used. `left_g` is after the
+    bind-off; from the last weighing on nothing that is left is more than the scale showed.
     """
 
     name: str | None

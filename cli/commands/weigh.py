@@ -32,12 +32,14 @@ def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
 @click.argument("grams", callback=_mass)
 @click.option("--used", is_flag=True, help="GRAMS is what was used since the cast-on, not what is left.")
 @click.option("--dry-run", is_flag=True, help="Tell what it means, but leave the file alone.")
+@click.option("--sure", is_flag=True, help="Take a weight that is far from what was expected.")
 @helped
-def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
+def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bool) -> int:
     """Log a weighing, and tell what it means.
 
     ROW is the last row worked, 0 for the skein before the cast-on; GRAMS is what the scale shows, 94.7 or 3.34oz.
     Everything else in the file stays as it is, byte by byte. If FILE is -, the description goes to standard output.
+    A weight far from what was expected is not taken without --sure.
     """
     if row == 0 and used:
         raise CommandError("nothing is used before the cast-on", "leave out --used")
@@ -48,7 +50,11 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
     after = _with_weighing(before.source, before.plan, row, grams, used)
     if after.plan is None:
         planned_file.print_problems(after)
+        terminal.err(_question(before.plan, row, grams, used))
         terminal.err("The weighing contradicts the description: nothing was written.\n")
+        return MISTAKES
+    if row and not sure and (refusal := _refusal(after.plan, row, grams, used)):
+        terminal.err(refusal)
         return MISTAKES
     if not dry_run:
         files.write(file, after.source.data)
@@ -59,6 +65,28 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool) -> int:
     text = report_text(weighing_report(before.plan, after.plan, row, dry_run), standard_output())
     (terminal.err if file == files.STANDARD and not dry_run else terminal.out)(text)
     return ALL_WELL
+
+
+def _question(before: Plan, row: int, mass: str, used: bool) -> str:
+    """A line that asks for the likely slip behind a weighing that cannot be; empty where the row is none."""
+    if not 0 < row <= before.rows.count:
+        return ""
+    from halfhank.cli.report.weighing_report import slip_question
+    from halfhank.model.weighings.checkpoints import scale_noise_g
+    from halfhank.model.weighings.forecast import forecast
+
+    expected = forecast(before).rows[row].noisy(scale_noise_g(before.design))
+    return slip_question(before.shawl.yarn.skein_g, expected, mass, used)
+
+
+def _refusal(after: Plan, row: int, mass: str, used: bool) -> str:
+    """Why a weighing is not taken unasked; empty where it is."""
+    from halfhank.cli.report.weighing_report import refusal_of
+    from halfhank.model.weighings.log import log_of
+    from halfhank.model.weighings.slips import is_refused
+
+    logged = next(one for one in log_of(after).weighings if one.row == row)
+    return refusal_of(after, logged, mass, used) if is_refused(logged) else ""
 
 
 def _with_weighing(source: files.Source, before: Plan, row: int, mass: str, used: bool) -> PlannedFile:

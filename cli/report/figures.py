@@ -51,6 +51,16 @@ def _in_ounces(value: Value) -> Value:
     return Value(f"{half_up(ounces, 2) + 0.0:,.2f}{unit}", ounces, "oz")
 
 
+def grams_left(value: float) -> Content:
+    """What is left, or how much is short where it is less than nothing."""
+    return (grams(value),) if half_up(value, 1) >= 0 else content(grams(-value), " short")
+
+
+def range_left(low: float, high: float) -> Content:
+    """From one mass that may be left to another."""
+    return gram_range(low, high) if half_up(low, 1) >= 0 else content(grams_left(low), " to ", grams_left(high))
+
+
 def gram_range(low: float, high: float) -> Content:
     """From one mass to another, the unit said once."""
     return content(Value(tenths(low), low, "g"), " to ", grams(high))

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from halfhank.cli.report.figures import (
     chance,
     grams,
+    grams_left,
     length,
     length_in_both,
     masses_in,
@@ -59,7 +60,7 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
     if choices := repeat_choices(plan):
         tables.insert(1, ("One more, one fewer", choice_table(choices, shawl)))
     if with_rows:
-        tables.append(("Rows", _rows(shawl)))
+        tables.append(("Rows", _rows(plan)))
     sections = [ReportSection(heading, (table,)) for heading, table in tables if table.rows]
     return masses_in(shawl.skein.unit, Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections)))
 
@@ -159,7 +160,7 @@ def _marks(shawl: Shawl) -> Table:
 def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
     on = f", in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
     beyond = f"past the planned end{on}" if mark.beyond else ""
-    return cells(name, row_number(mark.row), grams(mark.used_g), grams(mark.left_g), beyond)
+    return cells(name, row_number(mark.row), grams(mark.used_g), grams_left(mark.left_g), beyond)
 
 
 def choice_table(choices: RepeatChoices, shawl: Shawl) -> Table:
@@ -177,11 +178,6 @@ def choice_table(choices: RepeatChoices, shawl: Shawl) -> Table:
     return Table(columns, tuple(_choice(shawl, choices.unit, choice) for choice in choices.choices))
 
 
-def left_over(left_g: float) -> Content:
-    """What is left over after the bind-off, or how much is short."""
-    return (grams(left_g),) if left_g >= 0 else content(grams(-left_g), " short")
-
-
 def _choice(shawl: Shawl, unit: str, choice: RepeatChoice) -> TableCells:
     more, count = choice.difference > 0, abs(choice.difference)
     changed = f"{counted(count, 'row')} {'more' if more else 'fewer'}" if unit == ROWS else _ONE[more]
@@ -190,7 +186,7 @@ def _choice(shawl: Shawl, unit: str, choice: RepeatChoice) -> TableCells:
         number_of(choice.count, unit),
         number_of(choice.rows, "rows"),
         size(choice.size.wingspan_cm, choice.size.depth_cm, shawl.units),
-        left_over(choice.left_g),
+        grams_left(choice.left_g),
         chance(choice.chance_enough),
         "into the margin" if 0 <= choice.left_g < shawl.yarn.keep_g else "",
     )
@@ -215,7 +211,7 @@ def _part(part: PartPlan) -> TableCells:
         number_of(part.stitches_at_end, "sts"),
         grams(part.used_g),
         Value(f"{part.share:.1%}", 100 * part.share, "%"),
-        grams(part.left_g),
+        grams_left(part.left_g),
     )
 
 
@@ -244,7 +240,7 @@ def _band(shawl: Shawl, index: int) -> TableCells:
         number_of(band.stitches_at_end, "sts"),
         length(band.height_cm, shawl.units),
         grams(band.used_g),
-        grams(band.left_g),
+        grams_left(band.left_g),
     )
 
 
@@ -270,13 +266,14 @@ def _fabric(fabric: Fabric) -> TableCells:
     )
 
 
-def _rows(shawl: Shawl) -> Table:
+def _rows(plan: Plan) -> Table:
+    shawl = plan.shawl
     columns = (figures_column("row"), figures_column("sts"), figures_column("used", weight=1), figures_column("left"))
-    skein_g, used_g, live = shawl.yarn.skein_g, shawl.used_g, shawl.rows.stitches
+    used_g, left_g, live = shawl.used_g, plan.working.left_g, shawl.rows.stitches
     return Table(
         columns,
         tuple(
-            cells(row_number(row), number_of(live[row], "sts"), grams(used_g[row]), grams(skein_g - used_g[row]))
+            cells(row_number(row), number_of(live[row], "sts"), grams(used_g[row]), grams_left(left_g[row]))
             for row in range(1, shawl.rows.count + 1)
         ),
     )
@@ -301,9 +298,10 @@ def _more_repeats(plan: Plan) -> Content:
     more, shawl = one_more(plan), plan.shawl
     if more is None:
         return ()
-    takes = content(unit_words(plan.table.measures), " would take ", grams(shawl.yarn.left_g - more.mean))
-    if more.mean >= shawl.yarn.keep_g:
-        return content(takes, ", and ", grams(more.mean), " would be left")
-    if more.mean >= 0:
+    left_g = more.left.mean
+    takes = content(unit_words(plan.table.measures), " would take ", grams(more.takes_g))
+    if left_g >= shawl.yarn.keep_g:
+        return content(takes, ", and ", grams(left_g), " would be left")
+    if left_g >= 0:
         return content(takes, ", which goes into the margin")
-    return content(takes, ", ", grams(-more.mean), " more than there is")
+    return content(takes, ", ", grams(-left_g), " more than there is")

@@ -1,7 +1,7 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
-from halfhank.cli.report.figures import chance, grams, masses_in, number_of, size
-from halfhank.cli.report.plan_report import choice_table, left_over
+from halfhank.cli.report.figures import chance, grams, grams_left, masses_in, number_of, size
+from halfhank.cli.report.plan_report import choice_table
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.number_words import counted
@@ -48,9 +48,9 @@ def _stop(shawl: Shawl, stop: Stop) -> TableCells:
         row_number(stop.row),
         f"{stop.part}: {stop.stitch}" + (f", {stop.label}" if stop.label else ""),
         number_of(stop.stitches, "sts"),
-        grams(max(0.0, stop.reading_g)),
+        grams(stop.reading_g),
         grams(stop.bind_off_g),
-        left_over(stop.left.mean),
+        grams_left(stop.left.mean),
         chance(stop.left.chance_positive),
         size(stop.size.wingspan_cm, stop.size.depth_cm, shawl.units),
         f"{'finished' if stop.finish.finished else 'unfinished'} ({stop.finish.why})",

@@ -2,15 +2,19 @@
 
 from collections.abc import Iterator
 
-from halfhank.cli.report.figures import chance, gram_range, grams, masses_in, stitches
+from halfhank.cli.report.figures import chance, grams, masses_in, range_left, stitches
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.model.design.design import Weighing
 from halfhank.model.marks_and_stops.sequences import open_repeat
 from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, one_more
+from halfhank.model.number_words import mass_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
 from halfhank.model.shawl import Mark
 from halfhank.model.weighings.forecast import Forecast, forecast
 from halfhank.model.weighings.log import SURPRISE_SDS, LoggedWeighing
+from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.weighings.slips import Slip, likely_slip
 
 SAFE_CHANCE = 0.95
 """A stop is called safe when the yarn lasts to it with this chance."""
@@ -24,6 +28,38 @@ def weighing_report(before: Plan, after: Plan, row: int, dry_run: bool) -> Repor
     if dry_run:
         lines.append(("Nothing was written.",))
     return masses_in(after.shawl.skein.unit, Report(None, (ListBlock(tuple(map(ListItem, lines))),)))
+
+
+def refusal_of(after: Plan, logged: LoggedWeighing, mass: str, used: bool) -> str:
+    """Why a weighing of so much is not taken: what was expected of it, and the slip that may be behind it."""
+    skein_g = after.shawl.yarn.skein_g
+    expected = _mirrored(skein_g, logged.others) if used else logged.others
+    low, high = max(expected.low, 0.0), max(min(expected.high, skein_g), 0.0)
+    unit = after.shawl.skein.unit
+    was_to = f"{mass_words(low, unit)} to {mass_words(high, unit)} {'used' if used else 'left'} (90 % range)"
+    refused = f"After row {logged.row:,} there were to be {was_to}, not {mass}. Nothing was written.\n"
+    return f"{refused}{slip_question(skein_g, logged.others, mass, used)}If {mass} is right, add --sure.\n"
+
+
+def slip_question(skein_g: float, left: Estimate, mass: str, used: bool) -> str:
+    """A line that asks for the likely slip, where so much was to be left; empty where none fits."""
+    figure, unit = mass.split(" ")
+    expected = (_mirrored(skein_g, left), left) if used else (left, _mirrored(skein_g, left))
+    slip = likely_slip(figure, *expected, GRAMS_IN[unit])
+    return f"{_slip_words(slip, unit, used)}\n" if slip else ""
+
+
+def _mirrored(skein_g: float, expected: Estimate) -> Estimate:
+    """What is left as what is used, or the other way round."""
+    return Estimate(skein_g - expected.mean, expected.sd)
+
+
+def _slip_words(slip: Slip, unit: str, used: bool) -> str:
+    if slip.meant:
+        return f"Is it {slip.meant} {unit}?"
+    if slip.used:
+        return "Is that what is left? Then leave out --used." if used else "Is that what is used? Then add --used."
+    return "Is a tag, the ball band or something else on the scale?"
 
 
 def _replaced(before: Plan, row: int) -> Iterator[Content]:
@@ -59,7 +95,7 @@ def _against_forecast(logged: LoggedWeighing, weighing: Weighing) -> Content:
     expected_g = weighing.mass_g + (-less_g if weighing.used else less_g)
     spread = content(" were foretold, give or take ", grams(logged.expected.sd))
     plan = "On plan: " if surprise <= 1 else "Nearly on plan: " if surprise <= SURPRISE_SDS else "Not on plan: "
-    verdict = content(plan, grams(expected_g), spread)
+    verdict = content(plan, grams(max(expected_g, 0.0)), spread)
     if surprise <= 1:
         return content(verdict, ".")
     more = (less_g > 0) == weighing.used
@@ -82,7 +118,7 @@ def _enough_yarn(after: Plan, expected: Forecast) -> Iterator[Content]:
     likely = content(
         "The yarn lasts to the end of the bind-off with a chance of ", chance(after.shawl.yarn.chance_enough)
     )
-    yield content(likely, ": ", left, " (", gram_range(end.low, end.high), " nine times in ten).")
+    yield content(likely, ": ", left, " (", range_left(end.low, end.high), " nine times in ten).")
 
 
 def _marks(after: Plan, row: int) -> Iterator[Content]:
@@ -93,7 +129,7 @@ def _marks(after: Plan, row: int) -> Iterator[Content]:
     ]
     for words, mark in named:
         if mark is not None and mark.row > row:
-            yield content(words, row_number(mark.row), ", with ", grams(mark.left_g), " on the scale.")
+            yield content(words, row_number(mark.row), ", with ", grams(max(mark.left_g, 0.0)), " on the scale.")
 
 
 def _stops(after: Plan, row: int) -> Iterator[Content]:
@@ -112,9 +148,7 @@ def _stop(one: Candidate) -> Content:
     label = f", {place.run.source.label}" if place.run.source.label else ""
     end = " (the planned end)" if one.planned else ""
     where = content("row ", row_number(place.row), f", after {place.run.stitch}{label}{end}: ", stitches(place.live))
-    return content(
-        where, ", ", grams(one.reading.mean - one.left.mean), " to bind off, ", grams(one.left.mean), " left over"
-    )
+    return content(where, ", ", grams(one.bind_off_g), " to bind off, ", grams(one.left.mean), " left over")
 
 
 def _repeats(before: Plan, after: Plan) -> Iterator[Content]:
@@ -131,9 +165,10 @@ def _repeats(before: Plan, after: Plan) -> Iterator[Content]:
         return
     band = after.shawl.allowed is not None and open_repeat(after.design) is None
     than_planned = f"{'One more' if band else 'One more repeat'} than planned "
-    if more.mean >= after.shawl.yarn.keep_g:
-        yield content(than_planned, "fits: ", grams(more.mean), " would be left.")
-    elif more.mean >= 0:
-        yield content(than_planned, "would go into the margin: ", grams(more.mean), " would be left.")
+    left_g = more.left.mean
+    if left_g >= after.shawl.yarn.keep_g:
+        yield content(than_planned, "fits: ", grams(left_g), " would be left.")
+    elif left_g >= 0:
+        yield content(than_planned, "would go into the margin: ", grams(left_g), " would be left.")
     else:
-        yield content(than_planned, "does not fit: ", grams(-more.mean), " would be missing.")
+        yield content(than_planned, "does not fit: ", grams(-left_g), " would be missing.")

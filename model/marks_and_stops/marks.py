@@ -7,7 +7,7 @@ from halfhank.model.rows.sections import MAX_ROWS, Run, mirrored, shortened
 from halfhank.model.rows.shaping import WorkedPart, WorkState, last_stitch, state_after, work_part
 from halfhank.model.rows.worked import start_state, work_sections
 from halfhank.model.shawl import Mark, Marks
-from halfhank.model.yarn.row_yarn import bind_off_m, start_m
+from halfhank.model.yarn.row_yarn import before_rows_m, bind_off_m
 from halfhank.model.yarn.working import Working
 
 
@@ -20,7 +20,7 @@ def marks(working: Working) -> Marks:
 
 def _mark(working: Working, row: int, used_m: float, beyond: bool = False) -> Mark:
     used_g = used_m / working.supply.metres_per_gram
-    return Mark(row, used_g, working.supply.skein_g - used_g, beyond)
+    return Mark(row, used_g, working.left_after_g(row, used_m), beyond)
 
 
 def _halfway(working: Working) -> Mark | None:
@@ -59,7 +59,7 @@ def _turns_at(working: Working, half: list[WorkedPart], row: int) -> bool:
     if problem:
         return False
     parts = out + rest
-    total = start_m(working.table) + sum(working.yarn.total_m(part) for part in parts)
+    total = before_rows_m(working.table) + sum(working.yarn.total_m(part) for part in parts)
     return working.supply.pays(total + bind_off_m(working.table, last_stitch(parts)) * parts[-1].end)
 
 

@@ -20,8 +20,9 @@ from halfhank.model.outline.laying import outline_of
 from halfhank.model.outline.outline import Size
 from halfhank.model.plan import Plan
 from halfhank.model.rows.row_table import Rows
+from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import WorkedPart
-from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.weighings.posterior import Estimate, LinearSum
 from halfhank.model.yarn.ledger import bind_off_amounts
 
 NEAR_SHARE = 0.6
@@ -33,7 +34,7 @@ MOST_WHOLE = 3
 
 
 class Candidate(NamedTuple):
-    """A place where the work might end: grams `left` after its bind-off, and before it (`reading`).
+    """A place where the work might end: grams `left` after its bind-off, before it (`reading`), and what that takes.
 
     `planned`: it is the planned end; `beyond`: it takes more repeats than planned. `more`: so many more repeats than
     planned (fewer, where negative), with all that follows them.
@@ -43,6 +44,7 @@ class Candidate(NamedTuple):
     place: EndPlace
     reading: Estimate
     left: Estimate
+    bind_off_g: float
     planned: bool = False
     beyond: bool = False
     more: int = 0
@@ -127,14 +129,24 @@ def _counts_rows(measures: StitchMeasures, piece: Band | Repeat) -> bool:
     return isinstance(piece, Band) and not measures.repeat_rows(piece.stitch)
 
 
-def one_more(plan: Plan) -> Estimate | None:
-    """What would be left with one more time through the growing (or the last) repeat; None where nothing repeats."""
+class OneMore(NamedTuple):
+    """One more time through the growing (or the last) repeat: what is `left` with it, and the grams that it `takes`."""
+
+    left: Estimate
+    takes_g: float
+
+
+def one_more(plan: Plan) -> OneMore | None:
+    """What one more repeat means; None where nothing repeats."""
     return plan.once(_one_more)
 
 
-def _one_more(plan: Plan) -> Estimate | None:
+def _one_more(plan: Plan) -> OneMore | None:
     variant = with_more(plan, 1)
-    return None if variant is None else variant.left
+    if variant is None:
+        return None
+    takes_g = as_planned(plan).left.mean - variant.left.mean
+    return OneMore(variant.log.left(MAX_ROWS, variant.left), max(takes_g, 0.0))
 
 
 def _more(plan: Plan) -> Variant | None:
@@ -199,13 +211,16 @@ def _last_paid(plan: Plan, parts: list[WorkedPart], places: list[EndPlace]) -> l
 
 def _weighed(variant: Variant, places: list[EndPlace]) -> list[Candidate]:
     """Places of a variant with what the scale then shows."""
-    model, posterior, found = variant.model, variant.posterior, []
-    sums = model.left([place.row for place in places])
-    for place in places:
-        before = sums[place.row]
-        after = before.moved(model.step(bind_off_amounts(model.table, place.run.stitch, place.live)))
-        found.append(Candidate(variant, place, posterior.estimate(before), posterior.estimate(after)))
-    return found
+    sums = variant.model.left([place.row for place in places])
+    return [_candidate(variant, place, sums[place.row]) for place in places]
+
+
+def _candidate(variant: Variant, place: EndPlace, before: LinearSum) -> Candidate:
+    model, log = variant.model, variant.log
+    after = model.moved(before, bind_off_amounts(model.table, place.run.stitch, place.live))
+    reading, left = log.posterior.estimate(before), log.posterior.estimate(after)
+    bind_off_g, row = max(reading.mean - left.mean, 0.0), place.row
+    return Candidate(variant, place, log.left(row, reading), log.left(row, left), bind_off_g)
 
 
 def finish_in(plan: Plan, one: Candidate) -> Finish:
@@ -226,8 +241,8 @@ def _stop(plan: Plan, one: Candidate) -> Stop | None:
         stitch=place.run.stitch,
         label=place.run.source.label,
         stitches=place.live,
-        reading_g=one.reading.mean,
-        bind_off_g=one.reading.mean - one.left.mean,
+        reading_g=max(one.reading.mean, 0.0),
+        bind_off_g=one.bind_off_g,
         left=one.left,
         size=size,
         left_out=tuple(names[place.part + 1 :]),

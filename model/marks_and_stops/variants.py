@@ -11,8 +11,8 @@ from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import MAX_ROWS, Run
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.weighings.log import log_of, log_posterior, model_of, total_and_left
-from halfhank.model.weighings.posterior import Estimate, Posterior
+from halfhank.model.weighings.log import LogPosterior, log_of, log_posterior, model_of, total_and_left
+from halfhank.model.weighings.posterior import Estimate
 from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.ledger import ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
@@ -24,17 +24,17 @@ class Variant(NamedTuple):
     parts: list[WorkedPart]
     rows: Rows
     model: WeighingModel
-    posterior: Posterior
+    log: LogPosterior
 
     @property
     def left(self) -> Estimate:
-        """What is left of the skein after the bind-off."""
-        return total_and_left(self.model, self.posterior)[1]
+        """What is left of the skein after the bind-off, were the scale always right."""
+        return total_and_left(self.model, self.log.posterior)[1]
 
 
 def as_planned(plan: Plan) -> Variant:
     """The shawl as planned."""
-    return Variant(plan.parts, plan.rows, model_of(plan), log_of(plan).posterior)
+    return Variant(plan.parts, plan.rows, model_of(plan), log_of(plan))
 
 
 def counted_piece(design: Design) -> Band | Repeat | None:
@@ -82,9 +82,8 @@ class Variants:
         if problem or knitted > _common_rows(self._plan.parts, parts):
             return None
         table = self._plan.table
-        model = weighing_model(table, ledger_of(RowYarn(table), parts))
-        posterior = log_posterior(model, design.log).posterior
-        return Variant(parts, row_table(table.measures, parts), model, posterior)
+        model = weighing_model(table, ledger_of(RowYarn(table), parts), model_of(self._plan))
+        return Variant(parts, row_table(table.measures, parts), model, log_posterior(model, design.log))
 
     def size(self, more: int) -> Size | None:
         """How large it would be; None where there is no such shawl, or it cannot be laid out."""

@@ -1,6 +1,7 @@
 """From a design to its plan with a given count of `as yarn allows`."""
 
 from collections.abc import Iterable
+from itertools import pairwise
 
 from halfhank.grammar.problems.problem import MISTAKE, Problem, by_place
 from halfhank.model.checks.design_checks import check_rows, has_patterns
@@ -20,11 +21,12 @@ from halfhank.model.rows.worked import row_table, work
 from halfhank.model.shawl import BindOffPlan, Shawl, SkeinMass, Start
 from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
 from halfhank.model.start_and_bind_off.starts import start_words
-from halfhank.model.yarn.ledger import Ledger, errors_of, ledger_of
+from halfhank.model.yarn.ledger import Amounts, Ledger, errors_of, ledger_of
 from halfhank.model.yarn.row_yarn import RowYarn
 from halfhank.model.yarn.stitch_table import StitchTable
 from halfhank.model.yarn.supply import supply_of
 from halfhank.model.yarn.totals import band_plans, fabrics_used, part_plans, yarn_plan
+from halfhank.model.yarn.uncertainty import ROOTS
 from halfhank.model.yarn.working import Working
 
 
@@ -77,7 +79,24 @@ def uncorrected(table: StitchTable, allowed: int | None) -> Uncorrected | Proble
 
 def corrected_ledger(worked: Uncorrected, table: StitchTable) -> Ledger:
     """The ledger with the corrections of a table of the same stitches."""
-    return worked.ledger.scaled(lambda use: table.corrections.factor(errors_of(table, use)))
+    scaled = worked.ledger.scaled(lambda use: table.corrections.factor(errors_of(table, use)))
+    past_m, planned = table.corrections.past_m, list(worked.ledger.entries)
+    if not any(past_m):
+        return scaled
+    more_m = [past_m[0], *(after - before for before, after in pairwise(past_m))]
+    start, *rows = [_with_past(table, *one) for one in zip(scaled.entries, planned, more_m, strict=False)]
+    return Ledger(start, (*rows, *scaled.rows[len(rows) :]), scaled.bind_off)
+
+
+def _with_past(table: StitchTable, amounts: Amounts, planned: Amounts, more_m: float) -> Amounts:
+    """What a row of other tension took beyond its correction, shared by all that is drawn at that tension."""
+    drifting = {
+        use: metres for use, metres in planned.items() if any(error.kind in ROOTS for error in errors_of(table, use))
+    }
+    whole = sum(drifting.values())
+    return {
+        use: metres + (more_m * drifting.get(use, 0.0) / whole if whole else 0.0) for use, metres in amounts.items()
+    }
 
 
 def computed(worked: Uncorrected, table: StitchTable, problems: list[Problem], made: Made | None = None) -> Planned:

@@ -169,15 +169,16 @@ def _still_true(problems: list[Problem], least: int) -> list[Problem]:
 
 def _corrected(found: CountWithLog, problems: list[Problem]) -> Planned:
     """The plan with what was learned, and how sure it now is."""
-    problems = [*problems, *disagreements(found.log)]
+    problems = [*problems, *disagreements(found.log, found.model.table.design.yarn.mass_unit)]
     if mistaken(problems):
         return not_planned(problems)
     made = made_before(found.model, found.log)
     planned = computed(found.worked, found.table, problems, made)
     if planned.plan is None:
         return planned
-    total, left = total_and_left(found.model, found.log.posterior)
     shawl = planned.plan.shawl
+    total, left = total_and_left(found.model, found.log.posterior)
+    left = found.log.left(shawl.rows.count, left)
     yarn = shawl.yarn._replace(sd_g=total.sd, chance_enough=left.chance_positive, basis=WEIGHED)
     planned.plan.shawl = shawl._replace(yarn=yarn)
     return planned

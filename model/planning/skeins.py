@@ -11,7 +11,7 @@ from halfhank.model.design.design import Design
 from halfhank.model.plan import Plan
 from halfhank.model.planning.planning import plan_design
 from halfhank.model.shawl import Shawl
-from halfhank.model.weighings.log import corrections_of, log_of, model_of
+from halfhank.model.weighings.log import corrections_for_others, log_of, model_of
 from halfhank.model.yarn.corrections import NONE, Corrections
 
 
@@ -33,7 +33,7 @@ def corrections_without_skein(plan: Plan) -> Corrections:
     """What the log says of the yarn in each stitch and the ends, without the skein's own mass."""
     if not plan.design.weighed_rows:
         return NONE
-    return corrections_of(model_of(plan), log_of(plan), plan.working.table.corrections.weighed)._replace(skein_g=None)
+    return corrections_for_others(model_of(plan), log_of(plan), plan.working.table.corrections.weighed)
 
 
 def with_skein(design: Design, metres_per_100g: float) -> Design:

@@ -82,11 +82,22 @@ LOG_DISAGREES = ProblemKind(
     "log-disagrees",
     ADVICE,
     (
-        "After row {row:,} there were to be {mean_g:.1f} g left, give or take {sd_g:.1f} g; this is ",
-        "{less_g:.1f} g less.",
-        "{more_g:.1f} g more.",
+        "After row {row:,} there were to be {mean} left, give or take {sd}; this is ",
+        "{less} less.",
+        "{more} more.",
     ),
     "weigh again, and see that the row is counted right",
+)
+
+LOG_DISAGREES_MUCH = ProblemKind(
+    "log-disagrees",
+    ADVICE,
+    (
+        "After row {row:,} the other weighings let expect {mean}, give or take {sd}; this is ",
+        "{less} less. The forecast hardly follows it, and is wide.",
+        "{more} more. The forecast hardly follows it, and is wide.",
+    ),
+    "weigh again, and see that this line is right",
 )
 
 # Rows and their stitches.
@@ -318,7 +329,7 @@ MEANINGS = {
     "even-sequence": "the yarn ends an even sequence of bands, with a list that would vary it",
     "idle-line": "a shaping line that never acts",
     "line-lost": "a line of the shape on a row of a part that has lines of its own",
-    "log-disagrees": "a weighing far from what the weighings before it let expect",
+    "log-disagrees": "a weighing far from what the other weighings let expect",
     "margin-short": "the shawl goes into the margin",
     "narrow-start": "too few stitches for edges and spine at the start",
     "narrow-tail": "few stitches over a great length: at most 5 cm wide over more than 60 cm",

@@ -35,6 +35,10 @@ def _forecast(plan: Plan) -> Forecast:
     model, log = model_of(plan), log_of(plan)
     before, after = model.prior, log.posterior
     planned = tuple(before.along(model.full, model.steps))[1:]
-    rows = tuple(after.along(model.full, model.steps))[1:] if log.weighings else planned
-    total, left = total_and_left(model, after)
-    return Forecast(rows, left, total, planned, before.estimate(model.end()), log.weighings)
+    if not log.weighings:
+        total, end = total_and_left(model, after)
+        return Forecast(planned, end, total, planned, end, ())
+    along = enumerate(after.along(model.full, model.steps), -1)
+    rows = tuple(log.left(row, expected) for row, expected in along)[1:]
+    total, end = total_and_left(model, after)
+    return Forecast(rows, log.left(plan.rows.count, end), total, planned, before.estimate(model.end()), log.weighings)

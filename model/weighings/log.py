@@ -1,26 +1,38 @@
 """The log taken in: the posterior after its weighings, and what it teaches the plan."""
 
+import math
+
 from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Weighing
+from halfhank.model.number_words import mass_words
 from halfhank.model.plan import Made, Plan
 from halfhank.model.problems import plan_problems as known
-from halfhank.model.weighings.posterior import Estimate, Posterior
+from halfhank.model.weighings.disputes import Reading, believed, doubts
+from halfhank.model.weighings.posterior import Estimate, LinearSum, Posterior
 from halfhank.model.weighings.weighing_model import WeighingModel, noise_sd_g, weighing_model
-from halfhank.model.yarn.corrections import Corrections
+from halfhank.model.yarn.corrections import NONE, Corrections, Shown
 from halfhank.model.yarn.uncertainty import SKEIN_ERROR
 
 SURPRISE_SDS = 2.0
 """A weighing further than this from what was expected is reported."""
+NOTHING_G = 1e-12
+"""Rounding that is no difference."""
 
 
 class LoggedWeighing(NamedTuple):
-    """One weighing of the log as grams left after `row`; `expected` is what the scale was to show before it."""
+    """One weighing of the log as grams left after `row`; `expected` is what the scale was to show before it.
+
+    Of a `disputed` one that is what all the other weighings let expect, the later ones too. `others` is that of every
+    weighing.
+    """
 
     row: int
     left_g: float
     noise_sd_g: float
     expected: Estimate
+    others: Estimate
+    disputed: bool
     span: Span
 
     @property
@@ -28,30 +40,64 @@ class LoggedWeighing(NamedTuple):
         """By how many standard deviations less is left than was expected (negative: more is left)."""
         return (self.expected.mean - self.left_g) / self.expected.sd
 
+    @property
+    def off_sds(self) -> float:
+        """By how many standard deviations it lies off what all the others let expect, either way."""
+        return abs(self.others.mean - self.left_g) / self.others.sd
+
 
 class LogPosterior(NamedTuple):
-    """The posterior after the whole log, and its weighings after rows."""
+    """The posterior after the whole log, and its weighings after rows. `skein_g`: the most that the skein may weigh."""
 
     posterior: Posterior
     weighings: tuple[LoggedWeighing, ...]
+    skein_g: float
+
+    @property
+    def shown(self) -> Shown | None:
+        """What the scale showed at the last weighing after a row."""
+        return Shown(self.weighings[-1].row, self.weighings[-1].left_g) if self.weighings else None
+
+    def left(self, row: int, expected: Estimate) -> Estimate:
+        """Grams left after a row, or after a bind-off there: no more than the scale showed by then.
+
+        The 90 % range keeps to that too, unless the last weighing is disputed, and never goes beyond the skein.
+        """
+        most_g = max(self.skein_g, expected.mean)
+        if self.shown is None or row < self.shown.row:
+            return expected.at_most(math.inf, most_g)
+        trusted = [one.left_g for one in self.weighings if not one.disputed]
+        range_g = min(trusted, default=most_g) if self.weighings[-1].disputed else self.shown.left_g
+        return expected.at_most(self.shown.left_g, max(range_g, self.shown.left_g))
 
 
 def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosterior:
-    """Take in the weighings after rows, in their order. (The one before the cast-on is the skein's mass already.)"""
+    """Take in the weighings after rows. (The one before the cast-on is the skein's mass already.)"""
     weighings = [weighing for weighing in log if weighing.row]
     sums = model.left([weighing.row for weighing in weighings])
+    readings = [_reading(model, weighing, sums[weighing.row]) for weighing in weighings]
+    found = believed(model.prior, readings)
     posterior, taken = model.prior, []
-    for weighing in weighings:
-        left, noise = sums[weighing.row], noise_sd_g(weighing.step_g)
-        mass_g = weighing.mass_g
-        seen = model.used(left) if weighing.used else left
-        left_g = posterior.estimate(model.full).mean - mass_g if weighing.used else mass_g
-        expected = posterior.estimate(seen).noisy(noise)
-        if weighing.used:
-            expected = Estimate(left_g + mass_g - expected.mean, expected.sd)
-        taken.append(LoggedWeighing(weighing.row, left_g, noise, expected, weighing.span))
-        posterior = posterior.weighed(seen, mass_g, noise)
-    return LogPosterior(posterior, tuple(taken))
+    for place, (weighing, reading) in enumerate(zip(weighings, readings, strict=True)):
+        others, disputed = found.expected[place], found.disputed(place, reading)
+        expected = others if disputed else posterior.estimate(reading.what).noisy(reading.noise_sd_g)
+        skein_g = posterior.estimate(model.full).mean
+        expected, others = _left(weighing, expected, skein_g), _left(weighing, others, skein_g)
+        left_g, noise = skein_g - weighing.mass_g if weighing.used else weighing.mass_g, reading.noise_sd_g
+        taken.append(LoggedWeighing(weighing.row, left_g, noise, expected, others, disputed, weighing.span))
+        posterior = posterior.weighed(reading.what, reading.grams, found.noises[place])
+    skein_g = model.prior.estimate(model.full).high
+    return LogPosterior(posterior.widened(doubts(posterior, readings, found)), tuple(taken), skein_g)
+
+
+def _reading(model: WeighingModel, weighing: Weighing, left: LinearSum) -> Reading:
+    what = model.used(left) if weighing.used else left
+    return Reading(what, weighing.mass_g, noise_sd_g(weighing.step_g))
+
+
+def _left(weighing: Weighing, expected: Estimate, skein_g: float) -> Estimate:
+    """What was expected of a weighing, as grams left."""
+    return Estimate(skein_g - expected.mean, expected.sd) if weighing.used else expected
 
 
 def model_of(plan: Plan) -> WeighingModel:
@@ -85,22 +131,51 @@ def total_and_left(model: WeighingModel, posterior: Posterior) -> tuple[Estimate
 
 def corrections_of(model: WeighingModel, log: LogPosterior, weighed: frozenset[str]) -> Corrections:
     """What the plan is to be corrected by."""
-    means = dict(zip(model.errors, log.posterior.means, strict=True))
-    return Corrections(model.skein_g * (1 + means.pop(SKEIN_ERROR)), means, weighed)
+    levels = [log.posterior.means[k] for k in model.levels]
+    means = dict(zip(model.errors[: model.levels.start], log.posterior.means, strict=False))
+    skein_g = model.skein_g * (1 + means.pop(SKEIN_ERROR))
+    return Corrections(skein_g, means, weighed, levels[-1], _past_m(model, levels), log.shown)
 
 
-def disagreements(log: LogPosterior) -> list[Problem]:
-    """Advice for each weighing further than two standard deviations from what was expected before it."""
-    return [_disagrees(weighing) for weighing in log.weighings if abs(weighing.surprise_sds) > SURPRISE_SDS]
+def corrections_for_others(model: WeighingModel, log: LogPosterior, weighed: frozenset[str]) -> Corrections:
+    """What another skein of the shawl is to be corrected by: tension as it is on average, from the first row to the
+    last."""
+    found = corrections_of(model, log, weighed)
+    drifting = -sum(step.weights.get(k, 0.0) for step in (*model.steps, model.bind_off) for k in model.levels)
+    past_g = found.past_m[-1] / model.table.design.yarn.metres_per_gram
+    tension = found.tension + (past_g / drifting if drifting else 0.0)
+    return found._replace(skein_g=None, tension=tension, past_m=NONE.past_m, shown=None)
 
 
-def _disagrees(weighing: LoggedWeighing) -> Problem:
+def _past_m(model: WeighingModel, levels: list[float]) -> tuple[float, ...]:
+    """By how much start and rows took more than at the last of the levels, summed, in m; to the last row that did."""
+    gram, first = model.table.design.yarn.metres_per_gram, model.levels.start
+    sums, last = [0.0], 0
+    for row, step in enumerate(model.steps):
+        past_g = -sum(change * (levels[k - first] - levels[-1]) for k, change in step.weights.items() if k >= first)
+        sums.append(sums[-1] + past_g * gram)
+        last = row if abs(past_g) > NOTHING_G else last
+    return tuple(sums[1 : last + 2])
+
+
+def disagreements(log: LogPosterior, unit: str) -> list[Problem]:
+    """Advice for each weighing that is disputed, or further than two standard deviations from what was expected.
+
+    Masses are said in `unit`, g or oz.
+    """
+    far = [one for one in log.weighings if one.disputed or abs(one.surprise_sds) > SURPRISE_SDS]
+    return [_disagrees(weighing, unit) for weighing in far]
+
+
+def _disagrees(weighing: LoggedWeighing, unit: str) -> Problem:
     less_g = weighing.expected.mean - weighing.left_g
-    return known.LOG_DISAGREES.at(
+    kind = known.LOG_DISAGREES_MUCH if weighing.disputed else known.LOG_DISAGREES
+    off = mass_words(abs(less_g), unit)
+    return kind.at(
         weighing.span,
         row=weighing.row,
-        mean_g=weighing.expected.mean,
-        sd_g=weighing.expected.sd,
-        less_g=less_g if less_g > 0 else None,
-        more_g=None if less_g > 0 else abs(less_g),
+        mean=mass_words(max(weighing.expected.mean, 0.0), unit),
+        sd=mass_words(weighing.expected.sd, unit),
+        less=off if less_g > 0 else None,
+        more=None if less_g > 0 else off,
     )

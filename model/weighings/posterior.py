@@ -1,20 +1,28 @@
 """Bayesian linear regression in closed form: what several weighings say of errors that are normal beforehand.
 
-The errors e_1 … e_k are relative and independent before anything is weighed. Everything that is asked is a sum
-`constant + weights . e`; each weighing is the value of one such sum plus noise. The posterior is then normal too, and
-follows from one rank-one update for each weighing (Kalman's update for a state that does not move; the batch form is
-Bishop, "Pattern Recognition and Machine Learning", 2006, 3.49 to 3.51). The covariance is kept as `D - sum u u'`,
-D diagonal, so that k errors and m weighings take k m numbers and no matrix is ever inverted.
+The errors e_1 … e_k are relative; those that hang together before anything is weighed do so by a few columns p.
+Everything that is asked is a sum `constant + weights . e`; each weighing is the value of one such sum plus noise. The
+posterior is then normal too, and follows from one rank-one update for each weighing (Kalman's update for a state that
+does not move; the batch form is Bishop, "Pattern Recognition and Machine Learning", 2006, 3.49 to 3.51). The covariance
+is kept as `D + sum p p' - sum u u'`, D diagonal, with at most 2 k columns u for k errors however many weighings there
+are, and no matrix is ever inverted.
 """
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from operator import mul
 
 from halfhank.grammar.record import NamedTuple
 
 BAND_SDS = 1.6448536269514722
 """Half the width of a band that holds 90 % of a normal distribution, in standard deviations."""
+
+
+Column = tuple[float, ...]
+"""One number for each error."""
+
+RANK_SHARE = 1e-15
+"""What is left of the largest variance once rounding is all that is left."""
 
 
 class LinearSum(NamedTuple):
@@ -39,20 +47,24 @@ class Step(NamedTuple):
 
 
 class Estimate(NamedTuple):
-    """A quantity in grams, as far as it is known: normal with this mean and standard deviation."""
+    """A quantity in grams, as far as it is known: normal with this mean and standard deviation.
+
+    `most`: what its 90 % band cannot exceed.
+    """
 
     mean: float
     sd: float
+    most: float = math.inf
 
     @property
     def low(self) -> float:
         """Lower end of the 90 % band."""
-        return self.mean - BAND_SDS * self.sd
+        return min(self.mean - BAND_SDS * self.sd, self.most)
 
     @property
     def high(self) -> float:
         """Upper end of the 90 % band."""
-        return self.mean + BAND_SDS * self.sd
+        return min(self.mean + BAND_SDS * self.sd, self.most)
 
     @property
     def chance_positive(self) -> float:
@@ -63,34 +75,63 @@ class Estimate(NamedTuple):
 
     def noisy(self, noise_sd: float) -> "Estimate":
         """The same as a reading with this much independent noise."""
-        return Estimate(self.mean, math.hypot(self.sd, noise_sd))
+        return self._replace(sd=math.hypot(self.sd, noise_sd))
+
+    def at_most(self, mean: float, most: float) -> "Estimate":
+        """The same where it cannot be more than `mean`, nor its band reach beyond `most`."""
+        return Estimate(min(self.mean, mean), self.sd, min(self.most, most))
 
 
 class Posterior(NamedTuple):
-    """What is known of the errors: their means, and their covariance `diag(variances) - sum u u'` over `columns`."""
+    """What is known of the errors: their means, and their covariance.
+
+    That is `diag(variances) + sum p p' - sum u u'` with p over `shared` and u over `columns`.
+    """
 
     means: tuple[float, ...]
     variances: tuple[float, ...]
-    columns: tuple[tuple[float, ...], ...]
+    shared: tuple[Column, ...]
+    columns: tuple[Column, ...]
 
     def estimate(self, asked: LinearSum) -> Estimate:
         """A sum as far as it is known."""
         mean = asked.constant + _dot(asked.weights, self.means)
         spread = sum(w * w * v for w, v in zip(asked.weights, self.variances, strict=True))
+        spread += sum(_dot(column, asked.weights) ** 2 for column in self.shared)
         known = sum(_dot(column, asked.weights) ** 2 for column in self.columns)
         return Estimate(mean, math.sqrt(max(spread - known, 0.0)))
 
-    def weighed(self, what: LinearSum, reading_g: float, noise_sd_g: float) -> "Posterior":
-        """The belief after the sum was read off as `reading_g` with noise of this standard deviation (above 0)."""
-        gain = list(map(mul, self.variances, what.weights))
+    def covariances(self, what: LinearSum) -> list[float]:
+        """The covariance of each error with a sum."""
+        found = list(map(mul, self.variances, what.weights))
+        for column in self.shared:
+            share = _dot(column, what.weights)
+            found = [g + share * p for g, p in zip(found, column, strict=True)]
         for column in self.columns:
             share = _dot(column, what.weights)
-            gain = [g - share * u for g, u in zip(gain, column, strict=True)]
+            found = [g - share * u for g, u in zip(found, column, strict=True)]
+        return found
+
+    def moved_by(self, what: LinearSum, reading_g: float, noise_sd_g: float) -> Column:
+        """By how much a reading of the sum would move the means."""
+        gain = self.covariances(what)
+        spread = max(_dot(what.weights, gain), 0.0) + noise_sd_g * noise_sd_g
+        surprise = (reading_g - what.constant - _dot(what.weights, self.means)) / spread
+        return tuple([g * surprise for g in gain])
+
+    def weighed(self, what: LinearSum, reading_g: float, noise_sd_g: float) -> "Posterior":
+        """The belief after the sum was read off as `reading_g` with noise of this standard deviation (above 0)."""
+        gain = self.covariances(what)
         spread = max(_dot(what.weights, gain), 0.0) + noise_sd_g * noise_sd_g
         surprise = (reading_g - what.constant - _dot(what.weights, self.means)) / spread
         means = tuple([m + g * surprise for m, g in zip(self.means, gain, strict=True)])
         root = math.sqrt(spread)
-        return Posterior(means, self.variances, (*self.columns, tuple([g / root for g in gain])))
+        columns = self.columns if len(self.columns) < 2 * len(means) else fewest(self.columns)
+        return self._replace(means=means, columns=(*columns, tuple([g / root for g in gain])))
+
+    def widened(self, columns: Iterable[Column]) -> "Posterior":
+        """The same, known less well by what these columns add to the covariance."""
+        return self._replace(shared=(*self.shared, *columns))
 
     def along(self, start: LinearSum, steps: Iterable[Step]) -> Iterator[Estimate]:
         """The start's estimate, then one after each step.
@@ -100,27 +141,50 @@ class Posterior(NamedTuple):
         weights = list(start.weights)
         mean = start.constant + _dot(weights, self.means)
         spread = sum(w * w * v for w, v in zip(weights, self.variances, strict=True))
+        raised = [_dot(column, weights) for column in self.shared]
         shares = [_dot(column, weights) for column in self.columns]
-        yield _estimate(mean, spread, shares)
+        yield _estimate(mean, spread, raised, shares)
         for step in steps:
             mean += step.constant
             for k, change in step.weights.items():
                 mean += change * self.means[k]
                 spread += change * (2 * weights[k] + change) * self.variances[k]
                 weights[k] += change
+                raised = [s + change * column[k] for s, column in zip(raised, self.shared, strict=True)]
                 shares = [s + change * column[k] for s, column in zip(shares, self.columns, strict=True)]
-            yield _estimate(mean, spread, shares)
+            yield _estimate(mean, spread, raised, shares)
 
 
-def prior(sds: Iterable[float]) -> Posterior:
-    """The belief before anything is weighed: independent errors of mean 0 and these standard deviations."""
+def fewest(columns: Sequence[Column]) -> tuple[Column, ...]:
+    """As many columns as there are errors at most, with the same `sum u u'`: its Cholesky factor, the largest first."""
+    errors = range(len(columns[0]))
+    whole = [[sum(column[i] * column[j] for column in columns) for j in errors] for i in errors]
+    least = RANK_SHARE * max(whole[k][k] for k in errors)
+    found: list[Column] = []
+    for _ in errors:
+        pivot = max(errors, key=lambda k: whole[k][k])
+        if whole[pivot][pivot] <= least:
+            break
+        root = math.sqrt(whole[pivot][pivot])
+        new = tuple([row[pivot] / root for row in whole])
+        whole = [
+            [known - one * other for known, other in zip(row, new, strict=True)]
+            for row, one in zip(whole, new, strict=True)
+        ]
+        found.append(new)
+    return tuple(found)
+
+
+def prior(sds: Iterable[float], shared: Iterable[Column] = ()) -> Posterior:
+    """The belief before anything is weighed: errors of mean 0, independent but for what they share."""
     variances = tuple(sd * sd for sd in sds)
-    return Posterior((0.0,) * len(variances), variances, ())
+    return Posterior((0.0,) * len(variances), variances, tuple(shared), ())
 
 
 def _dot(one: Iterable[float], other: Iterable[float]) -> float:
     return float(sum(map(mul, one, other)))
 
 
-def _estimate(mean: float, spread: float, shares: Iterable[float]) -> Estimate:
-    return Estimate(mean, math.sqrt(max(spread - sum(s * s for s in shares), 0.0)))
+def _estimate(mean: float, spread: float, raised: Iterable[float], shares: Iterable[float]) -> Estimate:
+    variance = spread + sum(s * s for s in raised) - sum(s * s for s in shares)
+    return Estimate(mean, math.sqrt(max(variance, 0.0)))

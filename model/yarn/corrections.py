@@ -3,25 +3,39 @@
 from collections.abc import Iterable, Mapping
 
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.yarn.uncertainty import ErrorSource
+from halfhank.model.yarn.uncertainty import ROOTS, ErrorSource
 
 LEAST_FACTOR = 0.02
 """A correction never makes yarn less than this share of what was planned, whatever a log says."""
 
 
+class Shown(NamedTuple):
+    """What the scale showed at the last weighing: `left_g` after `row`."""
+
+    row: int
+    left_g: float
+
+
 class Corrections(NamedTuple):
     """Posterior means: `skein_g` of the skein's mass (None: not known better), `means` of the relative errors.
 
-    `weighed`: the stitches that were worked before the last weighing.
+    `weighed`: the stitches that were worked before the last weighing. `tension`: how far tension has drifted by then,
+    from where it is not expected to drift either way. `past_m[i]`: what start and rows up to row i took beyond that, as
+    tension was another then; rows after the last of these as much as it. `shown`: the last weighing.
     """
 
     skein_g: float | None
     means: Mapping[ErrorSource, float]
     weighed: frozenset[str]
+    tension: float = 0.0
+    past_m: tuple[float, ...] = (0.0,)
+    shown: Shown | None = None
 
     def factor(self, errors: Iterable[ErrorSource]) -> float:
         """By how much yarn that hangs on these errors is to be multiplied; their means add up, as in the forecast."""
-        return max(1.0 + sum(self.means.get(error, 0.0) for error in errors), LEAST_FACTOR)
+        errors = tuple(errors)
+        drifted = self.tension if any(error.kind in ROOTS for error in errors) else 0.0
+        return max(1.0 + sum(self.means.get(error, 0.0) for error in errors) + drifted, LEAST_FACTOR)
 
 
 NONE = Corrections(None, {}, frozenset())

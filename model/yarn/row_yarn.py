@@ -14,6 +14,11 @@ def start_m(table: StitchTable) -> float:
     return start_stitches(table.design.start) * table.plain_m(START_ERROR)
 
 
+def before_rows_m(table: StitchTable) -> float:
+    """What sums over a whole shawl begin with: the start, and what rows that were weighed took beyond the reckoning."""
+    return start_m(table) + table.corrections.past_m[-1]
+
+
 def bind_off_m(table: StitchTable, last_stitch: str) -> float:
     """Yarn of the bind-off for each live stitch, after a last row in that stitch."""
     off = table.design.bind_off

@@ -23,7 +23,7 @@ def yarn_plan(working: Working) -> YarnPlan:
         bind_off_g=(working.total_m - working.used_m[-1]) / gram,
         total_g=total_g,
         total_m=working.total_m,
-        left_g=supply.skein_g - total_g,
+        left_g=working.left_after_g(rows, working.total_m),
         last_ridge_g=(working.used_m[-1] - working.used_m[max(0, rows - 2)]) / gram,
         sd_g=sd_g,
         chance_enough=chance_enough(total_g, sd_g, supply.skein_g, supply.weighed),
@@ -52,7 +52,7 @@ def band_plans(working: Working) -> list[BandPlan]:
                     used_g=used_g,
                     share=_share(working, used_g),
                     used_to_here_g=to_here_g,
-                    left_g=working.supply.skein_g - to_here_g,
+                    left_g=working.left_g[row],
                 )
             )
     return plans
@@ -62,10 +62,9 @@ def part_plans(working: Working) -> list[PartPlan]:
     """All parts in working order, the way back included."""
     plans = []
     for part in working.parts:
-        used_g, to_here_g = _used_g(working, part.first_row, part.last_row)
-        left_g = working.supply.skein_g - to_here_g
+        used_g, _ = _used_g(working, part.first_row, part.last_row)
         span = (part.first_row, part.last_row, part.end)
-        plans.append(PartPlan(part.section.name, *span, used_g, _share(working, used_g), left_g))
+        plans.append(PartPlan(part.section.name, *span, used_g, _share(working, used_g), working.left_g[part.last_row]))
     return plans
 
 

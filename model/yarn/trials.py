@@ -17,7 +17,7 @@ from halfhank.model.rows.shaping import (
     work_part,
 )
 from halfhank.model.rows.worked import start_state, work_sections
-from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m
+from halfhank.model.yarn.row_yarn import RowYarn, before_rows_m, bind_off_m
 from halfhank.model.yarn.stitch_table import Material
 
 ROOMY = 1 << 40
@@ -55,7 +55,7 @@ class Trials:
         self.state = start_state(design)
         for part in self.before:
             self.state = state_after(part, self.state)
-        self.before_m = start_m(table)
+        self.before_m = before_rows_m(table)
         if not self.problem:
             self.before_m += sum(yarn.total_m(part) for part in self.before)
         self.after = [section_of(k, part, 0) for k, part in enumerate(design.parts) if k > index]

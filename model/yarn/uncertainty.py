@@ -10,10 +10,16 @@ from collections.abc import Mapping
 from halfhank.grammar.record import NamedTuple
 
 SWATCH, RATIO, GAUGE, START, BIND_OFF, SKEIN = "swatch", "ratio", "gauge", "start", "bind off", "skein"
+TENSION = "tension"
+ROOTS = (SWATCH, GAUGE)
+"""What yarn is measured by itself; tension that drifts is part of how far this is off."""
 
 
 class ErrorSource(NamedTuple):
-    """What an error comes from: its `kind` (`SWATCH` … `SKEIN`), and the stitch whose swatch or ratio it is."""
+    """What an error comes from: its `kind` (`SWATCH` … `TENSION`), and the stitch whose swatch or ratio it is.
+
+    A `TENSION` is that of one stretch of the shawl; `stitch` is then the number of the stretch.
+    """
 
     kind: str
     stitch: str = ""

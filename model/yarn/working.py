@@ -6,7 +6,7 @@ from itertools import accumulate
 from halfhank.model.design.design import Design
 from halfhank.model.rows.shaping import WorkedPart, last_stitch
 from halfhank.model.yarn.ledger import Ledger
-from halfhank.model.yarn.row_yarn import RowYarn, bind_off_m, start_m
+from halfhank.model.yarn.row_yarn import RowYarn, before_rows_m, bind_off_m
 from halfhank.model.yarn.stitch_table import StitchTable
 from halfhank.model.yarn.supply import YarnSupply
 
@@ -31,7 +31,20 @@ class Working:
     def used_m(self) -> list[float]:
         """Yarn used after each row from 0, in m."""
         rows_m = (metres for part in self.parts for metres in self.yarn.rows_m(part))
-        return list(accumulate(rows_m, initial=start_m(self.table)))
+        used_m = list(accumulate(rows_m, initial=before_rows_m(self.table)))
+        past_m = self.table.corrections.past_m[: len(used_m)]
+        return [used - (past_m[-1] - past) for used, past in zip(used_m, past_m, strict=False)] + used_m[len(past_m) :]
+
+    @cached_property
+    def left_g(self) -> list[float]:
+        """Yarn left after each row from 0, in g; from the last weighing on no more than the scale showed."""
+        return [self.left_after_g(row, metres) for row, metres in enumerate(self.used_m)]
+
+    def left_after_g(self, row: int, used_m: float) -> float:
+        """What is left after a row by which so much is used, in g."""
+        left_g = self.supply.skein_g - used_m / self.supply.metres_per_gram
+        shown = self.table.corrections.shown
+        return left_g if shown is None or row < shown.row else min(left_g, shown.left_g)
 
     @cached_property
     def total_m(self) -> float:

@@ -252,7 +252,9 @@ def _mass(value_g: float, unit: str) -> str:
 
 
 def _end_words(end: Estimate, unit: str) -> str:
-    band = f"{exact(end.low, unit)} to {_mass(end.high, unit)}, nine times in ten"
+    low = f"{exact(end.low, unit)} to" if end.low >= 0 else f"{_mass(-end.low, unit)} missing to"
+    high = _mass(end.high, unit) if end.high >= 0 else f"{_mass(-end.high, unit)} missing"
+    band = f"{low} {high}, nine times in ten"
     left = f"{_mass(end.mean, unit)} are left" if end.mean >= 0 else f"{_mass(-end.mean, unit)} are missing"
     return f"After the bind-off {left} ({band})."
 

@@ -152,7 +152,7 @@ def test_a_weighing_computes_two_descriptions(tmp_path: Path) -> None:
     path = tmp_path / "a.shawl"
     path.write_bytes((GALLERY / "lintel.shawl").read_bytes())
     with watched() as calls:
-        result = halfhank("weigh", path, "10", "60", "--dry-run")
+        result = halfhank("weigh", path, "10", "60", "--sure", "--dry-run")
     assert result.status == 0, result.err
     assert calls.count()["parse"] == calls.count()["resolve"] == calls.count()["computed"] == 2
     assert not calls.repeated()

@@ -89,6 +89,65 @@ def test_what_is_far_outside_the_band_is_told_and_written(plain: Path) -> None:
     assert b"after row 64 73.0 g left" in plain.read_bytes()
 
 
+@pytest.mark.parametrize(
+    ("grams", "flags", "asked"),
+    [
+        ("5.97", (), "Is it 59.7 g?"),
+        ("49.7", (), None),
+        ("31.1", (), None),
+        ("66.2", (), "Is a tag, the ball band or something else on the scale?"),
+        ("40.3", (), "Is that what is used? Then add --used."),
+        ("59.7", ("--used",), "Is that what is left? Then leave out --used."),
+        ("403", ("--used",), "Is it 40.3 g?"),
+        ("597", (), "Is it 59.7 g?"),
+        ("95.7", (), "Is it 59.7 g?"),
+    ],
+)
+def test_what_cannot_be_is_refused_until_it_is_sure(
+    plain: Path, grams: str, flags: tuple[str, ...], asked: str
+) -> None:
+    """After row 90 there are to be 60 g; the scale's range there is a gram or two."""
+    for row, left in ((0, "100.0"), (40, "90.8"), (80, "67.3")):
+        assert halfhank("weigh", plain, row, left).status == 0
+    before = plain.read_bytes()
+    result = halfhank("weigh", plain, 90, grams, *flags)
+    assert (result.status, result.out) == (1, b"")
+    assert re.search(r"(?i)nothing was written", result.err)
+    questions = [line for line in result.err.splitlines() if line.startswith("Is ")]
+    assert questions == ([asked] if asked else [])
+    assert plain.read_bytes() == before
+    if "[log-mass]" not in result.err:
+        assert "(90 % range)" in result.err and "add --sure" in result.err
+        sure = halfhank("weigh", plain, 90, grams, "--sure", *flags)
+        assert sure.status == 0 and "[log-disagrees]" in sure.err
+        assert plain.read_bytes() != before
+        assert "[log-disagrees]" in halfhank("check", plain).err + halfhank("check", plain).out.decode()
+
+
+def test_a_dry_run_refuses_too(plain: Path) -> None:
+    assert halfhank("weigh", plain, 0, "100.0").status == 0
+    result = halfhank("weigh", plain, 64, "7.84", "--dry-run")
+    assert (result.status, result.out) == (1, b"") and "Is it 78.4 g?" in result.err
+
+
+@pytest.mark.parametrize("grams", ["38.2", "9.7", "82"])
+def test_a_part_skein_is_never_refused(plain: Path, grams: str) -> None:
+    assert halfhank("weigh", plain, 64, "78.4").status == 0
+    result = halfhank("weigh", plain, 0, grams)
+    assert result.status == 0 or "[log-mass]" in result.err
+    assert "--sure" not in result.err
+    plain.write_bytes(PLAIN.encode())
+    assert halfhank("weigh", plain, 0, grams).status == 0
+
+
+def test_a_weighing_that_mends_a_slip_is_taken(plain: Path) -> None:
+    halfhank("weigh", plain, 0, "100.0")
+    assert halfhank("weigh", plain, 64, "7.84", "--sure").status == 0
+    mended = halfhank("weigh", plain, 64, "78.4")
+    assert mended.status == 0 and "In place of the weighing" in mended.out.decode()
+    assert "log-disagrees" not in mended.err
+
+
 def test_a_weight_that_goes_up_a_little_is_told(plain: Path) -> None:
     for row, grams in ((0, "100.0"), (62, "79.5")):
         assert halfhank("weigh", plain, row, grams).status == 0

@@ -207,10 +207,11 @@ def test_one_more_repeat_is_reckoned_with_all_that_follows() -> None:
     shawl = made.shawl
     more = one_more(made)
     counted = shawl_of(BANDED.replace("as yarn allows", f"{shawl.allowed + 1} times"))
-    assert more is not None and more.mean == pytest.approx(counted.yarn.left_g)
-    assert more.mean < shawl.yarn.keep_g
+    assert more is not None and more.left.mean == pytest.approx(counted.yarn.left_g)
+    assert more.takes_g == pytest.approx(counted.yarn.total_g - shawl.yarn.total_g)
+    assert more.left.mean < shawl.yarn.keep_g
     fixed = plan_of(BANDED.replace("as yarn allows", f"{shawl.allowed} times"))
-    assert one_more(fixed).mean == pytest.approx(more.mean)
+    assert one_more(fixed).left.mean == pytest.approx(more.left.mean)
     assert one_more(plan_of(PLAIN)) is None
 
 

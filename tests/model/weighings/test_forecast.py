@@ -12,6 +12,8 @@ from scipy import stats
 
 from tests.model.weighings.knits import BANDED, PLAIN, codes, logged, plan_of, planned, shawl_of
 
+HANDLING = 0.45
+LEVELS = 8
 SD = {"garter": 0.07, "ratio": 0.08, "end": 0.15, "label": 0.02}
 
 
@@ -52,12 +54,12 @@ def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Plan, 
     """
     skein = 100.0 if weighed_g is None else weighed_g
     label = SD["label"] if weighed_g is None else noise / skein
-    prior = np.diag(np.square([label, SD["garter"], *[SD["ratio"]] * 3, SD["end"], SD["end"]]))
+    own = np.square([label, SD["garter"], *[SD["ratio"]] * 3, SD["end"], SD["end"]])
     grams = by_stitch(shawl, plan)
     start = plan.shawl.yarn.start_g
     garter_m = next(f.yarn_m for f in plan.shawl.fabrics if f.name == "garter")
     off = garter_m / 3.9 * shawl.rows.stitches[-1] * (3 + 4.48) / 2
-    design = np.zeros((shawl.rows.count + 2, 7))
+    design = np.zeros((shawl.rows.count + 2, 7 + LEVELS))
     design[:, 0] = skein
     rows = slice(0, shawl.rows.count + 1)
     design[rows, 1] = -(grams.sum(axis=1) + start)
@@ -66,6 +68,7 @@ def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Plan, 
     design[-1] = design[-2]
     design[-1, 1] -= off
     design[-1, 6] = -off
+    prior = with_drift(own, design)
     nominal = skein + design[:, 1]
     x = np.array([design[row] for row, _ in log])
     y = np.array([left - nominal[row] for row, left in log])
@@ -74,17 +77,39 @@ def batch(log: list[tuple[int, float]], noise: float, shawl: Shawl, plan: Plan, 
     return nominal + design @ mean, np.sqrt(np.einsum("ij,jk,ik->i", design, covariance, design))
 
 
+def with_drift(own: np.ndarray, design: np.ndarray) -> np.ndarray:
+    """The prior's covariance, with tension as a random walk of 4 % in eight levels; fills their columns.
+
+    All yarn here hangs on garter's swatch. A level holds where the middle of a row's yarn lies; its covariance with
+    another is 0.04 squared times the earlier one's middle. What the walk adds to the end is taken off the swatch's.
+    """
+    used = -design[:, 1]
+    takes = np.diff(used, prepend=0.0)
+    level = (LEVELS * (used - takes / 2) / used[-1]).astype(int)
+    for j in range(LEVELS):
+        design[:, 7 + j] = -np.cumsum(takes * (level == j))
+    middle = (np.arange(LEVELS) + 0.5) / LEVELS
+    walk = 0.04**2 * np.minimum.outer(middle, middle)
+    end = design[-1, 7:]
+    prior = np.zeros((7 + LEVELS, 7 + LEVELS))
+    prior[:7, :7] = np.diag(own)
+    prior[1, 1] -= end @ walk @ end / used[-1] ** 2
+    prior[7:, 7:] = walk
+    return prior
+
+
 @pytest.mark.parametrize("weighed_g", [None, 101.2])
 def test_the_posterior_is_that_of_a_batch_solution_by_hand(weighed_g: float | None) -> None:
     log = [(44, 90.4), (80, 66.5), (95, 51.9)]
     start = [] if weighed_g is None else [f"before cast on {weighed_g} g"]
     made = plan_of(logged(BANDED, *start, *(f"after row {row} {left} g left" for row, left in log)))
     shawl = made.shawl
-    mean, sd = batch(log, math.sqrt(0.15**2 + 0.1**2 / 12), shawl, plan_of(BANDED), weighed_g)
+    mean, sd = batch(log, math.sqrt(HANDLING**2 + 0.1**2 / 12), shawl, plan_of(BANDED), weighed_g)
     found = forecast(made)
+    mean[log[-1][0] :] = np.minimum(mean[log[-1][0] :], log[-1][1])
     assert [e.mean for e in found.rows] == pytest.approx(mean[:-1].tolist(), abs=1e-8)
     assert [e.sd for e in found.rows] == pytest.approx(sd[:-1].tolist(), abs=1e-8)
-    assert found.end == pytest.approx((mean[-1], sd[-1]), abs=1e-8)
+    assert found.end[:2] == pytest.approx((mean[-1], sd[-1]), abs=1e-8)
     assert shawl.yarn.left_g == pytest.approx(mean[-1], abs=1e-8)
     assert shawl.yarn.chance_enough == pytest.approx(stats.norm.sf(0, mean[-1], sd[-1]), abs=1e-12)
 
@@ -104,10 +129,9 @@ def test_the_plan_is_worked_out_again_with_the_posterior_means(text: str, log: l
     made = plan_of(logged(text, *log))
     shawl = made.shawl
     found = forecast(made)
-    left = [shawl.yarn.skein_g - used for used in shawl.used_g]
-    assert [e.mean for e in found.rows] == pytest.approx(left, abs=1e-9)
+    assert [e.mean for e in found.rows] == pytest.approx(made.working.left_g, abs=1e-9)
     assert found.end.mean == pytest.approx(shawl.yarn.left_g, abs=1e-9)
-    assert found.total == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-9)
+    assert found.total[:2] == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-9)
     assert found.end.chance_positive == pytest.approx(shawl.yarn.chance_enough, abs=1e-12)
     assert shawl.yarn.basis == "weighed"
 
@@ -119,7 +143,7 @@ def test_without_a_log_the_forecast_is_the_plan(text: str) -> None:
     found = forecast(made)
     assert found.weighings == () and found.rows == found.plan
     assert [e.mean for e in found.rows] == pytest.approx([100 - used for used in shawl.used_g], abs=1e-10)
-    assert found.total == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-10)
+    assert found.total[:2] == pytest.approx((shawl.yarn.total_g, shawl.yarn.sd_g), abs=1e-10)
     assert found.end.sd == pytest.approx(math.hypot(shawl.yarn.sd_g, 2.0), abs=1e-10)
     assert found.end.chance_positive == pytest.approx(shawl.yarn.chance_enough, abs=1e-12)
 
@@ -130,9 +154,9 @@ def test_fifteen_per_cent_more_at_half_the_rows_moves_the_total_by_nearly_as_muc
     used = 1.15 * plan.used_g[64]
     made = plan_of(logged(PLAIN, "before cast on 100.0 g", weighing.format(left=100 - used, used=used)))
     shawl = made.shawl
-    assert 1.14 < shawl.yarn.total_g / plan.yarn.total_g < 1.16
+    assert 1.12 < shawl.yarn.total_g / plan.yarn.total_g < 1.15
     assert shawl.marks.bind_off_by.row < plan.marks.bind_off_by.row
-    assert shawl.yarn.sd_g < plan.yarn.sd_g / 4
+    assert shawl.yarn.sd_g < plan.yarn.sd_g / 2
 
 
 def test_more_used_means_fewer_repeats_and_less_used_more() -> None:
@@ -155,9 +179,9 @@ def test_the_count_never_falls_below_what_is_knitted() -> None:
 def test_a_yarn_that_was_planned_too_dear_even_once_is_knitted_all_the_same() -> None:
     text = BANDED.replace("weighs 10.6 g", "weighs 70 g")
     assert ("yarn-too-short", 21) in codes(planned(text))
-    made = plan_of(logged(text, "before cast on 100.0 g", "after row 50 60.0 g left"))
-    shawl = made.shawl
-    assert shawl.allowed >= 2
+    once = logged(text, "before cast on 100.0 g", "after row 50 60.0 g left")
+    assert plan_of(once).shawl.allowed == 1
+    assert plan_of(f"{once}  after row 60 53.0 g left\n").shawl.allowed >= 2
 
 
 def test_turn_back_by_moves_with_the_log() -> None:
@@ -174,7 +198,7 @@ def test_turn_back_by_moves_with_the_log() -> None:
 
 def test_a_weighing_two_standard_deviations_off_is_told_at_its_line() -> None:
     plan = forecast(plan_of(logged(PLAIN, "before cast on 100.0 g"))).rows[64]
-    noise = math.sqrt(0.15**2 + 0.1**2 / 12)
+    noise = math.sqrt(HANDLING**2 + 0.1**2 / 12)
     far, near = 2.1 * math.hypot(plan.sd, noise), 1.9 * math.hypot(plan.sd, noise)
     for off, told in ((far, True), (-far, True), (near, False), (-near, False)):
         text = logged(PLAIN, "before cast on 100.0 g", f"after row 64 {plan.mean + off:.1f} g left")
@@ -191,8 +215,8 @@ def test_a_second_weighing_is_held_against_the_first() -> None:
 def test_a_coarse_scale_teaches_less() -> None:
     fine = forecast(plan_of(logged(PLAIN, "before cast on 100.0 g", "after row 20 96.0 g left")))
     coarse = forecast(plan_of(logged(PLAIN, "before cast on 100.0 g", "after row 20 96 g left")))
-    assert coarse.weighings[0].noise_sd_g == pytest.approx(math.sqrt(0.15**2 + 1 / 12))
-    assert fine.weighings[0].noise_sd_g == pytest.approx(math.sqrt(0.15**2 + 0.01 / 12))
+    assert coarse.weighings[0].noise_sd_g == pytest.approx(math.sqrt(HANDLING**2 + 1 / 12))
+    assert fine.weighings[0].noise_sd_g == pytest.approx(math.sqrt(HANDLING**2 + 0.01 / 12))
     assert coarse.end.sd > fine.end.sd
 
 
@@ -221,7 +245,9 @@ def test_the_last_tenth_of_the_rows_takes_19_per_cent() -> None:
 
 def test_the_ledger_is_corrected_as_the_rows_are() -> None:
     """What a corrected plan's ledger sums to is what its rows and ends take, and no longer what was planned."""
-    plan = plan_of(logged(PLAIN, "before cast on 100.0 g", "after row 64 70.0 g left"))
+    plan = plan_of(logged(PLAIN, "before cast on 100.0 g", "after row 40 89.9 g left", "after row 64 75.2 g left"))
     ledger_m, planned_m = (sum(one.by_use().values()) for one in (plan.working.ledger, plan.ledger))
     assert ledger_m == pytest.approx(plan.working.total_m, rel=1e-9)
+    entries = [sum(amounts.values()) for amounts in plan.working.ledger.entries]
+    assert np.cumsum(entries[:-1]) == pytest.approx(np.array(plan.working.used_m), rel=1e-9)
     assert ledger_m > 1.02 * planned_m

@@ -124,7 +124,7 @@ def test_weighings_are_points_with_the_scales_own_error() -> None:
     assert sum(isinstance(item, Circle) for item in items) == 2
     bars = [item for item in items if isinstance(item, Path) and item.data[0][1][0] == item.data[1][1][0]]
     coarse, fine = (abs(bar.data[1][1][1] - bar.data[0][1][1]) for bar in bars)
-    assert coarse / fine == pytest.approx(math.sqrt((0.0225 + 1 / 12) / (0.0225 + 0.01 / 12)), rel=1e-6)
+    assert coarse / fine == pytest.approx(math.sqrt((0.2025 + 1 / 12) / (0.2025 + 0.01 / 12)), rel=1e-6)
 
 
 def test_bands_are_told_apart_without_colour() -> None:
