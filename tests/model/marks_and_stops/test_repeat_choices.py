@@ -19,11 +19,11 @@ TURNED = text(
 
 
 def is_that_of(choice: RepeatChoice, shawl: Shawl) -> None:
-    """The line has the numbers of the plan."""
+    """The line has the numbers of the plan; their tensions drift over yarns of slightly different length."""
     size = shawl.outline.size
     assert choice.rows == shawl.rows.count
-    assert choice.left_g == pytest.approx(shawl.yarn.left_g)
-    assert choice.chance_enough == pytest.approx(shawl.yarn.chance_enough)
+    assert choice.left_g == pytest.approx(shawl.yarn.left_g, abs=0.02)
+    assert choice.chance_enough == pytest.approx(shawl.yarn.chance_enough, abs=0.02 if shawl.skein.by_log else 0.005)
     assert (choice.size.wingspan_cm, choice.size.depth_cm) == (size.wingspan_cm, size.depth_cm)
     assert (choice.short_g is None) == (shawl.yarn.left_g >= 0)
 

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from halfhank.model.marks_and_stops.stops import longer
+from halfhank.model.marks_and_stops.variants import with_more
 from halfhank.model.weighings.forecast import forecast
 from halfhank.model.weighings.posterior import Posterior
 from halfhank.model.weighings.tension import DRIFT_SD, LEVELS, MOST_SHARE
@@ -103,7 +103,8 @@ def test_after_the_last_weighing_tension_is_expected_to_stay() -> None:
 def test_a_longer_shawl_is_the_same_knitter_s() -> None:
     """One repeat more does not change what is known of the rows that both have."""
     plan = plan_of(logged(BANDED, "before cast on 100.0 g", "after row 28 95.0 g left", "after row 60 79.0 g left"))
-    variant = longer(plan, 1)
+    variant = with_more(plan, 1)
+    assert variant is not None
     shared = plan.rows.count - 10
     here = forecast(plan).rows[shared]
     there = variant.log.posterior.estimate(variant.model.left([shared])[shared])
