@@ -56,14 +56,15 @@ class PlacedOutline:
         self.curved = local.curved
         self.ruffle = layout.ruffle
         self._flat = layout.rows
-        self._laid_ends = local.laid_ends
-        self.size = self._measured(knitted, local, ((right - left) * scales[0], (bottom - top) * scales[1]))
         self.stretch: Stretch | None = None
         self.problems: tuple[Problem, ...] = local.problems
         if self.pinned or local.formed:
             stretch, found = stretch_of(layout, local, scales)
             self.stretch = stretch if self.pinned or max(map(abs, stretch)) >= LEAST_STRETCH else None
             self.problems += found
+        spread = local.formed and not local.curved and self.stretch is not None
+        self._laid_ends = None if spread else local.laid_ends
+        self.size = self._measured(knitted, local, ((right - left) * scales[0], (bottom - top) * scales[1]))
         if layout.pinned and not self.pinned:
             self.problems += (known.PINNED_IN_VAIN.at(layout.pinned.span),)
 
@@ -82,7 +83,8 @@ class PlacedOutline:
     def end_row_cm(self, row: int) -> float:
         """Length of the first row or the last (0, -1): its stitches times their width, drawn out as far as it is.
 
-        Settling bends an edge a little at its ends, so the boundary itself is not quite as long.
+        Settling bends an edge a little at its ends, so the boundary itself is not quite as long. Where the rows of a
+        ring's sector are stretched it is as long as it is drawn.
         """
         if self._laid_ends is None or self._laid_ends[row] <= 0:
             return self.row_cm(row)

@@ -74,3 +74,10 @@ def test_doublings_are_stretched_before_they_come_and_pressed_after_them() -> No
     assert outline.stretch is not None
     assert outline.stretch.along > 0.25 and outline.stretch.along_least < -0.1
     assert outline.problems == ()
+
+
+def test_the_last_row_of_a_stretched_half_circle_is_as_long_as_it_is_drawn() -> None:
+    """120 stitches of 0.5 cm that nothing is made in for 60 rows lie on a longer arc."""
+    outline = laid(layout("half-circle", 9, [garter(120)], [Line(111, "evenly", 0, 60)]))
+    assert outline.stretch is not None and outline.stretch.along > 0.02
+    assert outline.size.last_row_cm == pytest.approx(row_cm(outline, 120), rel=1e-4) and outline.size.last_row_cm > 61
