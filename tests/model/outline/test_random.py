@@ -92,7 +92,7 @@ def test_outlines_are_whole_and_true(first: int) -> None:
         if is_true(told) and not any(one.code == "ruffles" for one in outline.problems):
             assert drawn.area == pytest.approx(knitted_cm2(rows), rel=2e-3), seed
         assert outline.size.area_cm2 == pytest.approx(knitted_cm2(rows)), seed
-        spread = told.shape == "half-circle" and outline.stretch
+        spread = outline.stretch and not outline.curved
         last_cm = row_cm(outline, rows.count) if spread else rows.stitches[-1] * rows.width_cm[-1]
         assert outline.size.last_row_cm == pytest.approx(last_cm, rel=1e-3 if spread else 1e-6), seed
 
