@@ -3,7 +3,7 @@
 import pytest
 from halfhank.model.outline.outline import Outline
 
-from tests.model.outline.measuring import polygon, row_cm, row_cm
+from tests.model.outline.measuring import polygon, row_cm
 from tests.model.outline.pieces import (
     Line,
     Run,

@@ -1,6 +1,7 @@
 """Whether the 90 % ranges hold the truth, in knits that were invented by another model than the forecast's."""
 
 from functools import cache
+from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
@@ -136,6 +137,16 @@ def test_the_mean_error_is_no_larger_than_without_a_drift(tension: str) -> None:
     means = np.mean(found, axis=0)
     assert means[0] == pytest.approx(WITHOUT_DRIFT_G[tension][0], abs=0.001)
     assert all(means[1:] < WITHOUT_DRIFT_G[tension][1:])
+
+
+def test_the_mean_errors_are_those_that_the_readme_gives() -> None:
+    said = [f"{grams:.1f} g" for grams in np.mean([[one.error_g for one in outcomes(case)] for case in CASES], axis=0)]
+    readme = (Path(__file__).parents[3] / "README.md").read_text(encoding="utf-8")
+    before, first, second, third = said
+    words = (
+        f"off by {before} before any weighing, {first} after the first, {second} after the second and {third} after the"
+    )
+    assert words in readme
 
 
 def test_of_knits_that_are_said_to_be_nearly_sure_nearly_all_finish() -> None:
