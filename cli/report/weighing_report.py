@@ -94,7 +94,15 @@ def _against_forecast(logged: LoggedWeighing, weighing: Weighing) -> Content:
     less_g, surprise = logged.expected.mean - logged.left_g, abs(logged.surprise_sds)
     expected_g = weighing.mass_g + (-less_g if weighing.used else less_g)
     spread = content(" were foretold, give or take ", grams(logged.expected.sd))
-    plan = "On plan: " if surprise <= 1 else "Nearly on plan: " if surprise <= SURPRISE_SDS else "Not on plan: "
+    plan = (
+        "In doubt: "
+        if logged.disputed
+        else "On plan: "
+        if surprise <= 1
+        else "Nearly on plan: "
+        if surprise <= SURPRISE_SDS
+        else "Not on plan: "
+    )
     verdict = content(plan, grams(max(expected_g, 0.0)), spread)
     if surprise <= 1:
         return content(verdict, ".")

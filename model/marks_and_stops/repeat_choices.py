@@ -5,7 +5,6 @@ from halfhank.model.design.design import Band
 from halfhank.model.marks_and_stops.variants import counted_piece, planned_count, size_with, with_more
 from halfhank.model.outline.outline import Size
 from halfhank.model.plan import Plan
-from halfhank.model.rows.sections import MAX_ROWS
 
 REPEATS, ROWS = "repeats", "rows"
 
@@ -67,5 +66,5 @@ def _choice(plan: Plan, more: int, each: int) -> RepeatChoice | None:
     variant, size_then = with_more(plan, more), size_with(plan, more)
     if variant is None or size_then is None:
         return None
-    left = variant.log.left(MAX_ROWS, variant.left)
+    left = variant.left
     return RepeatChoice(more * each, count, variant.rows.count, size_then, left.mean, left.chance_positive)

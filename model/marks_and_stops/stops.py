@@ -20,7 +20,6 @@ from halfhank.model.outline.laying import outline_of
 from halfhank.model.outline.outline import Size
 from halfhank.model.plan import Plan
 from halfhank.model.rows.row_table import Rows
-from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.weighings.posterior import Estimate, LinearSum
 from halfhank.model.yarn.ledger import bind_off_amounts
@@ -121,7 +120,7 @@ def _whole(plan: Plan) -> Iterator[Candidate]:
         variant = with_more(plan, more)
         if variant is not None:
             (last,) = _weighed(variant, _places(variant.parts)[-1:])
-            yield last._replace(left=variant.left, beyond=more > 0, more=more)
+            yield last._replace(beyond=more > 0, more=more)
 
 
 def _counts_rows(measures: StitchMeasures, piece: Band | Repeat) -> bool:
@@ -146,7 +145,7 @@ def _one_more(plan: Plan) -> OneMore | None:
     if variant is None:
         return None
     takes_g = as_planned(plan).left.mean - variant.left.mean
-    return OneMore(variant.log.left(MAX_ROWS, variant.left), max(takes_g, 0.0))
+    return OneMore(variant.left, max(takes_g, 0.0))
 
 
 def _more(plan: Plan) -> Variant | None:
@@ -220,7 +219,7 @@ def _candidate(variant: Variant, place: EndPlace, before: LinearSum) -> Candidat
     after = model.moved(before, bind_off_amounts(model.table, place.run.stitch, place.live))
     reading, left = log.posterior.estimate(before), log.posterior.estimate(after)
     bind_off_g, row = max(reading.mean - left.mean, 0.0), place.row
-    return Candidate(variant, place, log.left(row, reading), log.left(row, left), bind_off_g)
+    return Candidate(variant, place, log.left(row, reading), log.left(row, left, bind_off_g), bind_off_g)
 
 
 def finish_in(plan: Plan, one: Candidate) -> Finish:

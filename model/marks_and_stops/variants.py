@@ -11,7 +11,7 @@ from halfhank.model.rows.row_table import Rows
 from halfhank.model.rows.sections import MAX_ROWS, Run
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.rows.worked import row_table, work
-from halfhank.model.weighings.log import LogPosterior, log_of, log_posterior, model_of, total_and_left
+from halfhank.model.weighings.log import LogPosterior, log_of, log_posterior, model_of
 from halfhank.model.weighings.posterior import Estimate
 from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.ledger import ledger_of
@@ -28,8 +28,8 @@ class Variant(NamedTuple):
 
     @property
     def left(self) -> Estimate:
-        """What is left of the skein after the bind-off, were the scale always right."""
-        return total_and_left(self.model, self.log.posterior)[1]
+        """What is left of the skein after the bind-off."""
+        return self.log.left_over(self.model)
 
 
 def as_planned(plan: Plan) -> Variant:

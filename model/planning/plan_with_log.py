@@ -177,8 +177,8 @@ def _corrected(found: CountWithLog, problems: list[Problem]) -> Planned:
     if planned.plan is None:
         return planned
     shawl = planned.plan.shawl
-    total, left = total_and_left(found.model, found.log.posterior)
-    left = found.log.left(shawl.rows.count, left)
+    total, _ = total_and_left(found.model, found.log.posterior)
+    left = found.log.left_over(found.model)
     yarn = shawl.yarn._replace(sd_g=total.sd, chance_enough=left.chance_positive, basis=WEIGHED)
     planned.plan.shawl = shawl._replace(yarn=yarn)
     return planned

@@ -100,6 +100,13 @@ LOG_DISAGREES_MUCH = ProblemKind(
     "weigh again, and see that this line is right",
 )
 
+LOG_DISAGREES_IN_DOUBT = ProblemKind(
+    "log-disagrees",
+    ADVICE,
+    "The weighing after row {row:,} and another contradict each other; the forecast is wide.",
+    "weigh again, and see which line is right",
+)
+
 # Rows and their stitches.
 
 TOO_MANY_ROWS = ProblemKind("too-many-rows", MISTAKE, "The parts come to {rows:,} rows; a shawl has at most {most:,}.")

@@ -7,7 +7,8 @@ the rest fits best, and with it any without which the rest fits nearly as well: 
 nobody knows which is wrong. Then the rest is looked at again.
 
 A disputed weighing may be true all the same. So the forecast is widened by what believing it would change: even odds
-are half of that change's square on top of the variance.
+are half of that change's square on top of the variance. One further off than `WIDENED_SDS` widens it no further: an
+early slip would be carried on to tenfold at the end.
 """
 
 import math
@@ -23,6 +24,7 @@ MOST_TRIED = 4
 ROUNDS = 6
 """How many readings are tried at a time, the worst, and how often; after that all that are too far off are disputed."""
 ODDS = 0.5
+WIDENED_SDS = 2 * DISPUTED_SDS
 
 
 class Reading(NamedTuple):
@@ -94,10 +96,16 @@ def taken_in(prior: Posterior, readings: list[Reading], noises: list[float] | tu
 
 
 def doubts(posterior: Posterior, readings: list[Reading], found: Believed) -> list[Column]:
-    """What the covariance gains by the disputed readings."""
-    disputed = [reading for place, reading in enumerate(readings) if found.disputed(place, reading)]
-    moves = [posterior.moved_by(one.what, one.grams, one.noise_sd_g) for one in disputed]
-    return [tuple([math.sqrt(ODDS) * change for change in move]) for move in moves]
+    """What the covariance gains by the disputed readings: as if none were further off than `WIDENED_SDS`."""
+    columns = []
+    for place, reading in enumerate(readings):
+        if found.disputed(place, reading):
+            expected = found.expected[place]
+            off = abs(reading.grams - expected.mean) / expected.sd
+            share = math.sqrt(ODDS) * min(1.0, WIDENED_SDS / off if off else 1.0)
+            move = posterior.moved_by(reading.what, reading.grams, reading.noise_sd_g)
+            columns.append(tuple([share * change for change in move]))
+    return columns
 
 
 def _expected(posterior: Posterior, readings: list[Reading], noises: list[float]) -> list[Estimate]:

@@ -41,4 +41,4 @@ def _forecast(plan: Plan) -> Forecast:
     along = enumerate(after.along(model.full, model.steps), -1)
     rows = tuple(log.left(row, expected) for row, expected in along)[1:]
     total, end = total_and_left(model, after)
-    return Forecast(rows, log.left(plan.rows.count, end), total, planned, before.estimate(model.end()), log.weighings)
+    return Forecast(rows, log.left_over(model), total, planned, before.estimate(model.end()), log.weighings)

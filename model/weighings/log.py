@@ -58,8 +58,8 @@ class LogPosterior(NamedTuple):
         """What the scale showed at the last weighing after a row."""
         return Shown(self.weighings[-1].row, self.weighings[-1].left_g) if self.weighings else None
 
-    def left(self, row: int, expected: Estimate) -> Estimate:
-        """Grams left after a row, or after a bind-off there: no more than the scale showed by then.
+    def left(self, row: int, expected: Estimate, bind_off_g: float = 0.0) -> Estimate:
+        """Grams left after a row, or after a bind-off there that takes so much: no more than the scale showed by then.
 
         The 90 % range keeps to that too, unless the last weighing is disputed, and never goes beyond the skein.
         """
@@ -68,7 +68,14 @@ class LogPosterior(NamedTuple):
             return expected.at_most(math.inf, most_g)
         trusted = [one.left_g for one in self.weighings if not one.disputed]
         range_g = min(trusted, default=most_g) if self.weighings[-1].disputed else self.shown.left_g
-        return expected.at_most(self.shown.left_g, max(range_g, self.shown.left_g))
+        most_g = max(range_g, self.shown.left_g) - bind_off_g
+        return expected.at_most(self.shown.left_g - bind_off_g, most_g)
+
+    def left_over(self, model: WeighingModel) -> Estimate:
+        """Grams left after the bind-off of a whole shawl."""
+        end, row = model.end(), len(model.steps) - 1
+        bind_off_g = self.posterior.estimate(model.left([row])[row]).mean - self.posterior.estimate(end).mean
+        return self.left(row, self.posterior.estimate(end), max(bind_off_g, 0.0))
 
 
 def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosterior:
@@ -83,7 +90,8 @@ def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosteri
         expected = others if disputed else posterior.estimate(reading.what).noisy(reading.noise_sd_g)
         skein_g = posterior.estimate(model.full).mean
         expected, others = _left(weighing, expected, skein_g), _left(weighing, others, skein_g)
-        left_g, noise = skein_g - weighing.mass_g if weighing.used else weighing.mass_g, reading.noise_sd_g
+        left_g = max(skein_g - weighing.mass_g, 0.0) if weighing.used else weighing.mass_g
+        noise = reading.noise_sd_g
         taken.append(LoggedWeighing(weighing.row, left_g, noise, expected, others, disputed, weighing.span))
         posterior = posterior.weighed(reading.what, reading.grams, found.noises[place])
     skein_g = model.prior.estimate(model.full).high
@@ -168,6 +176,8 @@ def disagreements(log: LogPosterior, unit: str) -> list[Problem]:
 
 
 def _disagrees(weighing: LoggedWeighing, unit: str) -> Problem:
+    if weighing.disputed and abs(weighing.surprise_sds) <= SURPRISE_SDS:
+        return known.LOG_DISAGREES_IN_DOUBT.at(weighing.span, row=weighing.row)
     less_g = weighing.expected.mean - weighing.left_g
     kind = known.LOG_DISAGREES_MUCH if weighing.disputed else known.LOG_DISAGREES
     off = mass_words(abs(less_g), unit)

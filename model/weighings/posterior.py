@@ -49,12 +49,14 @@ class Step(NamedTuple):
 class Estimate(NamedTuple):
     """A quantity in grams, as far as it is known: normal with this mean and standard deviation.
 
-    `most`: what its 90 % band cannot exceed.
+    `most`: what its 90 % range cannot exceed. `lowered`: by how much the mean was put down to what it cannot exceed;
+    the range still reaches as high as without that.
     """
 
     mean: float
     sd: float
     most: float = math.inf
+    lowered: float = 0.0
 
     @property
     def low(self) -> float:
@@ -64,7 +66,7 @@ class Estimate(NamedTuple):
     @property
     def high(self) -> float:
         """Upper end of the 90 % band."""
-        return min(self.mean + BAND_SDS * self.sd, self.most)
+        return min(self.mean + self.lowered + BAND_SDS * self.sd, self.most)
 
     @property
     def chance_positive(self) -> float:
@@ -79,7 +81,8 @@ class Estimate(NamedTuple):
 
     def at_most(self, mean: float, most: float) -> "Estimate":
         """The same where it cannot be more than `mean`, nor its band reach beyond `most`."""
-        return Estimate(min(self.mean, mean), self.sd, min(self.most, most))
+        lowered = self.lowered + max(self.mean - mean, 0.0)
+        return Estimate(min(self.mean, mean), self.sd, min(self.most, most), lowered)
 
 
 class Posterior(NamedTuple):

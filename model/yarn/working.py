@@ -40,11 +40,13 @@ class Working:
         """Yarn left after each row from 0, in g; from the last weighing on no more than the scale showed."""
         return [self.left_after_g(row, metres) for row, metres in enumerate(self.used_m)]
 
-    def left_after_g(self, row: int, used_m: float) -> float:
-        """What is left after a row by which so much is used, in g."""
+    def left_after_g(self, row: int, used_m: float, bind_off_m: float = 0.0) -> float:
+        """What is left after a row by which so much is used, a bind-off of `bind_off_m` in it, in g."""
         left_g = self.supply.skein_g - used_m / self.supply.metres_per_gram
         shown = self.table.corrections.shown
-        return left_g if shown is None or row < shown.row else min(left_g, shown.left_g)
+        if shown is None or row < shown.row:
+            return left_g
+        return min(left_g, shown.left_g - bind_off_m / self.supply.metres_per_gram)
 
     @cached_property
     def total_m(self) -> float:

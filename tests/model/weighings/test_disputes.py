@@ -1,11 +1,15 @@
 """Weighings that cannot be true: found in any order, and no confident nonsense after them."""
 
+import math
 from itertools import permutations
 
 import numpy as np
 import pytest
-from halfhank.model.weighings.disputes import DISPUTED_SDS, Reading, believed, doubts, taken_in
+from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
+from halfhank.model.marks_and_stops.stops import stops
+from halfhank.model.weighings.disputes import DISPUTED_SDS, ODDS, WIDENED_SDS, Reading, believed, doubts, taken_in
 from halfhank.model.weighings.forecast import Forecast, forecast
+from halfhank.model.weighings.log import disagreements, log_of
 from halfhank.model.weighings.posterior import BAND_SDS, LinearSum, fewest, prior
 from halfhank.model.weighings.weighing_model import WeighingModel
 
@@ -53,10 +57,42 @@ def test_nothing_is_sure_after_one_digit_is_left_out() -> None:
     assert "hardly follows it" in next(p.message for p in plan.shawl.problems if p.code == "log-disagrees")
 
 
+@pytest.mark.parametrize(("row", "grams"), [(20, 9.9), (20, 60.0), (8, 10.0)])
+def test_an_early_slip_does_not_make_the_forecast_endless(row: int, grams: float) -> None:
+    """The range stays that of some bad swatch: no deviation over five of those before, nothing short by more than a
+    skein."""
+    alone, found = after(), after((row, grams))
+    assert found.weighings[0].disputed
+    assert alone.end.sd < found.end.sd < (1 + WIDENED_SDS * math.sqrt(ODDS)) * alone.end.sd
+    assert -101.3 < found.end.low < found.end.high <= 102.1
+
+
+def test_what_is_bound_off_is_taken_from_what_the_scale_showed() -> None:
+    """Where the last weighing is not believed, what is left over is the scale's figure less the bind-off at most."""
+    plan = plan_of(
+        logged(PLAIN, START, "after row 20 99.0 g left", "after row 60 83.3 g left", "after row 100 5.2 g left")
+    )
+    shawl = plan.shawl
+    assert shawl.yarn.left_g <= 5.2 - shawl.yarn.bind_off_g + 1e-9
+    assert forecast(plan).end.mean == pytest.approx(shawl.yarn.left_g, abs=1e-6)
+    for stop in stops(plan):
+        assert stop.left.mean <= max(5.2 - stop.bind_off_g, 0) + 1e-9 or stop.row < 100
+    found = repeat_choices(plan)
+    assert found is None or all(choice.left_g <= 5.2 for choice in found.choices)
+
+
 def test_of_two_that_contradict_each_other_alone_both_are_disputed() -> None:
     found = after((60, 87.5), (64, 75.0))
     assert [weighing.disputed for weighing in found.weighings] == [True, True]
     assert found.end.sd > after((60, 83.3)).end.sd
+
+
+def test_one_in_doubt_that_lies_near_is_said_to_contradict_another() -> None:
+    far = after((60, 87.5), (64, 75.0)).weighings[0]
+    near = far._replace(expected=far.expected._replace(mean=far.left_g + far.expected.sd))
+    log = log_of(plan_of(PLAIN))
+    assert "contradict each other" in disagreements(log._replace(weighings=(near,)), "g")[0].message
+    assert "hardly follows" in disagreements(log._replace(weighings=(far,)), "g")[0].message
 
 
 def test_one_that_the_next_confirms_is_believed() -> None:
