@@ -18,6 +18,7 @@ from tests.model.outline.pieces import (
 from tests.outside.pieces import part, piece
 from tests.whole import shawl
 
+GAUGES = {"garter": 40, "stockinette": 28}
 SHAPES = {
     "triangle": (9, from_neck()),
     "crescent": (9, crescent_lines(6)),
@@ -106,6 +107,35 @@ def test_growth_in_steps_is_one_ruffle() -> None:
     outline = laid(layout("rectangle", 120, [garter(120)], steps))
     assert outline.ruffle == 111
     assert "From row 111" in outline.problems[0].message and "2.6 times" in outline.problems[0].message
+
+
+def test_three_rows_of_12_percent_more_are_one_ruffle() -> None:
+    """By arithmetic: 100, 112, 125 and 140 sts; no row alone grows by a quarter, all three by two fifths."""
+    steps = [Line(12, "evenly", 0, 118), Line(13, "evenly", 0, 119), Line(15, "evenly", 0, 120)]
+    outline = laid(layout("rectangle", 100, [garter(120)], steps))
+    assert outline.ruffle == 118
+    assert [(one.code, "1.4 times" in one.message) for one in outline.problems] == [("ruffles", True)]
+
+
+def test_a_frill_upon_a_frill_is_one_ruffle() -> None:
+    """Frills of 6 rows, 1.5 and 2.1 cm deep under 20 cm: the first is a frill with the second upon it, as without."""
+    frills = [part("increase evenly to 500 sts", "garter 6 rows", name="first")]
+    frills.append(part("increase evenly to 1000 sts", "stockinette 6 rows", name="second"))
+    start, shaping = "garter tab 3 sts 6 rows", "edge 3 sts garter\nincrease 3 at each edge every 2 rows"
+    fabric = "\n".join(f"stitch {name}\n  gauge 20 sts {n} rows over 10 cm" for name, n in GAUGES.items())
+    one, both = (
+        shawl(piece(shape="crescent", start=start, shaping=shaping, fabric=fabric, parts="\n".join(parts)))
+        for parts in ([part("garter 40 ridges"), *frills[:1]], [part("garter 40 ridges"), *frills])
+    )
+    assert one.outline.ruffle == both.outline.ruffle == 81
+    assert both.outline.size[:2] == pytest.approx((one.outline.size.wingspan_cm, one.outline.size.depth_cm + 2), abs=2)
+    assert [(x.code, "4.0 times" in x.message) for x in both.problems if x.code == "ruffles"] == [("ruffles", True)]
+
+
+def test_steps_far_apart_are_no_ruffle_upon_a_ruffle() -> None:
+    """Rows that grow by two fifths every 10 rows throughout: of 120 rows no more than the last 30 ruffle."""
+    steps = [Line(round(16 * 1.4**k), "evenly", 0, 36 + 10 * k) for k in range(9)]
+    assert laid(layout("half-circle", 40, [garter(120)], steps)).ruffle == 96
 
 
 def test_edges_that_grow_fast_do_not_ruffle() -> None:
