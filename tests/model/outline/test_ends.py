@@ -67,6 +67,18 @@ def test_a_ruffle_lies_on_the_boundary_before_it(shape: str) -> None:
     assert polygon(outline, 120).is_valid
 
 
+@pytest.mark.parametrize("times", [1, 2])
+def test_a_ruffle_on_a_stretched_half_circle_is_as_long_as_its_stitches(times: int) -> None:
+    """Doublings, drawn out where they end; 240 sts of half a centimetre are 120 cm, twice that pinned to twice."""
+    steps = [Line(gain, "evenly", 0, row) for gain, row in ((10, 5), (20, 11), (40, 23), (160, 47))]
+    told = layout("half-circle", 10, [garter(50)], steps)
+    flat = laid(told)
+    assert flat.ruffle == 47 and flat.stretch is not None and flat.stretch.along > 0.1
+    width, depth, *_ = flat.size
+    outline = flat if times == 1 else laid(told._replace(pinned=pinned_to(times * width, times * depth)))
+    assert outline.size.last_row_cm == pytest.approx(120 * times, rel=1e-4)
+
+
 def test_the_fan_is_that_of_the_rows_before_a_ruffle() -> None:
     outline, plain = (
         ruffled("half-circle", 200)[0],
