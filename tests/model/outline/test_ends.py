@@ -202,6 +202,14 @@ def test_the_arms_of_a_triangle_are_not_drawn_to_a_point() -> None:
     assert laid(told._replace(gathered=True)).size == laid(told).size
 
 
+@pytest.mark.parametrize("spine", [1, 9, 15])
+def test_the_top_of_a_triangle_from_its_lower_edge_has_no_notches(spine: int) -> None:
+    told = layout("triangle", 201, [garter(90)], [Line(-1, "each", 2), Line(-1, "spine", 2)])._replace(spine=spine)
+    outline, plain = laid(told._replace(gathered=True)), laid(told)
+    assert outline.words == "triangle from its lower edge"
+    assert [outline.ends(row) for row in range(91)] == [plain.ends(row) for row in range(91)]
+
+
 def test_the_bind_off_gathers() -> None:
     text = piece(
         shape="triangle",
