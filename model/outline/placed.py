@@ -93,8 +93,9 @@ class PlacedOutline:
 
     def wing_cm(self, row: int) -> float:
         """Length of one wing in the first row or the last."""
-        whole, wing = self.row_cm(row), _length(self.regions[0].boundary(row).flattened(_FINE_CM))
-        return self.end_row_cm(row) * wing / whole if whole > 0 else 0.0
+        wing = _length(self.regions[0].boundary(row).flattened(_FINE_CM))
+        laid = self._laid_ends[row] if self._laid_ends else 0.0
+        return wing * _end_cm(self._flat, row) / laid if laid > 0 else wing
 
     def edge_cm(self, side: int) -> float:
         """Length of an edge (0: left or upper, 1: right or lower), its jumps included."""
