@@ -93,8 +93,9 @@ class PlacedOutline:
 
     def wing_cm(self, row: int) -> float:
         """Length of one wing in the first row or the last."""
-        whole, wing = self.row_cm(row), _length(self.regions[0].boundary(row).flattened(_FINE_CM))
-        return self.end_row_cm(row) * wing / whole if whole > 0 else 0.0
+        wing = _length(self.regions[0].boundary(row).flattened(_FINE_CM))
+        laid = self._laid_ends[row] if self._laid_ends else 0.0
+        return wing * _end_cm(self._flat, row) / laid if laid > 0 else wing
 
     def edge_cm(self, side: int) -> float:
         """Length of an edge (0: left or upper, 1: right or lower), its jumps included."""
@@ -114,12 +115,13 @@ class PlacedOutline:
     def _measured(self, rows: Rows, local: LocalOutline, box_cm: tuple[float, float]) -> Size:
         edges = local.lengths(self)
         area = self._drawn_cm2() if self.pinned else knitted_cm2(rows)
-        last_row = self.end_row_cm(-1) * self._fullness(rows)
+        last_row = self.end_row_cm(-1) if self.ruffle is None else self._ruffle_cm(rows, local)
         return Size(*box_cm, self.spine_cm(), edges.top_cm, edges.sides_cm, last_row, area)
 
-    def _fullness(self, rows: Rows) -> float:
-        """How many times as long the last row is as the fabric that it ruffles on; 1 where it lies flat."""
-        return 1.0 if self.ruffle is None else _end_cm(rows, -1) / _end_cm(self._flat, -1)
+    def _ruffle_cm(self, rows: Rows, local: LocalOutline) -> float:
+        """Length of a ruffle's edge: its stitches times their width, drawn out by the pinning alone."""
+        laid = local.laid_ends[-1] if local.laid_ends and self.pinned else 0.0
+        return _end_cm(rows, -1) * (self.row_cm(-1) / laid if laid > 0 else 1.0)
 
     def _drawn_cm2(self) -> float:
         """The area within the outline, by the trapezoid formula of its polygon (Gauss)."""

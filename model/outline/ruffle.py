@@ -1,5 +1,7 @@
 """Ruffles: last rows that are longer than the fabric under them can lie, laid as long as the boundary before them."""
 
+from itertools import accumulate
+
 from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.layout import Layout
 from halfhank.model.problems import plan_problems as known
@@ -8,6 +10,9 @@ from halfhank.model.rows.row_table import Rows
 LAST_SHARE = 1 / 8
 MOST_GROWTH = 0.25
 """A piece ruffles where rows in its last eighth grow by more than a quarter, edges left out (both a choice)."""
+MOST_SHARE, STEP_GROWTH = 1 / 4, 0.05
+"""Ruffles upon ruffles are in the last quarter; a row next to a ruffle that grows by more than a twentieth is of it
+(choices)."""
 
 _ROUNDING = 1e-9
 
@@ -21,19 +26,20 @@ def without_ruffle(layout: Layout) -> Layout:
 def ruffle_row(rows: Rows) -> int | None:
     """The first row of a ruffle, None where there is none.
 
-    From the last row back, growth is multiplied up until it is over a quarter; the rows before that begin anew.
+    From the last row back, growth is multiplied up until it is over a quarter; the rows before that begin anew, and so
+    does the last eighth. Rows next to a ruffle that grow by more than a twentieth each are of it.
     Stitches gained at the edges or at the spine do not count, as they have room.
     """
-    left, room = 0.0, LAST_SHARE * sum(rows.height_cm[1:]) * (1 + _ROUNDING)
-    first, grown = None, 1.0
+    height = list(accumulate(rows.height_cm[1:], initial=0.0))
+    end, first, grown = height[-1], None, 1.0
     for row in range(rows.count, 1, -1):
-        left += rows.height_cm[row]
-        if left > room:
+        room = max((1 - LAST_SHARE) * end, (1 - MOST_SHARE) * height[-1])
+        if height[row - 1] < room - _ROUNDING * height[-1]:
             break
         growth = _growth(rows, row)
         grown = growth * max(1.0, grown)
-        if growth > 1 and grown > 1 + MOST_GROWTH:
-            first, grown = row, 1.0
+        if growth > 1 and (grown > 1 + MOST_GROWTH or (row + 1 == first and growth > 1 + STEP_GROWTH)):
+            first, grown, end = row, 1.0, height[row - 1]
     return first
 
 

@@ -52,7 +52,7 @@ def lay(layout: Layout) -> LocalOutline | Problem:
     straight = isinstance(layout.pinned, PinnedStraight)
     if straight and not LEAST_FAN <= angles.fan_degrees <= MOST_FAN:
         return _cannot_be_straight(layout, angles.fan_degrees)
-    found = settled(rows, layout.gathered and turned)
+    found = settled(rows)
     panel = spine_panel(layout, found.strip)
     return _winged(found, panel, angles, turned, straight)._replace(problems=_winglike(layout))
 

@@ -49,8 +49,15 @@ def _sides(piece: DrawnPiece) -> list[EdgeLength]:
         upper, lower = ("upper edge", sides[0], left), ("lower edge", sides[1], right)
         return [("long edge", *upper[1:])] if same else [upper, lower]
     if same:
-        return [("side", sides[0], left)]
+        return [("side", sides[0], _side_line(piece, sides[0], left))]
     return [("left side", sides[0], left), ("right side", sides[1], right)]
+
+
+def _side_line(piece: DrawnPiece, cm: float, edge: Points) -> Points:
+    """What a side's length stands along: the edge, or the wing of the first row where that is the side."""
+    lines = [edge, piece.stretches(0)[0].flattened()] if piece.spine else [edge]
+    fits = [line for line in lines if abs(length_of(line) - cm * piece.mm) <= ALIKE * cm * piece.mm]
+    return fits[0] if fits else []
 
 
 def _is_drawable(edge: Points) -> bool:

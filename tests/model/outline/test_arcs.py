@@ -87,6 +87,12 @@ def test_too_many_stitches_ruffle() -> None:
     assert outline.size.area_cm2 == pytest.approx(knitted_cm2(told.rows))
 
 
+def test_too_many_decreases_ruffle() -> None:
+    (advice,) = laid(layout("half-circle", 300, [garter(50)], [Line(-10, "evenly", 2)])).problems
+    assert advice.code == "ruffles" and "shrink so fast" in advice.message
+    assert advice.hint == "decrease less, or less often"
+
+
 def test_half_circle_pinned_straight_makes_180_degrees() -> None:
     told = layout(*pi_shawl(garter(127)), pinned=STRAIGHT)
     outline = laid(told)

@@ -18,6 +18,7 @@ from tests.model.outline.pieces import (
 from tests.outside.pieces import part, piece
 from tests.whole import shawl
 
+GAUGES = {"garter": 40, "stockinette": 28}
 SHAPES = {
     "triangle": (9, from_neck()),
     "crescent": (9, crescent_lines(6)),
@@ -66,6 +67,18 @@ def test_a_ruffle_lies_on_the_boundary_before_it(shape: str) -> None:
     assert polygon(outline, 120).is_valid
 
 
+@pytest.mark.parametrize("times", [1, 2])
+def test_a_ruffle_on_a_stretched_half_circle_is_as_long_as_its_stitches(times: int) -> None:
+    """Doublings, drawn out where they end; 240 sts of half a centimetre are 120 cm, twice that pinned to twice."""
+    steps = [Line(gain, "evenly", 0, row) for gain, row in ((10, 5), (20, 11), (40, 23), (160, 47))]
+    told = layout("half-circle", 10, [garter(50)], steps)
+    flat = laid(told)
+    assert flat.ruffle == 47 and flat.stretch is not None and flat.stretch.along > 0.1
+    width, depth, *_ = flat.size
+    outline = flat if times == 1 else laid(told._replace(pinned=pinned_to(times * width, times * depth)))
+    assert outline.size.last_row_cm == pytest.approx(120 * times, rel=1e-4)
+
+
 def test_the_fan_is_that_of_the_rows_before_a_ruffle() -> None:
     outline, plain = (
         ruffled("half-circle", 200)[0],
@@ -106,6 +119,35 @@ def test_growth_in_steps_is_one_ruffle() -> None:
     outline = laid(layout("rectangle", 120, [garter(120)], steps))
     assert outline.ruffle == 111
     assert "From row 111" in outline.problems[0].message and "2.6 times" in outline.problems[0].message
+
+
+def test_three_rows_of_12_percent_more_are_one_ruffle() -> None:
+    """By arithmetic: 100, 112, 125 and 140 sts; no row alone grows by a quarter, all three by two fifths."""
+    steps = [Line(12, "evenly", 0, 118), Line(13, "evenly", 0, 119), Line(15, "evenly", 0, 120)]
+    outline = laid(layout("rectangle", 100, [garter(120)], steps))
+    assert outline.ruffle == 118
+    assert [(one.code, "1.4 times" in one.message) for one in outline.problems] == [("ruffles", True)]
+
+
+def test_a_frill_upon_a_frill_is_one_ruffle() -> None:
+    """Frills of 6 rows, 1.5 and 2.1 cm deep under 20 cm: the first is a frill with the second upon it, as without."""
+    frills = [part("increase evenly to 500 sts", "garter 6 rows", name="first")]
+    frills.append(part("increase evenly to 1000 sts", "stockinette 6 rows", name="second"))
+    start, shaping = "garter tab 3 sts 6 rows", "edge 3 sts garter\nincrease 3 at each edge every 2 rows"
+    fabric = "\n".join(f"stitch {name}\n  gauge 20 sts {n} rows over 10 cm" for name, n in GAUGES.items())
+    one, both = (
+        shawl(piece(shape="crescent", start=start, shaping=shaping, fabric=fabric, parts="\n".join(parts)))
+        for parts in ([part("garter 40 ridges"), *frills[:1]], [part("garter 40 ridges"), *frills])
+    )
+    assert one.outline.ruffle == both.outline.ruffle == 81
+    assert both.outline.size[:2] == pytest.approx((one.outline.size.wingspan_cm, one.outline.size.depth_cm + 2), abs=2)
+    assert [(x.code, "4.0 times" in x.message) for x in both.problems if x.code == "ruffles"] == [("ruffles", True)]
+
+
+def test_steps_far_apart_are_no_ruffle_upon_a_ruffle() -> None:
+    """Rows that grow by two fifths every 10 rows throughout: of 120 rows no more than the last 30 ruffle."""
+    steps = [Line(round(16 * 1.4**k), "evenly", 0, 36 + 10 * k) for k in range(9)]
+    assert laid(layout("half-circle", 40, [garter(120)], steps)).ruffle == 96
 
 
 def test_edges_that_grow_fast_do_not_ruffle() -> None:
@@ -158,6 +200,14 @@ def test_a_long_last_row_is_not_drawn_to_a_point() -> None:
 def test_the_arms_of_a_triangle_are_not_drawn_to_a_point() -> None:
     told = layout("triangle", 150, [garter(2)], from_neck())
     assert laid(told._replace(gathered=True)).size == laid(told).size
+
+
+@pytest.mark.parametrize("spine", [1, 9, 15])
+def test_the_top_of_a_triangle_from_its_lower_edge_has_no_notches(spine: int) -> None:
+    told = layout("triangle", 201, [garter(90)], [Line(-1, "each", 2), Line(-1, "spine", 2)])._replace(spine=spine)
+    outline, plain = laid(told._replace(gathered=True)), laid(told)
+    assert outline.words == "triangle from its lower edge"
+    assert [outline.ends(row) for row in range(91)] == [plain.ends(row) for row in range(91)]
 
 
 def test_the_bind_off_gathers() -> None:

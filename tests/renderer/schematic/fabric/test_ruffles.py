@@ -5,6 +5,8 @@ from itertools import pairwise
 
 import pytest
 from halfhank.model.outline.curve import Curve
+from halfhank.renderer.plane.polylines import length_of
+from halfhank.renderer.schematic.annotations.edge_lengths import edge_lengths
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.ruffled_edge import RISE_MM, folds, waved, waves_along
 from halfhank.renderer.schematic.options import Options
@@ -98,6 +100,20 @@ def test_a_wide_spine_is_drawn_between_two_lines(spine: int, seams: int) -> None
     gaps = [math.dist(one, other) for one, other in zip(drawn.seams[0], drawn.seams[-1], strict=True)]
     assert gaps == pytest.approx([spine * 0.5 / math.sqrt(2) if seams == 2 else 0.0] * len(gaps), abs=1e-6)
     assert not checks.meetings(scene) and not checks.strays(scene)
+
+
+def test_a_side_stands_along_an_edge_of_its_length() -> None:
+    """By arithmetic: half of 30 sts without a spine of 15, 5 mm each, are 3.75 cm; the edge beside them is 16 cm."""
+    text = piece(
+        shape="triangle",
+        start="cast on 30 sts",
+        shaping="spine 15 sts\ndecrease 1 at spine every 2 rows\nincrease 1 at each edge every 2 rows",
+        parts=part("garter 30 ridges"),
+    )
+    drawn = DrawnPiece(shawl(text), 20.0)
+    (side,) = [edge for edge in edge_lengths(drawn) if edge[0] == "side"]
+    assert side[1] == pytest.approx(3.75, rel=0.01)
+    assert length_of(side[2]) == pytest.approx(side[1] * drawn.mm, rel=0.03)
 
 
 def test_stitches_drawn_together_are_a_dot() -> None:
