@@ -43,7 +43,7 @@ def _width(context: click.Context, parameter: click.Parameter, text: str | None)
 @click.option("--width", "width_mm", metavar="MM", callback=_width, help="The width in mm, in place of a scale.")
 @click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
-@click.option("--contours", is_flag=True, help="Draw a line every 10 g of yarn, or every 20, 50, 100 g.")
+@click.option("--contours", is_flag=True, help="Draw a line every 10 g (0.5 oz) of yarn, or in larger steps.")
 @click.option("--as-planned", is_flag=True, help="Leave the log out: draw the plan before any weighing.")
 @helped
 def command(

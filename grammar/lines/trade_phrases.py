@@ -60,7 +60,23 @@ class _Phrase(NamedTuple):
     hint: str = ""
 
 
+_SIDE_OF_SPINE = (
+    r"(?:the +)?(?:each|both|either) +(?:edges?|sides?|ends?) +of +(?:the +)?"
+    r"(?:spine|cent(?:re|er)(?:[ -]+(?:st|stitch|sts|stitches))?)\b(?:[ -]+(?:st|stitch|sts|stitches)\b)?"
+)
+_PRINTED_ROW = (
+    r"(?:rows? *[0-9]+\b(?! *(?:, *[0-9]+ *)*(?:rows?|ridges?|repeats?)\b)"
+    r"|(?:RS|WS|[0-9]+(?:st|nd|rd|th))(?: +\((?:RS|WS)\))?(?: +rows?)?(?: +\((?:RS|WS)\))? *:)"
+)
+_ROWS_ELSEWHERE = "rows belong in a `stitch` block; a part says which stitch and how long, as in `{}`"
+
 _PHRASES = (
+    _Phrase(
+        "in_shape in_part",
+        r"\b((?:increase|decrease) +([0-9]+) +at +(?:each|upper|lower) +edge) +and +(?:(?:at|on) +)?" + _SIDE_OF_SPINE,
+        r"\1 and \2 at spine",
+    ),
+    _Phrase("in_shape in_part", r"\b(?:(?:at|on) +)?" + _SIDE_OF_SPINE, "at spine"),
     _Phrase("in_shape in_part", r"\b(?:(?:on|every|each) +)+(?:RS|right[- ]side)\b(?: +rows?\b)?", "every 2 rows"),
     _Phrase(
         "in_shape in_part",
@@ -79,6 +95,9 @@ _PHRASES = (
         r"rows 1, 3\g<rest>",
         hint="name each row, as in `{}`",
     ),
+    _Phrase(
+        "in_stitch", r"[(\[]([^()\[\]]+)[)\]] *[x×] *([0-9]+)\b(?: *times\b)?", r"[\1] \2 times", "unexpected-sign"
+    ),
     _Phrase("in_stitch", r"(?<=[0-9]) *(?P<at>\((?:RS|WS)\))", "", "unexpected-sign"),
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *in +([0-9]+)\b", r"[\1] in \2", "unexpected-sign"),
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *([0-9]+) *times\b", r"[\1] \2 times", "unexpected-sign"),
@@ -86,6 +105,7 @@ _PHRASES = (
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *(?:across|to +end)\b", r"*\1*", "unexpected-sign"),
     _Phrase("in_stitch", r"\(([^()\[\]]+)\)(?= *(?:,|$|[a-z]))", r"\1", "unexpected-sign"),
     _Phrase("in_stitch", r"(?<=[ ,])((?!rep )[a-z]\w*) +([0-9]+) +times\b", r"[\1] \2 times", "unexpected-number"),
+    _Phrase("in_part", r"^ *(?P<at>" + _PRINTED_ROW + r".*)$", "garter 4 rows", hint=_ROWS_ELSEWHERE),
     _Phrase(
         "in_part",
         r"^ *(?P<at>([0-9]+) +(rows?|ridges?) +(?:of +|in +)?([^\W\d][\w-]*)(?: +(?:st|stitch))?)(?= *(?:\"|$))",
@@ -128,6 +148,12 @@ _PHRASES = (
     _Phrase("in_shape in_part", r"(?<=at )(?:each|both|either) +(?:ends?|sides?)\b", "each edge"),
     _Phrase("header", r"(?<=shape )(?:half|semi) +circle\b", "half-circle"),
     _Phrase("header", r"(?<=shape )tip +to +tip\b", "tip-to-tip"),
+    _Phrase(
+        "in_weighed",
+        r"^ *(?P<at>(?:(?:(?:at|before|the) +)*cast[ -]*on|(?:(?:at|after) +)?row +0):?"
+        r" +([0-9.]+ *(?:g|oz))(?: +left)?)$",
+        r"before cast on \2",
+    ),
     _Phrase(
         "in_weighed",
         r"^ *(?P<at>(?:at +)?row +([0-9]+):? +([0-9.]+ *(?:g|oz))(?: +left)?)$",

@@ -36,6 +36,8 @@ _FORMS = (
     (r"\(([^()]+)\) in next st\b", r"[\1] in 1"),
     (r"\(([^()]+)\) in next ([0-9]+) sts(?: together)?", r"[\1] in \2"),
     (r"\(([^()]+)\) (twice|once|[0-9]+ times)\b", r"[\1] \2"),
+    (r"[(\[]([^()\[\]]+)[)\]] *[x×] *([0-9]+)\b(?: *times\b)?", r"[\1] \2 times"),
+    (r"\b([kp][0-9]*(?:tog)?)-?tbl\b", r"\1 tbl"),
     (r"\] once\b", "] 1 time"),
     (r"\] twice\b", "] 2 times"),
 )

@@ -161,6 +161,9 @@ def _item_hint(written: str) -> str | None:
         return f"write `{ITEMS_OF_TRADE[lower]}`"
     if lower in ITEMS or _counted(lower)[1]:
         return f"write `{lower}`"
+    through = re.fullmatch("([kp][0-9]*(?:tog)?)-?tbl", lower)
+    if through and (through[1] in ITEMS or _counted(through[1])[1]):
+        return f"write `{through[1]} tbl`"
     found = re.fullmatch(r"([a-z0-9]*[a-z])([0-9]+)", lower)
     if found and found[1] in ITEMS:
         times = "yo twice" if lower == "yo2" else f"[{found[1]}] {found[2]} times"

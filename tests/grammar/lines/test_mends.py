@@ -76,6 +76,27 @@ MENDS = [
     ("  before cast on 101 g", "  row 60 17 g", "after row 60 17 g left"),
     ("  before cast on 101 g", "  row 60 17 g left", "after row 60 17 g left"),
     ("  before cast on 101 g", "  row 60: 17 g used", "after row 60 17 g used"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at each side of the spine every 2 rows", "at spine"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at both sides of the spine every 2 rows", "at spine"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 at each edge of the spine every 2 rows", "at spine"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 on either side of the centre stitch every 2 rows", "at spine"),
+    ("  increase 1 at spine every 2 rows", "  increase 1 each side of spine every 2 rows", "at spine"),
+    (
+        "  increase 1 at spine every 2 rows",
+        "  increase 1 at each edge and each side of the spine every 2 rows",
+        "increase 1 at each edge and 1 at spine",
+    ),
+    ("  row 1: *k2, p4*, k1", "  row 1: (yo, k2tog) x 3", "[yo, k2tog] 3 times"),
+    ("  row 1: *k2, p4*, k1", "  row 1: [yo, k2tog] x3", "[yo, k2tog] 3 times"),
+    ("  row 1: *k2, p4*, k1", "  row 1: (yo, k2tog) × 3", "[yo, k2tog] 3 times"),
+    ("  row 1: *k2, p4*, k1", "  row 1: *k1tbl*", "k1 tbl"),
+    ("  row 1: *k2, p4*, k1", "  row 1: *p1tbl*", "p1 tbl"),
+    ("  row 1: *k2, p4*, k1", "  row 1: *k2tog-tbl*", "k2tog tbl"),
+    ("  before cast on 101 g", "  cast on 100 g", "before cast on 100 g"),
+    ("  before cast on 101 g", "  cast-on 100 g", "before cast on 100 g"),
+    ("  before cast on 101 g", "  at cast on 100 g", "before cast on 100 g"),
+    ("  before cast on 101 g", "  row 0 100 g", "before cast on 100 g"),
+    ("  before cast on 101 g", "  before cast-on 100 g", "before cast on 100 g"),
 ]
 
 
@@ -169,6 +190,21 @@ def test_shaping_without_a_place_is_given_some(action: str, number: int, often: 
         sides = {"each edge": 2, "spine": 2, "evenly": 1}
         assert sum(placed.amount * sides[placed.place] for placed in shaping.places) == number
         assert shaping.every == (2 if often else None)
+
+
+@pytest.mark.parametrize(
+    "written", ["Row 1 (RS): K3, yo, k3", "row 2: k3, p", "Rows 3-4: knit", "row 5 knit", "1st row: knit", "RS: knit"]
+)
+def test_rows_in_a_part_belong_in_a_stitch(written: str) -> None:
+    (problem,) = _problems("  garter 4 rows", f"  {written}")
+    hint = "rows belong in a `stitch` block; a part says which stitch and how long, as in `garter 4 rows`"
+    assert problem.hint == hint and problem.span == (14, 3, 3 + len(written))
+
+
+def test_a_stitch_may_be_called_row() -> None:
+    assert [one.code for one in _problems("  garter 4 rows", "  row 4 rows")] == ["unknown-stitch"]
+    hints = [one.hint for one in _problems("  garter 4 rows", "  row 4 rows wide")]
+    assert "leave the rest out, or give it a line of its own" in hints
 
 
 def test_one_stitch_without_a_place() -> None:

@@ -30,6 +30,8 @@ ROWS = [
     ("row 1: knit across", "row 1: knit"),
     ("row 1: Purl to end of row", "row 1: purl"),
     ("row 1: k1, sl 1, k2tog, psso, k1", "row 1: k1, sk2p, k1"),
+    ("Row 1 (RS): (YO, K2tog) x 3, K1", "row 1: [yo, k2tog] 3 times, k1"),
+    ("row 1: k1tbl, p1tbl, k2togtbl", "row 1: k1 tbl, p1 tbl, k2tog tbl"),
     ("row 1: K1, sl2-k1-p2sso, K1", "row 1: k1, s2kp, k1"),
 ]
 
