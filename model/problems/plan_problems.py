@@ -269,6 +269,13 @@ RUFFLES = ProblemKind(
     "drawing leaves that out.",
     "increase less, or less often",
 )
+RUFFLES_INWARDS = ProblemKind(
+    "ruffles",
+    ADVICE,
+    "The rows shrink so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, and "
+    "the drawing leaves that out.",
+    "decrease less, or less often",
+)
 RUFFLES_AT_END = ProblemKind(
     "ruffles",
     ADVICE,
@@ -336,7 +343,7 @@ MEANINGS = {
     "even-sequence": "the yarn ends an even sequence of bands, with a list that would vary it",
     "idle-line": "a shaping line that never acts",
     "line-lost": "a line of the shape on a row of a part that has lines of its own",
-    "log-disagrees": "a weighing far from what the other weighings let expect",
+    "log-disagrees": "a weighing far from what the earlier weighings, or all the others, let expect",
     "margin-short": "the shawl goes into the margin",
     "narrow-start": "too few stitches for edges and spine at the start",
     "narrow-tail": "few stitches over a great length: at most 5 cm wide over more than 60 cm",

@@ -2,7 +2,7 @@
 
 import math
 
-from halfhank.grammar.problems.problem import ADVICE, Problem, ProblemKind
+from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import EdgeLengths, LocalOutline, Measured
@@ -21,16 +21,6 @@ LEAST_START = 1e-6
 
 INNER_CM = 2.0
 """Rows so near the inner end bound the inner arc: no longer than they are on average."""
-
-
-RUFFLES_INWARDS = ProblemKind(
-    "ruffles",
-    ADVICE,
-    "The rows shrink so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, and "
-    "the drawing leaves that out.",
-    "decrease less, or less often",
-)
-"""As `plan_problems.RUFFLES`, of rows worked inwards."""
 
 
 class Sector(NamedTuple):
@@ -125,5 +115,5 @@ def _lengths_from_end(piece: Measured) -> EdgeLengths:
 
 
 def _ruffles(layout: Layout, sector: Sector) -> Problem:
-    kind = RUFFLES_INWARDS if sector.turned else known.RUFFLES
+    kind = known.RUFFLES_INWARDS if sector.turned else known.RUFFLES
     return kind.at(layout.shape_span, degrees=math.degrees(sector.fan), most=math.degrees(MOST_FAN))
