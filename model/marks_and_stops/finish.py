@@ -14,8 +14,6 @@ from halfhank.model.design.design import Band, Design, Elongated, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures
 from halfhank.model.rows.sections import Run
 
-BY_FABRIC, BY_SEQUENCE, BY_PATTERN, BY_TURN = "fabric", "sequence", "pattern", "turn"
-"""What leaves an end unfinished."""
 LONG_ROWS = 12
 """A stitch pattern of so many rows may be left at its half too."""
 
@@ -23,11 +21,11 @@ _ROWS_LOOKED_AT = 64
 
 
 class Finish(NamedTuple):
-    """`finished`: the end would look meant. `why` says it in words; `cause` is one of `BY_FABRIC` …, empty there."""
+    """`finished`: the end would look meant. `why` says it in words; `by_sequence`: the bands' sequence is broken off."""
 
     finished: bool
     why: str
-    cause: str = ""
+    by_sequence: bool = False
 
 
 class EndPlace(NamedTuple):
@@ -50,20 +48,20 @@ def finish_of(measures: StitchMeasures, place: EndPlace, whole: str = "") -> Fin
     design = measures.design
     fabric = fabric_fault(measures, place)
     if fabric:
-        return Finish(False, fabric, BY_FABRIC)
+        return Finish(False, fabric)
     if whole:
         return Finish(True, whole)
     if design.turns_back:
-        return Finish(False, "before the mirrored second half", BY_TURN)
+        return Finish(False, "before the mirrored second half")
     repeat = _repeat_around(design, place.run.source)
     if repeat is not None and is_even(repeat):
         if place.inside:
-            return Finish(False, "inside a band", BY_SEQUENCE)
+            return Finish(False, "inside a band", by_sequence=True)
         if not _ends_repeat(repeat, place):
-            return Finish(False, "inside a repeat", BY_SEQUENCE)
+            return Finish(False, "inside a repeat", by_sequence=True)
         return Finish(True, "between two repeats")
     if place.inside and not _leaves_pattern(measures, place.run.stitch, place.done):
-        return Finish(False, f"inside the rows of {place.run.stitch}", BY_PATTERN)
+        return Finish(False, f"inside the rows of {place.run.stitch}")
     if repeat is not None and len(fabrics_in(repeat)) > 1:
         return Finish(True, "uneven, may end anywhere")
     return Finish(True, "nothing to break off") if place.inside else Finish(True, "at a band's end")
@@ -127,7 +125,7 @@ def _wraps(items: tuple[Item, ...]) -> bool:
 # The rows of a pattern.
 
 
-def ways_out(measures: StitchMeasures, stitch: str) -> tuple[int, ...]:
+def exit_rows(measures: StitchMeasures, stitch: str) -> tuple[int, ...]:
     """After which rows of its repeat a stitch pattern may be left, 0 for the whole repeat; none where none are written.
 
     A repeat of `LONG_ROWS` or more may be left at its half too: after the first wrong-side row from there on, if that
@@ -143,8 +141,8 @@ def ways_out(measures: StitchMeasures, stitch: str) -> tuple[int, ...]:
 
 def _leaves_pattern(measures: StitchMeasures, stitch: str, done: int) -> bool:
     """Whether a stitch's rows may be left after so many of them."""
-    ways = ways_out(measures, stitch)
-    return not ways or done % measures.repeat_rows(stitch) in ways
+    exits = exit_rows(measures, stitch)
+    return not exits or done % measures.repeat_rows(stitch) in exits
 
 
 # The sequence.

@@ -5,7 +5,7 @@ from halfhank.model.design.band_walk import leaves, open_piece
 from halfhank.model.design.design import Band, Design, Repeat
 from halfhank.model.design.stitch_chain import Blocks, by_name
 from halfhank.model.design.stitch_measures import StitchMeasures
-from halfhank.model.marks_and_stops.finish import BY_SEQUENCE, fabric_fault, finish_of, places_in
+from halfhank.model.marks_and_stops.finish import fabric_fault, finish_of, places_in
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.shaping import MAX_STITCHES
 
@@ -20,7 +20,7 @@ def check_even_sequence(measures: StitchMeasures) -> tuple[Problem, ...]:
     if repeat is None or design.turns_back:
         return ()
     judged = ((place, finish_of(measures, place)) for place in places_in(repeat, MAX_STITCHES))
-    if not any(finish.cause == BY_SEQUENCE for _, finish in judged):
+    if not any(finish.by_sequence for _, finish in judged):
         return ()
     fabric = fabric_fault(measures, list(places_in(repeat, MAX_STITCHES))[-1]) if _ends_with(design, repeat) else None
     proposal = _proposal(by_name(design.stitches), repeat)

@@ -6,7 +6,7 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures
-from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of, ways_out
+from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of, exit_rows
 from halfhank.model.marks_and_stops.variants import (
     Variant,
     as_planned,
@@ -182,9 +182,9 @@ def _inside_patterns(measures: StitchMeasures, places: list[EndPlace], parts: li
     found = []
     for place in places:
         every, part = measures.repeat_rows(place.run.stitch), parts[place.part]
-        ways = ways_out(measures, place.run.stitch) if every and place.run.rows > 1 else ()
-        for done in range(1, place.run.rows) if ways else ():
-            if done % every in ways:
+        exits = exit_rows(measures, place.run.stitch) if every and place.run.rows > 1 else ()
+        for done in range(1, place.run.rows) if exits else ():
+            if done % every in exits:
                 row = place.row - place.run.rows + done
                 live = part.counts[row - part.first_row]
                 found.append(place._replace(row=row, live=live, inside=True, done=done))

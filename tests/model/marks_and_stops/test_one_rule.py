@@ -7,7 +7,7 @@ from typing import NamedTuple
 import pytest
 from halfhank.model.design.band_walk import leaves
 from halfhank.model.design.design import Repeat
-from halfhank.model.marks_and_stops.finish import BY_FABRIC, BY_SEQUENCE, Finish, finish_of
+from halfhank.model.marks_and_stops.finish import Finish, fabric_fault, finish_of
 from halfhank.model.marks_and_stops.stops import candidates, finish_in
 from halfhank.model.marks_and_stops.variants import counted_piece
 from halfhank.model.plan import Plan
@@ -48,9 +48,10 @@ def sequence(pick: Random) -> str:
 
 
 class Judged(NamedTuple):
-    """How an end in the growing repeat is judged, and whether a repeat ends there."""
+    """How an end in the growing repeat is judged, what its fabric does wrong, and whether a repeat ends there."""
 
     finish: Finish
+    fault: str | None
     ends_repeat: bool
 
 
@@ -66,10 +67,12 @@ def judged(plan: Plan) -> list[Judged]:
             continue
         following = place.following.source.number if place.following else None
         last = place.run.source.number == numbers[-1] and following == numbers[0]
-        found.append(Judged(finish_in(plan, one), not place.inside and (last or following not in numbers)))
+        fault = fabric_fault(plan.table.measures, place)
+        found.append(Judged(finish_in(plan, one), fault, not place.inside and (last or following not in numbers)))
         if place.done > 1:
             before = place._replace(row=place.row - 1, inside=True, done=place.done - 1)
-            found.append(Judged(finish_of(plan.table.measures, before), False))
+            fault = fabric_fault(plan.table.measures, before)
+            found.append(Judged(finish_of(plan.table.measures, before), fault, False))
     return found
 
 
@@ -87,10 +90,10 @@ def test_advice_and_stops_say_the_same(first: int) -> None:
         plan = made(number)
         advice = [problem for problem in plan.problems if problem.code == "even-sequence"]
         places = judged(plan)
-        assert bool(advice) == any(one.finish.cause == BY_SEQUENCE for one in places), number
+        assert bool(advice) == any(one.finish.by_sequence for one in places), number
         for one in places if advice else []:
-            assert one.finish.finished == (one.ends_repeat and one.finish.cause != BY_FABRIC), (number, one)
-        faults = {one.finish.why for one in places if one.ends_repeat and one.finish.cause == BY_FABRIC}
+            assert one.finish.finished == (one.ends_repeat and one.fault is None), (number, one)
+        faults = {one.fault for one in places if one.ends_repeat and one.fault}
         if advice and "after a whole one" in advice[0].message:
             assert len(faults) == 1 and faults.pop() in advice[0].message, number
 
