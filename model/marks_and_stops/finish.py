@@ -21,7 +21,7 @@ _ROWS_LOOKED_AT = 64
 
 
 class Finish(NamedTuple):
-    """`finished`: the end would look meant. `why` says it in words; `by_sequence`: the bands' sequence is broken off."""
+    """`finished`: the end would look meant. `why` says it in words; `by_sequence`: the sequence is broken off."""
 
     finished: bool
     why: str
@@ -52,7 +52,8 @@ def finish_of(measures: StitchMeasures, place: EndPlace, whole: str = "") -> Fin
     if whole:
         return Finish(True, whole)
     if design.turns_back:
-        return Finish(False, "before the mirrored second half")
+        where = "before" if place.part < len(design.parts) else "inside"
+        return Finish(False, f"{where} the mirrored second half")
     repeat = _repeat_around(design, place.run.source)
     if repeat is not None and is_even(repeat):
         if place.inside:

@@ -6,7 +6,7 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures
-from halfhank.model.marks_and_stops.finish import EndPlace, Finish, finish_of, exit_rows
+from halfhank.model.marks_and_stops.finish import EndPlace, Finish, exit_rows, finish_of
 from halfhank.model.marks_and_stops.variants import (
     Variant,
     as_planned,

@@ -1,7 +1,7 @@
 """Where a shawl may end, and how that would look."""
 
 import pytest
-from halfhank.model.marks_and_stops.stops import candidates, one_more, stops
+from halfhank.model.marks_and_stops.stops import candidates, finish_in, one_more, stops
 
 from tests.model.texts import GARTER
 from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of, shawl_of
@@ -200,6 +200,14 @@ def test_no_stop_is_nearer_the_neck_than_sixty_per_cent_of_the_skein() -> None:
 def test_turned_back_only_the_planned_end_is_finished() -> None:
     text = PLAIN.replace(" and 1 at spine", "") + "turn back\n"
     assert {(stop.planned, stop.finish.finished) for stop in stops(plan_of(text))} == {(True, True), (False, False)}
+
+
+def test_turned_back_rows_of_the_second_half_are_not_before_it() -> None:
+    """Two parts, which come back in turn: 128 rows, and 128 more."""
+    made = plan_of(PLAIN.replace(" and 1 at spine", "").replace("100 g 380 m", "200 g 760 m") + "turn back\n")
+    looks = {one.place.row: finish_in(made, one).why for one in candidates(made) if not one.planned}
+    before, inside = "before the mirrored second half", "inside the mirrored second half"
+    assert looks == {32: before, 128: before, 224: inside}
 
 
 def test_one_more_repeat_is_reckoned_with_all_that_follows() -> None:
