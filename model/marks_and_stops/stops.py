@@ -6,7 +6,7 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures
-from halfhank.model.marks_and_stops.finish import EndPlace, Finish, exit_rows, finish_of
+from halfhank.model.marks_and_stops.finish import LONG_ROWS, EndPlace, Finish, exit_rows, finish_of
 from halfhank.model.marks_and_stops.variants import (
     Variant,
     as_planned,
@@ -78,10 +78,13 @@ def stops(plan: Plan) -> list[Stop]:
     skein_g = plan.shawl.yarn.skein_g
     found = sorted([*candidates(plan), *_whole(plan)], key=lambda one: one.place.row)
     paid = [one for one in found if 0 <= one.left.mean <= (1 - NEAR_SHARE) * skein_g or one.planned]
-    chosen = paid[-MOST_STOPS:]
-    if not any(one.planned for one in chosen):
-        chosen = [one for one in paid if one.planned] + chosen[1:]
-    return [stop for one in chosen if (stop := _stop(plan, one)) is not None]
+    return [stop for one in _most_useful(paid) if (stop := _stop(plan, one)) is not None]
+
+
+def _most_useful(paid: list[Candidate]) -> list[Candidate]:
+    """The planned end, then the last ends of bands, then the last places inside bands: `MOST_STOPS` of them, by row."""
+    first = sorted(paid, key=lambda one: (not one.planned, one.place.inside, -one.place.row))[:MOST_STOPS]
+    return sorted(first, key=lambda one: one.place.row)
 
 
 def candidates(plan: Plan) -> list[Candidate]:
@@ -178,7 +181,10 @@ def _places(parts: list[WorkedPart]) -> list[EndPlace]:
 
 
 def _inside_patterns(measures: StitchMeasures, places: list[EndPlace], parts: list[WorkedPart]) -> list[EndPlace]:
-    """Places inside the bands of stitches with written rows where these may be left."""
+    """Places inside the bands of stitches with written rows where these may be left.
+
+    Those of repeats of fewer than `LONG_ROWS` are places only where an end looks finished there.
+    """
     found = []
     for place in places:
         every, part = measures.repeat_rows(place.run.stitch), parts[place.part]
@@ -187,7 +193,8 @@ def _inside_patterns(measures: StitchMeasures, places: list[EndPlace], parts: li
             if done % every in exits:
                 row = place.row - place.run.rows + done
                 live = part.counts[row - part.first_row]
-                found.append(place._replace(row=row, live=live, inside=True, done=done))
+                one = place._replace(row=row, live=live, inside=True, done=done)
+                found += [one] if every >= LONG_ROWS or finish_of(measures, one).finished else []
     return found
 
 

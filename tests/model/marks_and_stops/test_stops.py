@@ -248,7 +248,8 @@ def test_at_most_twelve_stops_and_the_last_ones() -> None:
     made = plan_of(banded(60, 1.05 * skein_g))
     found = stops(made)
     assert len(found) == 12 and found[-1].row >= made.shawl.rows.count
-    near = [stop for stop in candidates(made) if 0 <= stop.left.mean <= 0.4 * 1.05 * skein_g]
+    ends = [stop for stop in candidates(made) if not stop.place.inside]
+    near = [stop for stop in ends if 0 <= stop.left.mean <= 0.4 * 1.05 * skein_g]
     assert len(near) > 12
     assert [stop.row for stop in found] == [stop.place.row for stop in near[-12:]]
 
@@ -257,3 +258,57 @@ def test_only_the_planned_end_where_little_of_the_skein_is_used() -> None:
     made = plan_of(banded(6, 20 * used_g(6, 100.0)))
     assert len(candidates(made)) > 12
     assert [(stop.row, stop.planned) for stop in stops(made)] == [(made.shawl.rows.count, True)]
+
+
+LACE = """shawl "Lace"
+yarn
+  skein 100 g 400 m
+needles 4 mm
+stitch garter
+  gauge 20 sts 40 rows over 10 cm
+stitch lace
+  gauge 20 sts 30 rows over 10 cm
+  multiple of 2 sts
+  {rows}
+shape rectangle
+  cast on 60 sts
+part "body"
+  repeat 8 times
+    lace 36 rows
+    garter 10 rows
+"""
+
+
+def test_a_short_pattern_is_not_left_inside_the_bands_of_an_even_sequence() -> None:
+    """Bands of 36 and 10 rows: every place ends a band, but the row that the yarn itself ends."""
+    made = plan_of(LACE.format(rows="row 1: *yo, k2tog*\n  row 2: purl"))
+    mark = made.shawl.marks.bind_off_by
+    inside = {stop.row for stop in stops(made) if stop.row % 46 not in (0, 36)}
+    assert inside <= {mark.row}
+    assert len(stops(made)) > 3
+
+
+def test_a_long_pattern_is_left_inside_them_at_its_ends_and_halves() -> None:
+    rows = "row 1: *yo, k2tog*\n  rows 2-12: purl"
+    made = plan_of(LACE.format(rows=rows))
+    done = {one.place.row % 46 for one in candidates(made)} - {made.shawl.marks.bind_off_by.row % 46}
+    assert {12, 24, 6, 18, 30} <= done <= {0, 6, 12, 18, 24, 30, 36}
+
+
+def test_ends_of_bands_come_before_places_inside_them() -> None:
+    """Bands of six rows of lace, which may be left at two places inside each: more than twelve ends are near."""
+    rows = "row 1: *yo, k2tog*\n  row 2: purl"
+    text = LACE.format(rows=rows).replace("repeat 8 times\n    lace 36 rows", "repeat 40 times\n    lace 6 rows")
+    made = plan_of(text.replace("    garter 10 rows", "    garter 2, 4 rows"))
+    assert any(one.place.inside for one in candidates(made))
+    found = stops(made)
+    ends = {one.place.row for one in candidates(made) if not one.place.inside}
+    assert len(found) == 12 and {stop.row for stop in found} <= ends
+
+
+def test_the_planned_end_is_listed_before_twelve_later_ends() -> None:
+    skein_g = used_g(60, 100.0)
+    made = plan_of(banded(45, 1.05 * skein_g))
+    found = stops(made)
+    assert [stop.planned for stop in found] == [True] + 11 * [False]
+    assert sum(one.beyond and one.left.mean >= 0 for one in candidates(made)) > 12
