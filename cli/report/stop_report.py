@@ -59,7 +59,8 @@ def _stop(shawl: Shawl, stop: Stop) -> TableCells:
 
 
 def _notes(shawl: Shawl, stop: Stop) -> list[str]:
-    notes = [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
+    notes = ["the planned end"] if stop.planned else []
+    notes += [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
     notes += ["beyond the plan"] if stop.beyond else []
     notes += [f"without {', '.join(stop.left_out)}"] if stop.left_out else []
     return notes + (["into the margin"] if 0 <= stop.left.mean < shawl.yarn.keep_g else [])

@@ -43,14 +43,14 @@ class EndPlace(NamedTuple):
     done: int
 
 
-def finish_of(measures: StitchMeasures, place: EndPlace, whole: str = "") -> Finish:
-    """How an end there would look; `whole` says what ends there, where it is a shawl with all that belongs to it."""
+def finish_of(measures: StitchMeasures, place: EndPlace, whole: bool = False) -> Finish:
+    """How an end there would look; `whole`: with all parts worked."""
     design = measures.design
     fabric = fabric_fault(measures, place)
     if fabric:
         return Finish(False, fabric)
     if whole:
-        return Finish(True, whole)
+        return Finish(True, "all parts worked")
     if design.turns_back:
         where = "before" if place.part < len(design.parts) else "inside"
         return Finish(False, f"{where} the mirrored second half")

@@ -231,8 +231,7 @@ def _candidate(variant: Variant, place: EndPlace, before: LinearSum) -> Candidat
 
 def finish_in(plan: Plan, one: Candidate) -> Finish:
     """How the shawl would look that ends there."""
-    whole = "the planned end" if one.planned else "all parts worked" if one.more else ""
-    return finish_of(plan.table.measures, one.place, whole)
+    return finish_of(plan.table.measures, one.place, whole=one.planned or one.more != 0)
 
 
 def _stop(plan: Plan, one: Candidate) -> Stop | None:

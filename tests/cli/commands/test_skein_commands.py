@@ -231,7 +231,14 @@ def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> Non
 
 def test_stops_are_listed(banded: Path) -> None:
     told = halfhank("stops", banded).out.decode()
-    assert "finished (the planned end)" in told and "without kerb" in told and "beyond the plan" in told
+    assert "finished (all parts worked)" in told and "without kerb" in told and "beyond the plan" in told
+
+
+@pytest.mark.parametrize(("stitch", "looks"), [("garter", "finished"), ("stockinette", "unfinished")])
+def test_the_planned_end_is_named_however_it_looks(plain: Path, stitch: str, looks: str) -> None:
+    plain.write_text(PLAIN.replace("garter 48 ridges", f"{stitch} 96 rows"))
+    (end,) = [line for line in halfhank("stops", plain).out.decode().splitlines() if "the planned end" in line]
+    assert re.match(rf"128 .* {looks} \(.*\) +the planned end$", end)
 
 
 def test_skeins_are_listed(banded: Path) -> None:
