@@ -6,7 +6,7 @@ from halfhank.cli.report.figures import chance, grams, masses_in, range_left, st
 from halfhank.grammar.description import GRAMS_IN
 from halfhank.model.design.design import Weighing
 from halfhank.model.marks_and_stops.sequences import open_repeat
-from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, one_more
+from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, last_safe, one_more
 from halfhank.model.number_words import mass_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
@@ -141,14 +141,27 @@ def _marks(after: Plan, row: int) -> Iterator[Content]:
 
 
 def _stops(after: Plan, row: int) -> Iterator[Content]:
+    """The safe stops ahead: those that look finished and the planned end, or else the last safe row."""
+    if row == after.rows.count:
+        yield ("The shawl is done: bind off.",)
+        return
     ahead = [one for one in candidates(after) if one.place.row > row and one.left.chance_positive >= SAFE_CHANCE]
-    good = [one for one in ahead if finish_in(after, one).finished]
+    good = [one for one in ahead if one.planned or finish_in(after, one).finished]
     if not good:
-        yield ("No safe stop lies ahead: bind off now, or go on at a risk.",)
+        yield _no_stop(after, row)
         return
     yield content("Next safe stop: ", _stop(good[0]), ".")
     if good[-1].place.row > good[0].place.row:
         yield content("Last safe stop: ", _stop(good[-1]), ".")
+
+
+def _no_stop(after: Plan, row: int) -> Content:
+    """What is left to do where no safe stop lies ahead."""
+    last = last_safe(after, row, SAFE_CHANCE)
+    if last is not None:
+        amounts = content(grams(last.bind_off_g), " to bind off, ", grams(last.left.mean), " left over.")
+        return content("The last safe row is ", row_number(last.place.row), ": ", amounts)
+    return ("No safe stop lies ahead" + (": bind off now, or go on at a risk." if row else "."),)
 
 
 def _stop(one: Candidate) -> Content:

@@ -209,10 +209,28 @@ def _last_paid(plan: Plan, parts: list[WorkedPart], places: list[EndPlace]) -> l
     mark = plan.shawl.marks.bind_off_by
     if mark is None or mark.beyond:
         return []
-    place = next(place for place in places if place.row >= mark.row)
-    live = parts[place.part].counts[mark.row - parts[place.part].first_row]
-    done = place.run.rows - (place.row - mark.row)
-    return [] if place.row == mark.row else [place._replace(row=mark.row, live=live, inside=True, done=done)]
+    place = _place_at(parts, places, mark.row)
+    return [place] if place.inside else []
+
+
+def _place_at(parts: list[WorkedPart], places: list[EndPlace], row: int) -> EndPlace:
+    """The place after a row, of the ends of bands or inside one."""
+    end = next(place for place in places if place.row >= row)
+    live = parts[end.part].counts[row - parts[end.part].first_row]
+    return end._replace(row=row, live=live, inside=end.row > row, done=end.run.rows - (end.row - row))
+
+
+def last_safe(plan: Plan, after: int, least_chance: float) -> Candidate | None:
+    """The last even row past `after` from which the yarn lasts for the bind-off with that chance, however it looks.
+
+    None is later than the row to bind off by, where that lies ahead, or than the planned end.
+    """
+    planned, mark = as_planned(plan), plan.shawl.marks.bind_off_by
+    last = plan.rows.count if mark is None or mark.row <= after else min(mark.row, plan.rows.count)
+    places = _places(planned.parts)
+    rows = range(after + 2 - after % 2, last + 1, 2)
+    found = _weighed(planned, [_place_at(planned.parts, places, row) for row in rows])
+    return next((one for one in reversed(found) if one.left.chance_positive >= least_chance), None)
 
 
 def _weighed(variant: Variant, places: list[EndPlace]) -> list[Candidate]:

@@ -6,11 +6,12 @@ import stat
 from pathlib import Path
 
 import pytest
+from halfhank.model.weighings.forecast import forecast
 from lxml import etree
 
 from tests.cli.running import halfhank
 from tests.model.texts import text
-from tests.model.weighings.knits import BANDED, PLAIN, logged, shawl_of
+from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of, shawl_of
 
 
 @pytest.fixture
@@ -54,6 +55,64 @@ def test_a_stop_is_safe_from_a_chance_of_95_per_cent_on(plain: Path, deviations:
     mass_g = yarn.total_g + deviations * math.hypot(yarn.sd_g, 0.15, 0.1 / math.sqrt(12))
     told = halfhank("weigh", plain, 0, f"{mass_g:.4f}", "--dry-run").out.decode()
     assert "Next safe stop: row 32" in told and ("Last safe stop: row 128" in told) == safe
+
+
+def said_of_stops(path: Path, description: str, row: int, grams: str) -> str:
+    """What a weighing says from the chance on, in one line."""
+    path.write_text(description)
+    result = halfhank("weigh", path, row, grams, "--sure", "--dry-run")
+    assert result.status == 0, result.err
+    return " ".join(result.out.decode().split()).split("nine times in ten).")[1]
+
+
+def smooth_text(rows: int) -> str:
+    """A rectangle of one stockinette band, which curls: it looks finished nowhere."""
+    return text(f"stockinette {rows} rows", shape="rectangle", start="cast on 60 sts", skein="50 g 200 m")
+
+
+def test_after_the_last_row_the_shawl_is_done(plain: Path) -> None:
+    for left in ("16.0", "1.0"):
+        said = said_of_stops(plain, PLAIN, 128, left)
+        assert "The shawl is done: bind off." in said and "stop" not in said
+    assert "The shawl is done" not in said_of_stops(plain, PLAIN, 126, "18.0")
+
+
+@pytest.mark.parametrize("row", [0, 20])
+def test_a_safe_planned_end_is_a_stop_however_it_looks(plain: Path, row: int) -> None:
+    left = f"{forecast(plan_of(smooth_text(60))).rows[row].mean:.1f}"
+    said = said_of_stops(plain, smooth_text(60), row, left)
+    assert "Next safe stop: row 60, after stockinette (the planned end)" in said
+    assert "No safe stop" not in said and "bind off now" not in said
+
+
+@pytest.mark.parametrize(("row", "keep", "limit"), [(0, "5%", "chance"), (20, "5%", "chance"), (20, "40%", "mark")])
+def test_where_the_planned_end_is_not_safe_the_last_safe_row_is_named(
+    plain: Path, row: int, keep: str, limit: str
+) -> None:
+    """The yarn lasts to it with 95 % or more, and not two rows further, or the margin is touched there."""
+
+    def kept(rows: int) -> str:
+        return re.sub(r"keep .*", f"keep {keep}", smooth_text(rows))
+
+    left = f"{forecast(plan_of(kept(400))).rows[row].mean:.1f}"
+    said = said_of_stops(plain, kept(400), row, left)
+    named = int(re.search(r"The last safe row is (\d+): [\d.]+ g to bind off", said)[1])  # type: ignore[index]
+    log = f"after row {row} {left} g left" if row else f"before cast on {left} g"
+    mark = plan_of(logged(kept(400), log)).shawl.marks.bind_off_by
+    assert mark is not None and (named == mark.row if limit == "mark" else row < named < mark.row)
+    safe = [shawl_of(logged(kept(rows), log)).yarn.chance_enough >= 0.95 for rows in (named, named + 2)]
+    assert safe == [True, limit == "mark"]
+    assert "No safe stop" not in said
+
+
+def test_nothing_is_bound_off_before_the_cast_on(plain: Path) -> None:
+    """A gram of yarn for a shawl of fifty: no row is safe."""
+    said = said_of_stops(plain, smooth_text(60), 0, "0.5")
+    assert "No safe stop lies ahead." in said and "bind off now" not in said
+
+
+def test_where_not_even_the_next_rows_are_safe_the_risk_is_named(plain: Path) -> None:
+    assert "No safe stop lies ahead: bind off now, or go on at a risk." in said_of_stops(plain, PLAIN, 64, "0.5")
 
 
 def test_every_other_byte_stays(tmp_path: Path) -> None:
