@@ -115,17 +115,20 @@ class Posterior(NamedTuple):
             found = [g - share * u for g, u in zip(found, column, strict=True)]
         return found
 
+    def _gain(self, what: LinearSum, noise_sd_g: float) -> tuple[list[float], float]:
+        """The covariance of each error with a reading of the sum, and that reading's variance."""
+        gain = self.covariances(what)
+        return gain, max(_dot(what.weights, gain), 0.0) + noise_sd_g * noise_sd_g
+
     def moved_by(self, what: LinearSum, reading_g: float, noise_sd_g: float) -> Column:
         """By how much a reading of the sum would move the means."""
-        gain = self.covariances(what)
-        spread = max(_dot(what.weights, gain), 0.0) + noise_sd_g * noise_sd_g
+        gain, spread = self._gain(what, noise_sd_g)
         surprise = (reading_g - what.constant - _dot(what.weights, self.means)) / spread
         return tuple([g * surprise for g in gain])
 
     def weighed(self, what: LinearSum, reading_g: float, noise_sd_g: float) -> "Posterior":
         """The belief after the sum was read off as `reading_g` with noise of this standard deviation (above 0)."""
-        gain = self.covariances(what)
-        spread = max(_dot(what.weights, gain), 0.0) + noise_sd_g * noise_sd_g
+        gain, spread = self._gain(what, noise_sd_g)
         surprise = (reading_g - what.constant - _dot(what.weights, self.means)) / spread
         means = tuple([m + g * surprise for m, g in zip(self.means, gain, strict=True)])
         root = math.sqrt(spread)
