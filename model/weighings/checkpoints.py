@@ -9,7 +9,7 @@ from halfhank.model.plan import Plan
 from halfhank.model.shawl import BandPlan
 from halfhank.model.weighings.forecast import forecast
 from halfhank.model.weighings.log import log_of
-from halfhank.model.weighings.weighing_model import noise_sd_g
+from halfhank.model.yarn.uncertainty import noise_sd_g
 
 FINE_STEP_G = 0.1
 """Last figure of a kitchen scale of which the description says nothing."""

@@ -10,9 +10,9 @@ from halfhank.model.plan import Made, Plan
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.weighings.disputes import Reading, believed, doubts
 from halfhank.model.weighings.posterior import Estimate, LinearSum, Posterior
-from halfhank.model.weighings.weighing_model import WeighingModel, noise_sd_g, weighing_model
+from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.corrections import NONE, Corrections, Shown
-from halfhank.model.yarn.uncertainty import SKEIN_ERROR
+from halfhank.model.yarn.uncertainty import SKEIN_ERROR, noise_sd_g
 
 SURPRISE_SDS = 2.0
 """A weighing further than this from what was expected is reported."""

@@ -5,7 +5,6 @@ ratio's error adds to its parent's, which is their product to first order, and s
 drifted to where the row is worked (`halfhank.model.weighings.tension`).
 """
 
-import math
 from itertools import accumulate
 
 from halfhank.grammar.record import NamedTuple
@@ -14,12 +13,8 @@ from halfhank.model.weighings.posterior import Column, LinearSum, Posterior, Ste
 from halfhank.model.weighings.tension import LEVELS, MOST_LEVELS, Drift, split
 from halfhank.model.yarn.ledger import Amounts, Ledger, all_errors, errors_of
 from halfhank.model.yarn.stitch_table import StitchTable
-from halfhank.model.yarn.supply import supply_of
-from halfhank.model.yarn.uncertainty import LABEL_SD, ROOTS, SKEIN_ERROR, TENSION, ErrorSource, sd_of
-
-HANDLING_SD_G = 0.45
-"""Standard deviation of one weighing from handling: a strand on the table, a draught, the needles' own weight taken off
-(common practice)."""
+from halfhank.model.yarn.supply import skein_sd, supply_of
+from halfhank.model.yarn.uncertainty import ROOTS, SKEIN_ERROR, TENSION, ErrorSource, sd_of
 
 
 class WeighingModel(NamedTuple):
@@ -139,14 +134,3 @@ def _sd(design: Design, skein_g: float, drift: Drift, error: ErrorSource) -> flo
     if error == SKEIN_ERROR:
         return skein_sd(design, skein_g)
     return sd_of({error: 1.0}) * (drift.constant if error.kind in ROOTS else 1.0)
-
-
-def skein_sd(design: Design, skein_g: float) -> float:
-    """Relative standard deviation of the skein's mass: of its label, or of the scale where that weighs it better."""
-    first = design.weighed_start
-    return LABEL_SD if first is None else min(LABEL_SD, noise_sd_g(first.step_g) / skein_g)
-
-
-def noise_sd_g(step_g: float) -> float:
-    """Standard deviation of one weighing: handling, and the scale's last figure, evenly distributed over its step."""
-    return math.hypot(HANDLING_SD_G, step_g / math.sqrt(12))

@@ -3,6 +3,7 @@
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.yarn.corrections import NONE, Corrections
+from halfhank.model.yarn.uncertainty import LABEL_SD, noise_sd_g
 
 ENOUGH = 1 + 1e-9
 """Rounding that does not make yarn short."""
@@ -11,13 +12,14 @@ ENOUGH = 1 + 1e-9
 class YarnSupply(NamedTuple):
     """What there is: the label's, or as weighed before the cast-on; `margin_g` of it is never planned for.
 
+    `sd` is the relative standard deviation of the skein's mass.
     `unit` is that of the label's mass (g, oz), in which masses are said.
     """
 
     skein_g: float
     metres_per_gram: float
     margin_g: float
-    weighed: bool
+    sd: float
     unit: str = "g"
 
     @property
@@ -30,6 +32,12 @@ class YarnSupply(NamedTuple):
         return metres <= self.budget_m * ENOUGH
 
 
+def skein_sd(design: Design, skein_g: float) -> float:
+    """Relative standard deviation of the skein's mass: of its label, or of the scale where that weighs it better."""
+    first = design.weighed_start
+    return LABEL_SD if first is None else min(LABEL_SD, noise_sd_g(first.step_g) / skein_g)
+
+
 def supply_of(design: Design, corrections: Corrections = NONE) -> YarnSupply:
     """The skein and its margin."""
     weighed = design.weighed_start
@@ -37,4 +45,4 @@ def supply_of(design: Design, corrections: Corrections = NONE) -> YarnSupply:
     if corrections.skein_g is not None:
         skein_g = corrections.skein_g
     yarn = design.yarn
-    return YarnSupply(skein_g, yarn.metres_per_gram, yarn.margin.of(skein_g), weighed is not None, yarn.mass_unit)
+    return YarnSupply(skein_g, yarn.metres_per_gram, yarn.margin.of(skein_g), skein_sd(design, skein_g), yarn.mass_unit)

@@ -26,7 +26,7 @@ def yarn_plan(working: Working) -> YarnPlan:
         left_g=working.left_after_g(rows, working.total_m, working.total_m - working.used_m[-1]),
         last_ridge_g=(working.used_m[-1] - working.used_m[max(0, rows - 2)]) / gram,
         sd_g=sd_g,
-        chance_enough=chance_enough(total_g, sd_g, supply.skein_g, supply.weighed),
+        chance_enough=chance_enough(total_g, sd_g, supply.skein_g, supply.sd),
         basis=weakest(hanging),
     )
 

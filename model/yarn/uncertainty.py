@@ -35,6 +35,10 @@ cast-on and bind-off on top of the plain stitch (common practice)."""
 LABEL_SD = 0.02
 """Of the skein's mass by its label, until it is weighed (common practice)."""
 
+HANDLING_SD_G = 0.45
+"""Standard deviation of one weighing from handling: a strand on the table, a draught, the needles' own weight taken off
+(common practice)."""
+
 BASES = (GAUGE, RATIO, SWATCH)
 """Where yarn is known from, the weakest first."""
 
@@ -50,9 +54,14 @@ def weakest(hanging: Mapping[ErrorSource, float]) -> str:
     return next((basis for basis in BASES if basis in kinds), GAUGE)
 
 
-def chance_enough(total_g: float, sd_g: float, skein_g: float, weighed: bool) -> float:
-    """The chance that the total stays within the skein: the normal tail, the label's error in it unless weighed."""
-    sd = math.hypot(sd_g, 0.0 if weighed else LABEL_SD * skein_g)
+def noise_sd_g(step_g: float) -> float:
+    """Standard deviation of one weighing: handling, and the scale's last figure, evenly distributed over its step."""
+    return math.hypot(HANDLING_SD_G, step_g / math.sqrt(12))
+
+
+def chance_enough(total_g: float, sd_g: float, skein_g: float, skein_sd: float) -> float:
+    """The chance that the total stays within the skein, whose mass has an error of its own: the normal tail."""
+    sd = math.hypot(sd_g, skein_sd * skein_g)
     if sd == 0:
         return 1.0 if total_g <= skein_g else 0.0
     return (1 + math.erf((skein_g - total_g) / (sd * math.sqrt(2)))) / 2

@@ -251,3 +251,10 @@ def test_the_ledger_is_corrected_as_the_rows_are() -> None:
     entries = [sum(amounts.values()) for amounts in plan.working.ledger.entries]
     assert np.cumsum(entries[:-1]) == pytest.approx(np.array(plan.working.used_m), rel=1e-9)
     assert ledger_m > 1.02 * planned_m
+
+
+def test_a_skein_weighed_alone_is_as_sure_in_the_plan_as_in_the_forecast() -> None:
+    """The scale's noise stays in the skein's mass wherever the chance is worked out."""
+    plan = plan_of(logged(BANDED.replace("keep 4%", "keep 0%"), "before cast on 100 g"))
+    assert plan.shawl.yarn.chance_enough == pytest.approx(forecast(plan).end.chance_positive, abs=1e-9)
+    assert 0.02 < plan.shawl.yarn.chance_enough < 0.98

@@ -49,7 +49,7 @@ def wrong(design: Design) -> list[tuple[float, int, int]]:
     out = []
     for budget in budgets:
         expected = next((k for k, total in enumerate(totals) if total > budget), len(totals))
-        found = allowance(RowYarn(table), YarnSupply(budget, 1.0, 0.0, False))[0]
+        found = allowance(RowYarn(table), YarnSupply(budget, 1.0, 0.0, 0.0))[0]
         if found != expected:
             out.append((budget, expected, found))
     return out

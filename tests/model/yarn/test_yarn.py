@@ -322,9 +322,9 @@ def test_errors_are_shared_by_what_hangs_on_them(stitches: str) -> None:
 
 def test_chance_is_a_normal_tail() -> None:
     """Normal tails from tables: 0.8413 at one standard deviation, 0.9772 at two."""
-    assert chance_enough(90, 10, 100, weighed=True) == pytest.approx(0.8413, abs=5e-5)
-    assert chance_enough(80, math.sqrt(96), 100, weighed=False) == pytest.approx(0.9772, abs=5e-5)
-    assert chance_enough(100, 5, 100, weighed=False) == 0.5
+    assert chance_enough(90, 10, 100, skein_sd=0.0) == pytest.approx(0.8413, abs=5e-5)
+    assert chance_enough(80, math.sqrt(96), 100, skein_sd=0.02) == pytest.approx(0.9772, abs=5e-5)
+    assert chance_enough(100, 5, 100, skein_sd=0.02) == 0.5
 
 
 @pytest.mark.parametrize(
