@@ -17,7 +17,17 @@ def counted(number: int, unit: str, many: str | None = None) -> str:
     return f"{number:,} {unit}" if number == 1 else f"{number:,} {many or unit + 's'}"
 
 
+def mass_digits(unit: str) -> int:
+    """How many decimals a mass is given with: 0.1 g, 0.01 oz."""
+    return 1 if unit == "g" else 2
+
+
+def mass_figure(value_g: float, unit: str) -> str:
+    """A mass without its unit, halves rounded up as in the drawings, never `-0.0`."""
+    digits = mass_digits(unit)
+    return f"{half_up(value_g / GRAMS_IN[unit], digits) + 0.0:,.{digits}f}"
+
+
 def mass_words(value_g: float, unit: str) -> str:
-    """A mass to 0.1 g, or to 0.01 oz where `unit` is oz."""
-    digits = 1 if unit == "g" else 2
-    return f"{half_up(value_g / GRAMS_IN[unit], digits) + 0.0:,.{digits}f} {unit}"
+    """A mass with its unit."""
+    return f"{mass_figure(value_g, unit)} {unit}"

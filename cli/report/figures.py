@@ -1,7 +1,7 @@
 """Figures as reports show them, each with the number that it stands for."""
 
 from halfhank.grammar.description import CM_IN, GRAMS_IN
-from halfhank.model.number_words import counted, half_up
+from halfhank.model.number_words import counted, half_up, mass_figure, mass_words
 from halfhank.model.report_tree import Content, Report, Value, content, row_number, with_values
 
 CM_IN_INCH = CM_IN["in"]
@@ -35,7 +35,7 @@ def tenths(value: float) -> str:
 
 def grams(value: float) -> Value:
     """A mass to 0.1 g, never `-0.0 g`."""
-    return Value(f"{tenths(value)} g", value, "g")
+    return Value(mass_words(value, "g"), value, "g")
 
 
 def masses_in(unit: str, report: Report) -> Report:
@@ -46,9 +46,8 @@ def masses_in(unit: str, report: Report) -> Report:
 def _in_ounces(value: Value) -> Value:
     if value.unit != "g":
         return value
-    ounces = value.number / GRAMS_IN["oz"]
-    unit = " oz" if value.words.endswith(" g") else ""
-    return Value(f"{half_up(ounces, 2) + 0.0:,.2f}{unit}", ounces, "oz")
+    words = mass_words if value.words.endswith(" g") else mass_figure
+    return Value(words(value.number, "oz"), value.number / GRAMS_IN["oz"], "oz")
 
 
 def grams_left(value: float) -> Content:

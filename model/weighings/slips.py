@@ -33,14 +33,14 @@ def likely_slip(figure: str, expected: Estimate, other: Estimate, grams_in: floa
     `grams_in` are the grams in one of the figure's unit.
     """
     given_g = float(figure) * grams_in
+    if _near(given_g, other):
+        return Slip(None, True, False)
     finest = max(len(figure.partition(".")[2]), 1 if grams_in == 1 else 2)
     for likely in _meant(figure):
         shown = [text for text in likely if text and len(text.partition(".")[2]) <= finest]
         fits = [text for text in shown if _near(float(text) * grams_in, expected)]
         if fits:
             return Slip(min(fits, key=lambda text: abs(float(text) * grams_in - expected.mean)), False, False)
-    if _near(given_g, other):
-        return Slip(None, True, False)
     over_g = given_g - expected.mean
     return Slip(None, False, True) if 0 < over_g <= LIGHT_G else None
 

@@ -23,7 +23,7 @@ from halfhank.renderer.paper.house_style import (
     SUBTITLE,
     THIN,
 )
-from halfhank.renderer.paper.measure_words import exact, plain_mass, yarn_words
+from halfhank.renderer.paper.measure_words import exact, exact_mass, plain_mass, yarn_words
 from halfhank.renderer.paper.page_block import PageBlock
 from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.ramp import RAMPS
@@ -216,7 +216,7 @@ def _readings(readings: tuple[LoggedWeighing, ...], plot: Plot, obstacles: Obsta
         items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
         items.append(Path(segment((x, low), (x, high)), stroke))
         items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(obstacles, plot.box, near((x, y), _mass(reading.left_g, plot.unit), INK, AROUND, CLOSE))
+        label = free_label(obstacles, plot.box, near((x, y), exact_mass(reading.left_g, plot.unit), INK, AROUND, CLOSE))
         items += [label] if label else []
     return Group("weighings", tuple(items))
 
@@ -247,15 +247,11 @@ def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
     return Group("notes", tuple(labels))
 
 
-def _mass(value_g: float, unit: str) -> str:
-    return f"{exact(value_g, unit)} {unit}"
-
-
 def _end_words(end: Estimate, unit: str) -> str:
-    low = f"{exact(end.low, unit)} to" if end.low >= 0 else f"{_mass(-end.low, unit)} missing to"
-    high = _mass(end.high, unit) if end.high >= 0 else f"{_mass(-end.high, unit)} missing"
+    low = f"{exact(end.low, unit)} to" if end.low >= 0 else f"{exact_mass(-end.low, unit)} missing to"
+    high = exact_mass(end.high, unit) if end.high >= 0 else f"{exact_mass(-end.high, unit)} missing"
     band = f"{low} {high}, nine times in ten"
-    left = f"{_mass(end.mean, unit)} are left" if end.mean >= 0 else f"{_mass(-end.mean, unit)} are missing"
+    left = f"{exact_mass(end.mean, unit)} are left" if end.mean >= 0 else f"{exact_mass(-end.mean, unit)} are missing"
     return f"After the bind-off {left} ({band})."
 
 
@@ -275,6 +271,6 @@ def _description(shawl: Shawl, forecast: Forecast) -> str:
     yarn, unit = shawl.yarn, shawl.skein.unit
     weighed = f" {counted(len(forecast.weighings), 'weighing')}." if forecast.weighings else ""
     return (
-        f"Yarn left after each of {shawl.rows.count:,} rows, from {_mass(yarn.skein_g, unit)} to "
-        f"{_mass(forecast.end.mean, unit)} after the bind-off, with a 90 % band.{weighed}"
+        f"Yarn left after each of {shawl.rows.count:,} rows, from {exact_mass(yarn.skein_g, unit)} to "
+        f"{exact_mass(forecast.end.mean, unit)} after the bind-off, with a 90 % band.{weighed}"
     )

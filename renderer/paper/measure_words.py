@@ -1,7 +1,7 @@
 """Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
 
 from halfhank.grammar.description import CM_IN, GRAMS_IN
-from halfhank.model.number_words import counted, half_up
+from halfhank.model.number_words import counted, half_up, mass_digits
 
 CM_PER_INCH = CM_IN["in"]
 M_PER_YARD = CM_IN["yd"] / 100
@@ -39,7 +39,7 @@ def yarn_words(metres: float, units: str) -> str:
 
 def mass(value_g: float, unit: str) -> str:
     """A scale reading: `55 g`, `7.9 g`, `1.94 oz`."""
-    return f"{rounded(value_g)} g" if unit == "g" else f"{exact(value_g, unit)} {unit}"
+    return f"{rounded(value_g)} g" if unit == "g" else exact_mass(value_g, unit)
 
 
 def plain_mass(value_g: float, unit: str) -> str:
@@ -55,7 +55,12 @@ def left_words(value_g: float, unit: str) -> str:
 
 def exact(value_g: float, unit: str) -> str:
     """A mass to 0.1 g or 0.01 oz without its unit, never `-0.0`."""
-    return signed(fixed(value_g / GRAMS_IN[unit], 1 if unit == "g" else 2))
+    return signed(fixed(value_g / GRAMS_IN[unit], mass_digits(unit)))
+
+
+def exact_mass(value_g: float, unit: str) -> str:
+    """The same with its unit."""
+    return f"{exact(value_g, unit)} {unit}"
 
 
 def percent(share: float) -> str:

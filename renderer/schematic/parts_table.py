@@ -4,7 +4,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import HEAVY, INK, RULE, SMALL, SOFT, TEXT
-from halfhank.renderer.paper.measure_words import exact, percent
+from halfhank.renderer.paper.measure_words import MINUS, exact, percent
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
@@ -62,7 +62,7 @@ def table_lines(shawl: Shawl) -> list[TableRow]:
     lines = [start._replace(sample=START)]
     for number, part in enumerate(shawl.parts, 1):
         rows = str(part.first_row) if part.first_row == part.last_row else f"{part.first_row}–{part.last_row}"
-        figures = (exact(part.used_g, unit), percent(part.share), exact(part.left_g, unit))
+        figures = (exact(part.used_g, unit), percent(part.share), _left(part.left_g, unit))
         lines.append(TableRow(number, part.name, (rows, f"{part.stitches_at_end:,}", *figures)))
     end = _edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g)
     return [*lines, end._replace(sample=shawl.bind_off.method)]
@@ -71,8 +71,14 @@ def table_lines(shawl: Shawl) -> list[TableRow]:
 def _edge_line(shawl: Shawl, words: str, count: int | None, used_g: float, left_g: float) -> TableRow:
     share = used_g / shawl.yarn.total_g if shawl.yarn.total_g > 0 else 0.0
     unit = shawl.skein.unit
-    cells = ("", "" if count is None else f"{count:,}", exact(used_g, unit), percent(share), exact(left_g, unit))
+    cells = ("", "" if count is None else f"{count:,}", exact(used_g, unit), percent(share), _left(left_g, unit))
     return TableRow(None, words, cells)
+
+
+def _left(left_g: float, unit: str) -> str:
+    """What is left, or how much is short."""
+    figure = exact(left_g, unit)
+    return f"{exact(-left_g, unit)} short" if figure.startswith(MINUS) else figure
 
 
 def _widest(heads: tuple[str, ...], lines: list[TableRow], cell: int) -> float:

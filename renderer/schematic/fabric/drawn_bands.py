@@ -2,7 +2,7 @@
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import BandPlan, Shawl
-from halfhank.renderer.paper.measure_words import exact, row_range, stitches
+from halfhank.renderer.paper.measure_words import exact_mass, row_range, stitches
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 THINNEST_MM = 0.3
@@ -23,7 +23,7 @@ class DrawnBand(NamedTuple):
         used = sum(band.used_g for band in self.bands)
         rows = row_range(self.first, self.last)
         count = stitches(self.bands[-1].stitches_at_end)
-        return f"{rows}: {', '.join(names)}{label}, to {count}, {exact(used, unit)} {unit}"
+        return f"{rows}: {', '.join(names)}{label}, to {count}, {exact_mass(used, unit)}"
 
 
 class ColourStrip(NamedTuple):

@@ -45,3 +45,9 @@ def test_no_usual_slip(figure: str) -> None:
 
 def test_ounces_are_figures_of_their_own() -> None:
     assert likely_slip("18.3", Estimate(51.9, 1.0), Estimate(49.0, 1.0), 28.349523125) == Slip("1.83", False, False)
+
+
+def test_mixed_up_comes_before_a_digit() -> None:
+    """89.5 g are just what is left; that 8.9 g are used would be near, too."""
+    assert likely_slip("89.5", Estimate(9.0, 0.8), Estimate(91.0, 2.0), 1.0) == Slip(None, True, False)
+    assert likely_slip("89.5", Estimate(9.0, 0.8), Estimate(50.0, 2.0), 1.0) == Slip("8.9", False, False)

@@ -157,3 +157,13 @@ def test_table_sums_to_all_of_the_yarn() -> None:
 
     lines = table_lines(shawl_of(PIECES["triangle"]))
     assert sum(float(line.cells[2]) for line in lines) == pytest.approx(82, abs=0.3)
+
+
+def test_what_is_short_is_said_as_short_in_the_table() -> None:
+    from halfhank.renderer.schematic.parts_table import table_lines
+
+    shawl = shawl_of(PIECES["triangle"])
+    short = shawl._replace(yarn=shawl.yarn._replace(left_g=-2.6))
+    assert [line.cells[4] for line in table_lines(short)][-1] == "2.6 short"
+    assert not any("−" in line.cells[4] for line in table_lines(short))
+    assert [line.cells[4] for line in table_lines(shawl._replace(yarn=shawl.yarn._replace(left_g=-0.04)))][-1] == "0.0"
