@@ -68,14 +68,18 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bo
 
 
 def _question(before: Plan, row: int, mass: str, used: bool) -> str:
-    """A line that asks for the likely slip behind a weighing that cannot be; empty where the row is none."""
+    """A line that asks for the likely slip behind a weighing that cannot be; empty where the row is none.
+
+    Also where it is what the others let expect: then an earlier weighing was the slip.
+    """
     if not 0 < row <= before.rows.count:
         return ""
     from halfhank.cli.report.weighing_report import slip_question
     from halfhank.model.weighings.checkpoints import scale_noise_g
-    from halfhank.model.weighings.forecast import forecast
+    from halfhank.model.weighings.log import log_of, model_of
 
-    expected = forecast(before).rows[row].noisy(scale_noise_g(before.design))
+    left = model_of(before).left([row])[row]
+    expected = log_of(before).posterior.estimate(left).noisy(scale_noise_g(before.design))
     return slip_question(before.shawl.yarn.skein_g, expected, mass, used)
 
 

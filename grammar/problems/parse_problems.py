@@ -180,7 +180,12 @@ NOT_LAST_PART = ProblemKind("not-last-part", MISTAKE, "The shawl turns back arou
 LOG_ORDER = ProblemKind("log-order", MISTAKE, "The rows of the log rise.", "line {line} is already past it")
 LOG_ORDER_OF_CAST_ON = LOG_ORDER._replace(message="The cast-on comes before all rows.")
 LOG_MASS = ProblemKind("log-mass", MISTAKE, "This is more yarn than there was.")
-LOG_MASS_BACK = ProblemKind("log-mass", MISTAKE, "Yarn that is used does not come back.", "line {line} has {mass:g}")
+LOG_MASS_BACK = ProblemKind(
+    "log-mass",
+    MISTAKE,
+    "Yarn that is used does not come back.",
+    "line {line} has {mass:g}: one of the two is wrong",
+)
 USED_BEFORE_CAST_ON = ProblemKind(
     "used-before-cast-on",
     MISTAKE,

@@ -27,12 +27,14 @@ def is_refused(weighing: LoggedWeighing) -> bool:
 
 
 def likely_slip(figure: str, expected: Estimate, other: Estimate, grams_in: float) -> Slip | None:
-    """The slip that explains a figure best; None where no usual one does.
+    """The slip that explains a figure best; None where no usual one does, or the figure is what was expected.
 
     `expected` is what the figure was to be, `other` what it was to be were left and used mixed up, both in g;
     `grams_in` are the grams in one of the figure's unit.
     """
     given_g = float(figure) * grams_in
+    if _near(given_g, expected):
+        return None
     if _near(given_g, other):
         return Slip(None, True, False)
     finest = max(len(figure.partition(".")[2]), 1 if grams_in == 1 else 2)

@@ -378,3 +378,14 @@ def test_an_overlay_comes_with_its_table(banded: Path, tmp_path: Path) -> None:
 def test_a_chart_must_be_named() -> None:
     assert halfhank("chart").status == 2
     assert "did you mean yarn" in halfhank("chart", "yearn").err
+
+
+def test_a_true_weighing_after_a_slip_is_not_asked_about(plain: Path) -> None:
+    """The slip's line is named; the right figure gets no other in its place."""
+    for row, left in ((0, "100.2"), (48, "88.1"), (96, "6.89")):
+        halfhank("weigh", plain, str(row), left, "--sure")
+    line = next(k for k, text in enumerate(plain.read_text().splitlines(), 1) if "6.89" in text)
+    true = halfhank("weigh", plain, "100", "55.0")
+    assert true.status == 1 and f"line {line} has 6.89: one of the two is wrong" in true.err
+    assert "Is it" not in true.err
+    assert "Is it 55 g?" in halfhank("weigh", plain, "100", "550").err
