@@ -50,7 +50,7 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bo
     after = _with_weighing(before.source, before.plan, row, grams, used)
     if after.plan is None:
         planned_file.print_problems(after)
-        terminal.err(_question(before.plan, row, grams, used))
+        terminal.err(_question(before.plan, row, grams, used) + _earlier_slip(before.plan, row, grams, used))
         terminal.err("The weighing contradicts the description: nothing was written.\n")
         return MISTAKES
     if row and not sure and (refusal := _refusal(after.plan, row, grams, used)):
@@ -59,6 +59,8 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bo
     if not dry_run:
         files.write(file, after.source.data)
     _print_new(before, after)
+    if row == 0:
+        terminal.err(_question(before.plan, row, grams, used))
     from halfhank.cli.report.terminal_writer import report_text, standard_output
     from halfhank.cli.report.weighing_report import weighing_report
 
@@ -68,19 +70,30 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bo
 
 
 def _question(before: Plan, row: int, mass: str, used: bool) -> str:
-    """A line that asks for the likely slip behind a weighing that cannot be; empty where the row is none.
+    """A line that asks for the likely slip behind a weighing that cannot be; empty where none is likely."""
+    from halfhank.cli.report.weighing_report import slip_question, start_question
 
-    Also where it is what the others let expect: then an earlier weighing was the slip.
-    """
-    if not 0 < row <= before.rows.count:
+    if row == 0:
+        return start_question(before.design.yarn.skein_g, mass)
+    if row > before.rows.count:
         return ""
-    from halfhank.cli.report.weighing_report import slip_question
     from halfhank.model.weighings.checkpoints import scale_noise_g
     from halfhank.model.weighings.log import log_of, model_of
 
     left = model_of(before).left([row])[row]
     expected = log_of(before).posterior.estimate(left).noisy(scale_noise_g(before.design))
     return slip_question(before.shawl.yarn.skein_g, expected, mass, used)
+
+
+def _earlier_slip(before: Plan, row: int, mass: str, used: bool) -> str:
+    """How to correct an earlier weighing that a weighing contradicts; empty where none does."""
+    figure, unit = mass.split(" ")
+    grams, earlier = float(figure) * GRAMS_IN[unit], (one for one in before.design.weighed_rows if one.row < row)
+    against = [one for one in earlier if one.used == used and (one.mass_g > grams if used else one.mass_g < grams)]
+    if not against:
+        return ""
+    last = against[-1].row
+    return f"Was the weighing of row {last:,} wrong? Then weigh row {last:,} again with the right weight.\n"
 
 
 def _refusal(after: Plan, row: int, mass: str, used: bool) -> str:

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from halfhank.cli.report.figures import chance, grams, masses_in, range_left, stitches
-from halfhank.grammar.description import GRAMS_IN
 from halfhank.model.design.design import Weighing
 from halfhank.model.marks_and_stops.sequences import open_repeat
 from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, last_safe, one_more
@@ -15,6 +14,7 @@ from halfhank.model.weighings.forecast import Forecast, forecast
 from halfhank.model.weighings.log import SURPRISE_SDS, LoggedWeighing
 from halfhank.model.weighings.posterior import Estimate
 from halfhank.model.weighings.slips import Slip, likely_slip
+from halfhank.model.yarn.uncertainty import LABEL_SD
 
 SAFE_CHANCE = 0.95
 """A stop is called safe when the yarn lasts to it with this chance."""
@@ -44,9 +44,19 @@ def refusal_of(after: Plan, logged: LoggedWeighing, mass: str, used: bool) -> st
 def slip_question(skein_g: float, left: Estimate, mass: str, used: bool) -> str:
     """A line that asks for the likely slip, where so much was to be left; empty where none fits."""
     figure, unit = mass.split(" ")
-    expected = (_mirrored(skein_g, left), left) if used else (left, _mirrored(skein_g, left))
-    slip = likely_slip(figure, *expected, GRAMS_IN[unit])
-    return f"{_slip_words(slip, unit, used)}\n" if slip else ""
+    expected, other = (_mirrored(skein_g, left), left) if used else (left, _mirrored(skein_g, left))
+    slip = likely_slip(figure, unit, expected, other)
+    return f"{_slip_words(slip, used)}\n" if slip else ""
+
+
+def start_question(label_g: float, mass: str) -> str:
+    """A line that asks for the likely slip behind the mass of a whole skein whose label says so much; or empty.
+
+    A part skein may weigh anything, so that only a figure is asked about.
+    """
+    figure, unit = mass.split(" ")
+    slip = likely_slip(figure, unit, Estimate(label_g, label_g * LABEL_SD), None)
+    return f"{_slip_words(slip, False)}\n" if slip and slip.meant else ""
 
 
 def _mirrored(skein_g: float, expected: Estimate) -> Estimate:
@@ -54,9 +64,9 @@ def _mirrored(skein_g: float, expected: Estimate) -> Estimate:
     return Estimate(skein_g - expected.mean, expected.sd)
 
 
-def _slip_words(slip: Slip, unit: str, used: bool) -> str:
+def _slip_words(slip: Slip, used: bool) -> str:
     if slip.meant:
-        return f"Is it {slip.meant} {unit}?"
+        return f"Is it {slip.meant}?"
     if slip.used:
         return "Is that what is left? Then leave out --used." if used else "Is that what is used? Then add --used."
     return "Is a tag, the ball band or something else on the scale?"

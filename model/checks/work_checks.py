@@ -8,6 +8,9 @@ from halfhank.model.number_words import counted, mass_words
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.yarn.working import Working
 
+ROUNDING_G = 1e-6
+"""Rounding by which a margin is not short."""
+
 Check = Callable[[Working], Iterator[Problem]]
 
 
@@ -95,11 +98,21 @@ def _picot_multiple(working: Working) -> Iterator[Problem]:
 def _yarn_short(working: Working) -> Iterator[Problem]:
     supply, span = working.supply, working.design.yarn.skein_at.value
     total_g, unit = working.total_m / supply.metres_per_gram, supply.unit
+    left_g = working.left_over_g
     if total_g > supply.skein_g:
         yield known.YARN_SHORT.at(span, total=mass_words(total_g, unit), skein=mass_words(supply.skein_g, unit))
-    elif not supply.pays(working.total_m):
-        left, keep = mass_words(supply.skein_g - total_g, unit), mass_words(supply.margin_g, unit)
+    elif left_g < 0:
+        yield _bind_off_short(working)
+    elif supply.margin_g - left_g > ROUNDING_G:
+        left, keep = mass_words(left_g, unit), mass_words(supply.margin_g, unit)
         yield known.MARGIN_SHORT.at(span, left=left, keep=keep)
+
+
+def _bind_off_short(working: Working) -> Problem:
+    """The scale shows less than the bind-off takes, though the skein has enough for all that is planned."""
+    last, unit = working.design.log[-1], working.supply.unit
+    bind_off = mass_words((working.total_m - working.used_m[-1]) / working.supply.metres_per_gram, unit)
+    return known.YARN_SHORT_BY_SCALE.at(last.span, bind_off=bind_off, row=last.row)
 
 
 WORK_CHECKS: tuple[Check, ...] = (

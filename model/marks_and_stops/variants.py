@@ -83,7 +83,8 @@ class Variants:
             return None
         table = self._plan.table
         model = weighing_model(table, ledger_of(RowYarn(table), parts), model_of(self._plan))
-        return Variant(parts, row_table(table.measures, parts), model, log_posterior(model, design.log))
+        log = log_posterior(model, design.log, log_of(self._plan).screening)
+        return Variant(parts, row_table(table.measures, parts), model, log)
 
     def size(self, more: int) -> Size | None:
         """How large it would be; None where there is no such shawl, or it cannot be laid out."""

@@ -46,6 +46,10 @@ YARN_SHORT = ProblemKind(
     "The shawl takes {total}; the skein has {skein}.",
     "work fewer rows, or one band `as yarn allows`",
 )
+YARN_SHORT_BY_SCALE = YARN_SHORT._replace(
+    message="The bind-off takes {bind_off}; after row {row:,} the scale shows less.",
+    mend="weigh again",
+)
 MARGIN_SHORT = ProblemKind(
     "margin-short",
     ADVICE,

@@ -35,7 +35,7 @@ class Reading(NamedTuple):
     noise_sd_g: float
 
 
-class Believed(NamedTuple):
+class Screening(NamedTuple):
     """Each reading's noise as it is taken in, and what was expected of each by all the others, its own noise in."""
 
     noises: tuple[float, ...]
@@ -46,8 +46,8 @@ class Believed(NamedTuple):
         return self.noises[place] != reading.noise_sd_g
 
 
-def believed(prior: Posterior, readings: list[Reading]) -> Believed:
-    """Which readings are believed."""
+def screened(prior: Posterior, readings: list[Reading]) -> Screening:
+    """The noise that each reading is taken in with: its own, or where it is disputed as much as it is off."""
     noises = [reading.noise_sd_g for reading in readings]
     for turn in range(ROUNDS + 2):
         expected = _expected(taken_in(prior, readings, noises), readings, noises)
@@ -57,7 +57,7 @@ def believed(prior: Posterior, readings: list[Reading]) -> Believed:
             break
         for place in _to_dispute(prior, readings, noises, larger, far[:MOST_TRIED]) if turn < ROUNDS else far:
             noises[place] = larger[place]
-    return Believed(tuple(noises), tuple(expected))
+    return Screening(tuple(noises), tuple(expected))
 
 
 def _too_far(readings: list[Reading], noises: list[float], expected: list[Estimate]) -> list[int]:
@@ -95,7 +95,7 @@ def taken_in(prior: Posterior, readings: list[Reading], noises: list[float] | tu
     return posterior
 
 
-def doubts(posterior: Posterior, readings: list[Reading], found: Believed) -> list[Column]:
+def inflation(posterior: Posterior, readings: list[Reading], found: Screening) -> list[Column]:
     """What the covariance gains by the disputed readings: as if none were further off than `WIDENED_SDS`."""
     columns = []
     for place, reading in enumerate(readings):

@@ -8,7 +8,7 @@ from halfhank.model.design.design import Weighing
 from halfhank.model.number_words import mass_words
 from halfhank.model.plan import Made, Plan
 from halfhank.model.problems import plan_problems as known
-from halfhank.model.weighings.disputes import Reading, believed, doubts
+from halfhank.model.weighings.disputes import Reading, Screening, inflation, screened
 from halfhank.model.weighings.posterior import Estimate, LinearSum, Posterior
 from halfhank.model.weighings.weighing_model import WeighingModel, weighing_model
 from halfhank.model.yarn.corrections import NONE, Corrections, Shown
@@ -47,16 +47,16 @@ class LoggedWeighing(NamedTuple):
 
 
 class LogPosterior(NamedTuple):
-    """The posterior after the whole log, and its weighings after rows. `skein_g`: the most that the skein may weigh."""
+    """The posterior after the whole log, and its weighings after rows, as they were screened.
+
+    `skein_g`: the most that the skein may weigh. `shown`: what the scale showed at the last of them.
+    """
 
     posterior: Posterior
     weighings: tuple[LoggedWeighing, ...]
     skein_g: float
-
-    @property
-    def shown(self) -> Shown | None:
-        """What the scale showed at the last weighing after a row."""
-        return Shown(self.weighings[-1].row, self.weighings[-1].left_g) if self.weighings else None
+    screening: Screening
+    shown: Shown | None
 
     def left(self, row: int, expected: Estimate, bind_off_g: float = 0.0) -> Estimate:
         """Grams left after a row, or after a bind-off there that takes so much: no more than the scale showed by then.
@@ -69,7 +69,7 @@ class LogPosterior(NamedTuple):
         trusted = [one.left_g for one in self.weighings if not one.disputed]
         range_g = min(trusted, default=most_g) if self.weighings[-1].disputed else self.shown.left_g
         most_g = max(range_g, self.shown.left_g) - bind_off_g
-        return expected.at_most(self.shown.left_g - bind_off_g, most_g)
+        return expected.at_most(self.shown.at_most_g(expected.mean, bind_off_g), most_g)
 
     def left_over(self, model: WeighingModel) -> Estimate:
         """Grams left after the bind-off of a whole shawl."""
@@ -78,12 +78,15 @@ class LogPosterior(NamedTuple):
         return self.left(row, self.posterior.estimate(end), max(bind_off_g, 0.0))
 
 
-def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosterior:
-    """Take in the weighings after rows. (The one before the cast-on is the skein's mass already.)"""
+def log_posterior(model: WeighingModel, log: tuple[Weighing, ...], screening: Screening | None = None) -> LogPosterior:
+    """Take in the weighings after rows. (The one before the cast-on is the skein's mass already.)
+
+    `screening`: theirs, where it was made with another length of the shawl, whose weighed rows are the same.
+    """
     weighings = [weighing for weighing in log if weighing.row]
     sums = model.left([weighing.row for weighing in weighings])
     readings = [_reading(model, weighing, sums[weighing.row]) for weighing in weighings]
-    found = believed(model.prior, readings)
+    found = screened(model.prior, readings) if screening is None else screening
     posterior, taken = model.prior, []
     for place, (weighing, reading) in enumerate(zip(weighings, readings, strict=True)):
         others, disputed = found.expected[place], found.disputed(place, reading)
@@ -95,7 +98,17 @@ def log_posterior(model: WeighingModel, log: tuple[Weighing, ...]) -> LogPosteri
         taken.append(LoggedWeighing(weighing.row, left_g, noise, expected, others, disputed, weighing.span))
         posterior = posterior.weighed(reading.what, reading.grams, found.noises[place])
     skein_g = model.prior.estimate(model.full).high
-    return LogPosterior(posterior.widened(doubts(posterior, readings, found)), tuple(taken), skein_g)
+    widened = posterior.widened(inflation(posterior, readings, found))
+    return LogPosterior(widened, tuple(taken), skein_g, found, _shown(posterior, sums, taken))
+
+
+def _shown(posterior: Posterior, sums: dict[int, LinearSum], weighings: list[LoggedWeighing]) -> Shown | None:
+    """The last weighing; in doubt, as a share of what the whole log lets expect there."""
+    if not weighings:
+        return None
+    last = weighings[-1]
+    expected_g = posterior.estimate(sums[last.row]).mean if last.disputed else 0.0
+    return Shown(last.row, last.left_g, min(1.0, last.left_g / expected_g) if expected_g > 0 else 1.0)
 
 
 def _reading(model: WeighingModel, weighing: Weighing, left: LinearSum) -> Reading:

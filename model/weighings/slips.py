@@ -1,6 +1,8 @@
 """A weighing that cannot be true: how far off is too far, and the slip of the hand that would explain it."""
 
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.number_words import mass_digits
 from halfhank.model.weighings.log import LoggedWeighing
 from halfhank.model.weighings.posterior import Estimate
 
@@ -13,7 +15,7 @@ LIGHT_G = 30.0
 
 
 class Slip(NamedTuple):
-    """What may have gone wrong: the figure that may have been `meant`, or that it is the yarn `used` or a thing that
+    """What may have gone wrong: the mass that may have been `meant`, or that it is the yarn `used` or a thing that
     lay on the scale (`on_scale`)."""
 
     meant: str | None
@@ -26,25 +28,35 @@ def is_refused(weighing: LoggedWeighing) -> bool:
     return weighing.off_sds > REFUSED_SDS
 
 
-def likely_slip(figure: str, expected: Estimate, other: Estimate, grams_in: float) -> Slip | None:
+def likely_slip(figure: str, unit: str, expected: Estimate, other: Estimate | None) -> Slip | None:
     """The slip that explains a figure best; None where no usual one does, or the figure is what was expected.
 
-    `expected` is what the figure was to be, `other` what it was to be were left and used mixed up, both in g;
-    `grams_in` are the grams in one of the figure's unit.
+    `expected` is what the mass was to be, `other` what it was to be were left and used mixed up (None: they cannot be).
     """
-    given_g = float(figure) * grams_in
+    given_g = float(figure) * GRAMS_IN[unit]
     if _near(given_g, expected):
         return None
-    if _near(given_g, other):
+    if other is not None and _near(given_g, other):
         return Slip(None, True, False)
-    finest = max(len(figure.partition(".")[2]), 1 if grams_in == 1 else 2)
+    meant = _meant_mass(figure, unit, expected)
+    if meant:
+        return Slip(meant, False, False)
+    over_g = given_g - expected.mean
+    return Slip(None, False, True) if 0 < over_g <= LIGHT_G else None
+
+
+def _meant_mass(figure: str, unit: str, expected: Estimate) -> str | None:
+    """The likeliest of the masses near to what was expected: the figure in another unit, then with other digits."""
+    for another in GRAMS_IN:
+        if another != unit and _near(float(figure) * GRAMS_IN[another], expected):
+            return f"{figure} {another}"
+    finest, grams_in = max(len(figure.partition(".")[2]), mass_digits(unit)), GRAMS_IN[unit]
     for likely in _meant(figure):
         shown = [text for text in likely if text and len(text.partition(".")[2]) <= finest]
         fits = [text for text in shown if _near(float(text) * grams_in, expected)]
         if fits:
-            return Slip(min(fits, key=lambda text: abs(float(text) * grams_in - expected.mean)), False, False)
-    over_g = given_g - expected.mean
-    return Slip(None, False, True) if 0 < over_g <= LIGHT_G else None
+            return f"{min(fits, key=lambda text: abs(float(text) * grams_in - expected.mean))} {unit}"
+    return None
 
 
 def _near(grams: float, expected: Estimate) -> bool:

@@ -10,10 +10,21 @@ LEAST_FACTOR = 0.02
 
 
 class Shown(NamedTuple):
-    """What the scale showed at the last weighing: `left_g` after `row`."""
+    """What the scale showed at the last weighing: `left_g` after `row`.
+
+    `share`: where that is in doubt, its share (at most 1) of what was expected; else 1.
+    """
 
     row: int
     left_g: float
+    share: float
+
+    def at_most_g(self, left_g: float, bind_off_g: float) -> float:
+        """Grams left after that row, a bind-off that takes so much in it: what is expected, as far as it can be.
+
+        From what the scale showed it goes down in the same proportion, and a bind-off is taken from it in full.
+        """
+        return min(left_g, left_g * self.share, self.left_g - bind_off_g)
 
 
 class Corrections(NamedTuple):

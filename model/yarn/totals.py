@@ -23,7 +23,7 @@ def yarn_plan(working: Working) -> YarnPlan:
         bind_off_g=(working.total_m - working.used_m[-1]) / gram,
         total_g=total_g,
         total_m=working.total_m,
-        left_g=working.left_after_g(rows, working.total_m, working.total_m - working.used_m[-1]),
+        left_g=working.left_over_g,
         last_ridge_g=(working.used_m[-1] - working.used_m[max(0, rows - 2)]) / gram,
         sd_g=sd_g,
         chance_enough=chance_enough(total_g, sd_g, supply.skein_g, supply.sd),

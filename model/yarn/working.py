@@ -46,12 +46,17 @@ class Working:
         shown = self.table.corrections.shown
         if shown is None or row < shown.row:
             return left_g
-        return min(left_g, shown.left_g - bind_off_m / self.supply.metres_per_gram)
+        return shown.at_most_g(left_g, bind_off_m / self.supply.metres_per_gram)
 
     @cached_property
     def total_m(self) -> float:
         """Yarn of the whole, in m."""
         return self.used_m[-1] + bind_off_m(self.table, last_stitch(self.parts)) * self.parts[-1].end
+
+    @property
+    def left_over_g(self) -> float:
+        """What is left after the bind-off, in g; less than nothing where the yarn is short."""
+        return self.left_after_g(self.row_count, self.total_m, self.total_m - self.used_m[-1])
 
     @property
     def row_count(self) -> int:

@@ -17,7 +17,7 @@ from halfhank.model.outline import laying
 from halfhank.model.planning import computing
 from halfhank.model.rows import worked
 from halfhank.model.stitches import pattern
-from halfhank.model.weighings import forecast, log, weighing_model
+from halfhank.model.weighings import disputes, forecast, log, weighing_model
 from halfhank.model.yarn import allowance, ledger, totals
 
 from tests.cli.running import halfhank
@@ -35,6 +35,7 @@ STAGES: tuple[FunctionType, ...] = (
     computing.computed,
     weighing_model.weighing_model,
     log.log_posterior,
+    disputes.screened,
     forecast._forecast,
     stops._candidates,
     pattern.patterns_with,
@@ -156,6 +157,16 @@ def test_a_weighing_computes_two_descriptions(tmp_path: Path) -> None:
     assert result.status == 0, result.err
     assert calls.count()["parse"] == calls.count()["resolve"] == calls.count()["computed"] == 2
     assert not calls.repeated()
+
+
+def test_a_log_is_screened_once_whatever_other_counts_are_tried(tmp_path: Path) -> None:
+    path = tmp_path / "a.shawl"
+    text = (GALLERY / "lintel.shawl").read_text(encoding="utf-8")
+    path.write_text(text + "\nweighed\n  after row 20 60 g left\n  after row 30 59 g left\n", encoding="utf-8")
+    with watched() as calls:
+        assert halfhank("stops", path).status == 0
+    assert calls.count()["log_posterior"] >= 2
+    assert calls.count()["screened"] == 1
 
 
 def test_a_second_run_is_noticed() -> None:

@@ -53,3 +53,11 @@ def test_short_yarn_is_short_by_ounces(tmp_path: Path) -> None:
 def test_json_has_grams(file: Path) -> None:
     plan = json.loads(halfhank("plan", file, "--json").out)
     assert plan["yarn"]["skein_g"] == pytest.approx(3.55 * 28.349523125, abs=0.5)
+
+
+def test_ounces_without_their_unit_are_asked_about(file: Path) -> None:
+    """A bare figure is in grams: 2.9 for 2.9 oz."""
+    result = halfhank("weigh", file, 60, "2.9")
+    assert result.status == 1 and "Is it 2.9 oz?" in result.err
+    start = halfhank("weigh", file, 0, "3.56")
+    assert "Is it 3.56 oz?" in start.err

@@ -199,6 +199,30 @@ def test_a_part_skein_is_never_refused(plain: Path, grams: str) -> None:
     assert halfhank("weigh", plain, 0, grams).status == 0
 
 
+@pytest.mark.parametrize(
+    ("grams", "status", "asked"),
+    [("1002", 1, "Is it 100.2 g?"), ("10.02", 0, "Is it 100.2 g?"), ("3.52", 0, "Is it 3.52 oz?"),
+     ("98.3", 0, None), ("105", 0, None), ("38.2", 0, None)],
+)  # fmt: skip
+def test_a_likely_slip_of_the_whole_skein_is_asked_about(
+    plain: Path, grams: str, status: int, asked: str | None
+) -> None:
+    """Its label says 100 g; it may be a part skein."""
+    result = halfhank("weigh", plain, 0, grams)
+    assert result.status == status
+    assert [line for line in result.err.splitlines() if line.startswith("Is ")] == ([asked] if asked else [])
+
+
+def test_after_a_slip_the_next_weighing_names_what_to_weigh_again(plain: Path) -> None:
+    halfhank("weigh", plain, 0, "100.0")
+    assert halfhank("weigh", plain, 64, "7.84", "--sure").status == 0
+    result = halfhank("weigh", plain, 80, "67.3")
+    assert result.status == 1
+    assert "Was the weighing of row 64 wrong? Then weigh row 64 again with the right weight." in result.err
+    assert halfhank("weigh", plain, 64, "78.4").status == 0
+    assert halfhank("weigh", plain, 80, "67.3").status == 0
+
+
 def test_a_weighing_that_mends_a_slip_is_taken(plain: Path) -> None:
     halfhank("weigh", plain, 0, "100.0")
     assert halfhank("weigh", plain, 64, "7.84", "--sure").status == 0

@@ -1,13 +1,14 @@
 """Weighings that cannot be true: found in any order, and no confident nonsense after them."""
 
 import math
-from itertools import permutations
+import re
+from itertools import pairwise, permutations
 
 import numpy as np
 import pytest
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.marks_and_stops.stops import stops
-from halfhank.model.weighings.disputes import DISPUTED_SDS, ODDS, WIDENED_SDS, Reading, believed, doubts, taken_in
+from halfhank.model.weighings.disputes import DISPUTED_SDS, ODDS, WIDENED_SDS, Reading, inflation, screened, taken_in
 from halfhank.model.weighings.forecast import Forecast, forecast
 from halfhank.model.weighings.log import disagreements, log_of
 from halfhank.model.weighings.posterior import BAND_SDS, LinearSum, fewest, prior
@@ -81,6 +82,27 @@ def test_what_is_bound_off_is_taken_from_what_the_scale_showed() -> None:
     assert found is None or all(choice.left_g <= 5.2 for choice in found.choices)
 
 
+def test_after_a_last_weighing_in_doubt_the_readings_go_down() -> None:
+    """In the same proportion as without it: 52 g were to be there, 5.2 g are shown."""
+    log = (START, "after row 20 99.0 g left", "after row 60 83.3 g left")
+    alone, plan = forecast(plan_of(logged(PLAIN, *log))), plan_of(logged(PLAIN, *log, "after row 100 5.2 g left"))
+    found = forecast(plan)
+    means = [one.mean for one in found.rows[100:]]
+    assert means[0] == pytest.approx(5.2)
+    assert all(before - after > 0.02 for before, after in pairwise(means))
+    assert means[20] / means[0] == pytest.approx(alone.rows[120].mean / alone.rows[100].mean, rel=0.03)
+    assert plan.shawl.bands[-1].left_g == pytest.approx(means[-1], rel=1e-6)
+
+
+def test_a_bind_off_that_the_scale_does_not_pay_for_is_advised_on() -> None:
+    """The skein has enough for what is planned, but after row 100 the scale showed less than the bind-off takes."""
+    found = planned(logged(PLAIN, START, "after row 60 83.3 g left", "after row 100 1.2 g left"))
+    assert found.plan is not None and found.plan.shawl.yarn.total_g < 101.3
+    [advice] = [problem for problem in found.problems if problem.code == "yarn-short"]
+    assert re.fullmatch(r"The bind-off takes [\d.]+ g; after row 100 the scale shows less\.", advice.message)
+    assert advice.span is not None and advice.span.line == 19
+
+
 def test_of_two_that_contradict_each_other_alone_both_are_disputed() -> None:
     found = after((60, 87.5), (64, 75.0))
     assert [weighing.disputed for weighing in found.weighings] == [True, True]
@@ -119,11 +141,11 @@ def random_readings(seed: int) -> tuple[list[Reading], list[float]]:
 def test_the_order_of_the_readings_does_not_matter(seed: int) -> None:
     readings, sds = random_readings(seed)
     belief = prior(sds)
-    expected = dict(zip(readings, believed(belief, readings).noises, strict=True))
+    expected = dict(zip(readings, screened(belief, readings).noises, strict=True))
     assert sum(noise > 0.4 for noise in expected.values()) >= 2
     for order in list(permutations(range(6)))[::97]:
         turned = [readings[k] for k in order]
-        noises = believed(belief, turned).noises
+        noises = screened(belief, turned).noises
         assert noises == pytest.approx([expected[reading] for reading in turned], rel=1e-6)
 
 
@@ -131,7 +153,7 @@ def test_the_order_of_the_readings_does_not_matter(seed: int) -> None:
 def test_what_is_expected_of_a_reading_is_what_the_others_say(seed: int) -> None:
     """The leverage formula against leaving each one out in turn."""
     readings, sds = random_readings(seed)
-    found = believed(prior(sds), readings)
+    found = screened(prior(sds), readings)
     for k, reading in enumerate(readings):
         others = [one for j, one in enumerate(readings) if j != k]
         noises = [noise for j, noise in enumerate(found.noises) if j != k]
@@ -177,7 +199,7 @@ def test_the_range_holds_the_truth_after_a_slip(text: str, place: int) -> None:
 
 
 def _holds(model: WeighingModel, readings: list[Reading], truth_g: float) -> bool:
-    found = believed(model.prior, readings)
+    found = screened(model.prior, readings)
     posterior = taken_in(model.prior, readings, found.noises)
-    end = posterior.widened(doubts(posterior, readings, found)).estimate(model.end())
+    end = posterior.widened(inflation(posterior, readings, found)).estimate(model.end())
     return abs(end.mean - truth_g) <= BAND_SDS * end.sd
