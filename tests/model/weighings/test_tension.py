@@ -7,7 +7,7 @@ import pytest
 from halfhank.model.marks_and_stops.variants import with_more
 from halfhank.model.weighings.forecast import forecast
 from halfhank.model.weighings.posterior import Posterior
-from halfhank.model.weighings.tension import DRIFT_SD, LEVELS, MOST_SHARE
+from halfhank.model.weighings.tension import DRIFT_SD, LEVELS, MOST_SHARE, increments, split
 from halfhank.model.weighings.weighing_model import WeighingModel
 from halfhank.model.yarn.ledger import hanging_m
 from halfhank.model.yarn.uncertainty import sd_of
@@ -109,3 +109,13 @@ def test_a_longer_shawl_is_the_same_knitter_s() -> None:
     here = forecast(plan).rows[shared]
     there = variant.log.posterior.estimate(variant.model.left([shared])[shared])
     assert there[:2] == pytest.approx(here[:2], abs=1e-9)
+
+
+def test_of_many_swatches_the_drift_takes_half_of_the_variance() -> None:
+    """Sixteen stitches of 6 g, each off by 7 %: their sum is off by 1.7 g, and a drift alone would be off by 2.3 g."""
+    drift = split(96.0, [12.0] * LEVELS, [0.07 * 6.0] * 16)
+    walk_g = math.sqrt(sum((sd * 12.0 * (LEVELS - k)) ** 2 for k, sd in enumerate(increments(LEVELS))))
+    swatches_g = 0.07 * 6.0 * 4
+    assert walk_g > swatches_g
+    assert drift.constant == pytest.approx(math.sqrt(1 / 2))
+    assert math.hypot(drift.constant * swatches_g, drift.scale * walk_g) == pytest.approx(swatches_g)
