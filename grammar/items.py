@@ -48,7 +48,7 @@ _KINDS = (
 ITEMS = {kind.abbreviation: kind for kind in _KINDS}
 
 WHOLE_ROWS = {"knit": "k", "purl": "p"}
-"""The words that stand for a whole row, and the item that every stitch is then worked as."""
+"""The words that mean a whole row, and the item that every stitch is then worked as."""
 
 CABLE_TURNS = {
     "rc": "hold the first group at the back, work the second, then the first: leans to the right",

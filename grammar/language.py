@@ -24,8 +24,8 @@ class BlockKind(NamedTuple):
 
     `name` is made of its header's keywords. `opening` is a pattern: a line that goes on like this after the first
     keyword can only be a header. `place` is the sentence that says where the block belongs, and `rank` orders the
-    blocks: none may stand before one of a lower rank. `weight`: how reluctantly it is taken to be in the wrong place.
-    `many`: there may be several. `may_be_empty`: it says something without lines inside. `missing` is the hint for a
+    blocks: none may be before one of a lower rank. `weight`: how reluctantly it is taken to be in the wrong place.
+    `many`: there may be several. `may_be_empty`: it has a meaning without lines inside. `missing` is the hint for a
     description that has none, None where it may be left out.
     """
 

@@ -77,7 +77,7 @@ class Paragraph(NamedTuple):
 
 
 class ListItem(NamedTuple):
-    """One line of a list and what stands `below` it. A `lead` is what the text explains (an abbreviation)."""
+    """One line of a list and the lines `below` it. A `lead` is what the text explains (an abbreviation)."""
 
     text: Content
     below: tuple["ListItem", ...] = ()

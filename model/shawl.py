@@ -12,7 +12,7 @@ class Fabric(NamedTuple):
 
     `stitch_cm`, `row_cm`: blocked measures. `gauge`: stitches and rows over `gauge_over_cm` cm (counted from the
     given one where `gauge_assumed`). `yarn_m`: metres of yarn a stitch. `basis`: swatch, ratio or gauge. `texture`:
-    plain, openwork or drop, for the drawing. `parent`: the stitch whose measured yarn this one's hangs on, None where
+    plain, openwork or drop, for the drawing. `parent`: the stitch whose measured yarn this one's depends on, None if
     its own is measured.
     """
 
@@ -132,8 +132,8 @@ class SkeinMass(NamedTuple):
 class Shawl(NamedTuple):
     """The result of a plan, with the texts that drawings show.
 
-    `used_g[i]` is the yarn used after row i, start included, i from 0. `allowed` is the count that `as yarn allows`
-    came to, None without one; `allowance_words` says it with its unit. `summary` is the drawing's second line in words.
+    `used_g[i]` is the yarn used after row i, start included, i from 0. `allowed` is the count of `as yarn allows`, None
+    without one; `allowance_words` gives it with its unit. `summary` is the drawing's second line in words.
     `problems` are advice.
     """
 

@@ -25,7 +25,7 @@ def built_in_stitch(name: str) -> Stitch:
 def with_built_ins(description: Description) -> Description:
     """The description together with the built-in stitches whose rows it uses.
 
-    A block of a built-in's name stands in its place, unless it is `as` the built-in itself.
+    A block of a built-in's name replaces it, unless it is `as` the built-in itself.
     """
     bases = {stitch.name.value: stitch.base for stitch in description.stitches}
     used = []

@@ -1,4 +1,4 @@
-"""The built-in stitches as data: traditional patterns that nobody's name hangs on, in the description language.
+"""The built-in stitches as data: traditional patterns without an author, in the description language.
 
 Nothing here is read by the parser, so that whoever needs a ratio alone loads none.
 """

@@ -1,4 +1,4 @@
-"""One line through the parser: its tree, or the one mistake of grammar in it and the tree that a mend would give.
+"""Parses one line: its tree, or its one mistake of grammar and the tree of the corrected line.
 
 Trees and tokens stay inside `halfhank.grammar`.
 """
@@ -29,7 +29,7 @@ _MAX_ROW = 100
 
 
 class LineReading(NamedTuple):
-    """What came of one line: `tree` (None where no mend is known), `problem` (None where it reads as it stands)."""
+    """The result of one line: `tree` (None if no correction is known), `problem` (None if it has none)."""
 
     tree: Tree[Token] | None
     problem: Problem | None
@@ -53,7 +53,7 @@ def accepted(source: SourceLine, start: str) -> bool:
 def row_problem(source: SourceLine, first: Problem | None = None) -> Problem | None:
     """The problem of a row in the trade's form, with the whole row in the language's.
 
-    None where that is not known, and where the mend of the `first` problem alone gives that row.
+    None if that is not known, or if the correction of the `first` problem alone gives that row.
     """
     from halfhank.grammar.lines.trade_rows import row_of_trade
 

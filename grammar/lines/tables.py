@@ -139,7 +139,7 @@ def _short_terminal(one: Mapping[str, Any]) -> list[Any]:
     pattern = one["pattern"]
     width = pattern.get("_width")
     if width is not None:
-        # What stands for a width without end differs from one Python to the next.
+        # The number for a width without end differs from one Python to the next.
         width = [min(columns, ENDLESS) for columns in width]
     return [one["name"], pattern["value"], one["priority"], width, pattern.get("raw")]
 

@@ -50,7 +50,7 @@ class _Phrase(NamedTuple):
 
     `rules`: the start rules that read such lines, all where empty.
 
-    `put` takes the match's place in the line; `hint` is said in place of "write `put`", and nothing is mended with it.
+    `put` replaces the match in the line; `hint` replaces "write `put`", and then the line is not corrected.
     """
 
     rules: str
@@ -205,7 +205,7 @@ def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
 
 
 def _shown(put: str) -> str:
-    """The words of a mend, cut where they are many."""
+    """The words of a correction, shortened if there are many."""
     return put if len(put) <= _MAX_SHOWN else put[: _MAX_SHOWN - 1] + "…"
 
 
@@ -267,7 +267,7 @@ def units_behind(code: str, accepted: set[str]) -> list[str]:
 
 
 def unpaired(code: str) -> int | None:
-    """Where a star or an opening bracket of a written row stands alone (from 0), None where all have their partner.
+    """Where a star or an opening bracket of a written row has no partner (from 0), None if all have one.
 
     Of several stars too many the last is meant; a bracket opened inside the stars is closed before them.
     """
@@ -285,7 +285,7 @@ def unpaired(code: str) -> int | None:
 
 
 def missing_end(code: str) -> str | None:
-    """The mend of a line that ends too early, where more can be said than what fits."""
+    """The hint for a line that ends too early, if it can be more exact than a list of what fits."""
     size = re.fullmatch(r" *needles +([0-9.]+) *", code)
     if size and size[1] in US_NEEDLES_MM:
         return f"write `{size[1]} mm`, or `{US_NEEDLES_MM[size[1]]:g} mm` for US {size[1]}"

@@ -1,7 +1,7 @@
-"""Problems as data: what is wrong with a description, where, and how to mend it.
+"""Problems as data: what is wrong with a description, where, and how to fix it.
 
-Records here are named tuples, not dataclasses: they are as frozen, and the command's start-up pays
-a tenth of the time to define them.
+Records here are named tuples, not dataclasses: they are as frozen, and are defined in a tenth of the
+time at start-up.
 """
 
 from halfhank.grammar.record import NamedTuple
@@ -20,7 +20,7 @@ class Span(NamedTuple):
 
 
 class Edit(NamedTuple):
-    """A change of the text: `text` in place of what stands in the span. It may be empty, and it may hold line ends."""
+    """A change of the text: `text` replaces the text in the span. It may be empty, and it may contain line ends."""
 
     span: Span
     text: str
@@ -30,9 +30,9 @@ class Problem(NamedTuple):
     """One problem of a description.
 
     `code` is stable (`unknown-stitch`); `severity` is `MISTAKE` or `ADVICE`; `span` says where (None: the
-    description as a whole); `message` says what is wrong in knitting words; `hint` is the mend, where one can be known.
-    `count` is how many problems it stands for, of which mistakes are counted up to `MOST_COUNTED`. `edit` is the mend
-    as a change of the text, where it is an exact one.
+    description as a whole); `message` says what is wrong in knitting words; `hint` is how to fix it, if that is known.
+    `count` is how many problems it is, of which mistakes are counted up to `MOST_COUNTED`. `edit` is the correction
+    as a change of the text, if there is only one.
     """
 
     code: str
@@ -50,8 +50,8 @@ Templates = str | tuple[str, ...]
 class ProblemKind(NamedTuple):
     """One wording of a problem; a code may have several.
 
-    `message`, `mend` and `edit` are templates of `str.format`. A message may be written in pieces, which follow each
-    other as they stand, and a mend in alternatives, which are joined by "or". What names a value that is None is left
+    `message`, `mend` and `edit` are templates of `str.format`. A message may be written in pieces, which are joined
+    without a space, and a `mend` in alternatives, which are joined by "or". What names a value that is None is left
     out.
     """
 

@@ -14,14 +14,14 @@ _UNITS = {"row": "rows", "ridge": "ridges", "repeat": "repeats"}
 
 
 class BandReader:
-    """What bands are read with: the problem list, the known stitches, and where `as yarn allows` stands already."""
+    """What bands are read with: the problem list, the known stitches, and the place of an earlier `as yarn allows`."""
 
     def __init__(self, context: ParseContext, stitches: Stitches) -> None:
         self.context, self.stitches = context, stitches
         self._allowance: Span | None = None
 
     def band(self, tree: Branch, span: Span, in_repeat: bool) -> AnyBand:
-        """The band of a line; a repeat without the bands that stand under it."""
+        """The band of a line; a repeat without the bands under it."""
         return BAND_BUILDERS[tree.data](self, tree, span, in_repeat)
 
     def claim_allowance(self, span: Span) -> None:

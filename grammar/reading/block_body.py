@@ -12,7 +12,7 @@ from halfhank.grammar.source_text.indentation import MAX_LINE, LineNode, SourceL
 
 
 def parsed(context: ParseContext, source: SourceLine, start: str) -> Branch | None:
-    """The tree of a line, mended where a mend is known; its mistake of grammar is reported, one a line."""
+    """The tree of a line, corrected if a correction is known; its mistake of grammar is reported, one for each line."""
     context.line = source.number
     if len(source.raw) > MAX_LINE:
         return None

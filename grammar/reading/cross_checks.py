@@ -21,7 +21,7 @@ def check_keep(context: ParseContext, keep: Percent | Mass | None, skein: SkeinL
 
 
 def check_turn_back(context: ParseContext, turn_back: TurnBack | None, blocks: Blocks) -> TurnBack | None:
-    """The way back; None, and reported, where it is around a part that is not the last."""
+    """The mirrored second half; None, and reported, if it is around a part that is not the last."""
     parts = blocks.of("part")
     if turn_back is None or turn_back.around is None or not parts:
         return turn_back

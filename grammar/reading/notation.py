@@ -57,7 +57,7 @@ def _row(context: ParseContext, notation: Branch) -> tuple[Item, ...]:
 
 
 class _Items:
-    """Reads the items of one row; `across` is where its part worked across stands."""
+    """Reads the items of one row; `across` is the place of its part worked across."""
 
     def __init__(self, context: ParseContext) -> None:
         self._context = context

@@ -1,6 +1,6 @@
 """Numbers, quantities, texts and names out of a line's tree, with every mistake of value reported.
 
-A value with a mistake comes back as a harmless stand-in: its line is reported and left out of the description.
+A value with a mistake is replaced by a harmless one: its line is reported and left out of the description.
 """
 
 import re
@@ -41,7 +41,7 @@ def word(tree: Branch, index: int) -> str:
 
 
 def count(context: ParseContext, tree: Branch, least: int = 1, listed: bool = False) -> int:
-    """A whole number of at least `least` (0 or 1); `listed`: it may stand in a list."""
+    """A whole number of at least `least` (0 or 1); `listed`: it may be in a list."""
     value = _number(context, tree, listed, whole=True)
     if value is None:
         return 1

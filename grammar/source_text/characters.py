@@ -1,6 +1,6 @@
 """One source line's characters: where its comment starts, and characters that word processors and keyboards slip in.
 
-Every mend replaces one character by one character, so that columns stay those of the file.
+Every correction replaces one character by one character, so that columns stay those of the file.
 """
 
 from collections.abc import Callable
@@ -15,7 +15,7 @@ _FOREIGN = "\ufffd"
 
 
 class Cleaned(NamedTuple):
-    """A line without its comment (`code`, mended), the offset of its `#`, and the first odd character.
+    """A line without its comment (`code`, corrected), the offset of its `#`, and the first odd character.
 
     `odd` is its problem, without its place, and the character's column from 1.
     """
@@ -26,7 +26,7 @@ class Cleaned(NamedTuple):
 
 
 def clean(raw: str) -> Cleaned:
-    """Take the comment off a line and mend its characters."""
+    """Take the comment off a line and correct its characters."""
     line = raw.replace("\t", " ")
     if line.isascii() and line.isprintable():
         return _plain(line)
@@ -41,7 +41,7 @@ def _plain(line: str) -> Cleaned:
 
 
 def is_refused(char: str) -> bool:
-    """Whether a character may stand nowhere: controls, line separators, lone surrogates and noncharacters."""
+    """Whether a character is allowed nowhere: controls, line separators, lone surrogates and noncharacters."""
     code = ord(char)
     if code < 0x20 or 0x7F <= code <= 0x9F:
         return True

@@ -1,4 +1,4 @@
-"""The first stage of reading finds out which line stands inside which; each keeps the comment behind it.
+"""The first stage of reading finds which line is inside which; each keeps the comment after it.
 
 Nothing is thrown away: `Layout.lines` has every physical line with its ending, so that a file can be written back with
 all other bytes kept. Lines with a mistake of layout are reported here and still find a place in the tree.
@@ -21,7 +21,7 @@ _DEFAULT_STEP = 2
 
 
 class SourceLine(NamedTuple):
-    """One physical line: `raw` without its `ending`, `code` mended and without comment, indentation kept.
+    """One physical line: `raw` without its `ending`, `code` corrected and without comment, indentation kept.
 
     `number` counts from 1; `indent` is the number of characters before the first word; `comment` is the offset of
     its `#`.
@@ -66,7 +66,7 @@ class SourceTree(NamedTuple):
 
 
 def lay_out(text: str) -> SourceTree:
-    """Cut a text into lines and hang each on the line that it belongs to."""
+    """Divide a text into lines, and put each under the line that it belongs to."""
     bom = text.startswith(BOM)
     problems: dict[int, Problem] = {}
     lines = tuple(_source_lines(text[1:] if bom else text, problems))
@@ -107,7 +107,7 @@ def _step(lines: tuple[SourceLine, ...]) -> int:
 
 
 def _is_header(code: str) -> bool:
-    """Whether a line can only be the header of a block, wherever it stands."""
+    """Whether a line can only be the header of a block, at any place."""
     word = code.split(None, 1)[0]
     return word in HEADERS and re.match(f" *{word}{HEADERS[word].opening}", code) is not None
 
@@ -122,7 +122,7 @@ class _Frame:
 
     @cached_property
     def opens(self) -> bool:
-        """Whether the line opens a block; only asked when a line stands under it."""
+        """Whether the line opens a block; used only if a line is under it."""
         word = self.line.source.code.split(None, 1)[0]
         return word not in HEADERS or bool(HEADERS[word].facts) if self.depth == 0 else nearest_opener(word)
 
@@ -167,7 +167,7 @@ class _Tree:
         self._hang(line, siblings, parent.depth + 1, width)
 
     def _adopt(self, line: LineNode, parent: _Frame, width: int) -> None:
-        """A line under one that opens no block stands beside it instead."""
+        """A line under one that opens no block is put beside it."""
         if not parent.reported:
             parent.reported.add(width)
             column = parent.line.source.column
@@ -188,7 +188,7 @@ class _Tree:
         return width
 
     def _aligned(self, source: SourceLine, column: int, width: int, reported: set[int]) -> int:
-        """Report a line that stands in another column than its block, once a column; it counts as standing in it."""
+        """Report a line in another column than its block, once for each column; it counts as a line of that block."""
         tabbed = "\t" in source.raw[: source.indent]
         if width != column and width not in reported and not tabbed:
             reported.add(width)
@@ -200,5 +200,5 @@ class _Tree:
 
 
 def _whole(source: SourceLine) -> Span:
-    """Where a line stands, without its indentation and its comment."""
+    """The place of a line, without its indentation and its comment."""
     return Span(source.number, source.column, len(source.code) + 1)

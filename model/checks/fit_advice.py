@@ -227,7 +227,7 @@ def _is_yarn_over(item: object) -> bool:
 def _evenly_in_pattern(patterns: dict[str, Pattern], parts: Sequence[WorkedPart]) -> Iterator[Problem]:
     """Lines that act evenly across a row of a pattern, once each.
 
-    A band's last row is free where it is plain: the next band lays its pattern out anew.
+    A band's last row is free where it is plain: the next band places its pattern again.
     """
     seen = set[Span]()
     for part in parts:

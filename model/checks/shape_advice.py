@@ -111,7 +111,7 @@ def _proportions(piece: Piece) -> Iterator[Problem]:
 
 
 def _blunt(piece: Piece) -> Iterator[Problem]:
-    """A triangle that comes to no point; one without any shaping is advised on as such."""
+    """A triangle without a point; one without any shaping has an advice of its own."""
     design, counts = piece.design, piece.rows.stitches
     if design.shape.name != "triangle" or design.turns_back or not design.all_lines or _is_sample(piece):
         return

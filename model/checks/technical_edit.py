@@ -39,7 +39,7 @@ def _is_yarn_over(item: Item) -> bool:
 
 
 def _far_partner(row: PatternRow) -> Iterator[Problem]:
-    """A yarn over or a decrease outside the stars, whose partner stands at the other end of the row."""
+    """A yarn over or a decrease outside the stars, whose partner is at the other end of the row."""
     across = row.across
     if across is None or row.tally.before.made == row.tally.before.taken:
         return

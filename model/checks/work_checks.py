@@ -30,7 +30,7 @@ def _wrong_side_start(working: Working) -> Iterator[Problem]:
 
 
 def _wrong_side_back(working: Working) -> Iterator[Problem]:
-    """Lines that act on right-side rows on the way out and on wrong-side rows on the way back."""
+    """Lines that are used on right-side rows, but on wrong-side rows in the mirrored second half."""
     out = {part.section.part: part for part in working.parts if not part.section.mirrored}
     seen = set[Span]()
     for part in working.parts:

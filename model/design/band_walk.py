@@ -57,7 +57,7 @@ def total_rows(design: Design, allowed: int) -> int:
 
 
 def has_allowance(bands: tuple[AnyBand, ...]) -> bool:
-    """Whether `as yarn allows` stands anywhere in the bands."""
+    """Whether `as yarn allows` is anywhere in the bands."""
     return any(not isinstance(band, Elongated) and band.as_yarn_allows for band in walked(bands))
 
 

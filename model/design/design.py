@@ -1,7 +1,7 @@
-"""What a description means: names resolved, defaults filled in, bands counted in rows, lengths in cm, yarn in m.
+"""What a description means: names resolved, values for all defaults, bands counted in rows, lengths in cm, yarn in m.
 
-Two descriptions that mean the same resolve to equal designs, however they are written. Where something stands in the
-text, and in which words, is carried along in an `Aside` for problems and sentences; asides are all equal.
+Two descriptions that mean the same resolve to equal designs, however they are written. The place of a value in
+the text, and its words, are in an `Aside` for problems and sentences; asides are all equal.
 """
 
 from typing import Generic, TypeVar
@@ -68,7 +68,7 @@ class BareRow(NamedTuple):
 class StitchBlock(NamedTuple):
     """One stitch as the description, or the built-in of its name, gives it; what it does not say is None or empty.
 
-    `multiple` is (stitches, extra). `base` is the stitch after `as`. `gauge_at`: where the gauge stands.
+    `multiple` is (stitches, extra). `base` is the stitch after `as`. `gauge_at`: the place of the gauge.
     """
 
     name: str
@@ -169,7 +169,7 @@ class ShapingLine(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.written.value.span
 
 
@@ -189,7 +189,7 @@ class Band(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.written.value.span
 
     @property
@@ -208,7 +208,7 @@ class Elongated(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.at.value
 
 
@@ -222,7 +222,7 @@ class Repeat(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.at.value
 
     @property
@@ -244,7 +244,7 @@ class Part(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.at.value
 
 
@@ -284,19 +284,19 @@ class Weighing(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.written.value.span
 
 
 class Shape(NamedTuple):
-    """The shape's name and where it stands."""
+    """The shape's name and its place in the text."""
 
     name: str
     at: Aside[Span]
 
     @property
     def span(self) -> Span:
-        """Where it stands in the text."""
+        """Its place in the text."""
         return self.at.value
 
 

@@ -72,7 +72,7 @@ def crowded_words(stitches: int, change: int) -> str:
 
 
 def _increased(made: int) -> str:
-    """So many stitches worked in one: knit in front and back, or knit and purl by turns."""
+    """So many stitches worked in one: knit in front and back, or knit and purl alternately."""
     if made == 2:
         return "kfb"
     pairs = f"[k1, p1] {made // 2} times" if made > 3 else "k1, p1"

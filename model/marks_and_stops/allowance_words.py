@@ -1,4 +1,4 @@
-"""What `as yarn allows` came to, in words."""
+"""The count of `as yarn allows`, in words."""
 
 from halfhank.model.design.band_walk import open_piece
 from halfhank.model.design.design import Band

@@ -33,10 +33,10 @@ def _halfway(working: Working) -> Mark | None:
 
 
 def _turn_back(working: Working) -> Mark | None:
-    """The latest even row of the way out after which turning is paid for, with all that then follows.
+    """The last even row of the first half after which there is enough yarn to turn, with all that then follows.
 
-    Yarn grows with the row at which the work turns; the row is bracketed first and then moved on while the next is
-    paid for.
+    Yarn grows with the row at which the work turns; the row is bracketed first and then moved on while there is enough
+    for the next.
     """
     half = working.parts[: working.design.turned_parts]
     rows = sum(len(part.counts) for part in half)
@@ -50,7 +50,7 @@ def _turn_back(working: Working) -> Mark | None:
 
 
 def _turns_at(working: Working, half: list[WorkedPart], row: int) -> bool:
-    """Whether the skein pays for a shawl whose growing half ends with that row."""
+    """Whether there is enough yarn for a shawl whose first half ends with that row."""
     out, state = _cut_short(working, half, row)
     turned = working.design.turned_parts
     centre = [part.section for part in working.parts[turned : len(working.design.parts)]]
@@ -64,7 +64,7 @@ def _turns_at(working: Working, half: list[WorkedPart], row: int) -> bool:
 
 
 def _cut_short(working: Working, half: list[WorkedPart], row: int) -> tuple[list[WorkedPart], WorkState]:
-    """The parts of the growing half up to that row, and where the work then stands."""
+    """The parts of the first half up to that row, and the state of the work after it."""
     state, out = start_state(working.design), []
     for part in half:
         rows = min(len(part.counts), row - state.rows)
@@ -97,10 +97,10 @@ def _runs_by_row(part: WorkedPart) -> list[tuple[int, Run]]:
 
 
 def _beyond(working: Working) -> tuple[Mark | None, bool]:
-    """The mark past the planned end, the last band's stitch and the shaping going on; None where none is paid for.
+    """The mark after the planned end, with the last band's stitch and shaping continued; None without the yarn for it.
 
     A last part that ends with fewer stitches than it began with is taken to be at its end. With it: whether the yarn
-    outlasts the most rows that a shawl may have, so that no row is the last.
+    is enough for the largest number of rows that a shawl may have, so that no row is the last.
     """
     last = working.parts[-1]
     if last.end < last.begin:
@@ -130,7 +130,7 @@ def _longer(working: Working, rows: int) -> tuple[WorkedPart, Problem | None]:
 
 
 def _last_paid(working: Working, longer: WorkedPart, run: Run, found: Mark | None) -> tuple[Mark | None, bool]:
-    """The last even row past the planned end that is paid for, and whether none after these rows can be."""
+    """The last even row after the planned end with enough yarn, and whether there can be none after these rows."""
     planned, first = len(working.used_m) - 1, len(working.parts[-1].counts)
     off_m = bind_off_m(working.table, run.stitch)
     used_m = working.used_m[-1]

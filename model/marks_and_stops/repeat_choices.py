@@ -1,4 +1,4 @@
-"""One repeat fewer, as planned, one more: what each comes to, worked out exactly."""
+"""One repeat fewer, as planned, one more: each calculated exactly."""
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Band

@@ -74,7 +74,7 @@ class Stop(NamedTuple):
 
 
 def stops(plan: Plan) -> list[Stop]:
-    """The planned end, and the stops near the yarn's end that it pays for; none in rows already knitted. By row."""
+    """The planned end, and the stops near the yarn's end with enough yarn; none in rows already knitted. By row."""
     skein_g = plan.shawl.yarn.skein_g
     found = sorted([*candidates(plan), *_whole(plan)], key=lambda one: one.place.row)
     paid = [one for one in found if 0 <= one.left.mean <= (1 - NEAR_SHARE) * skein_g or one.planned]

@@ -38,7 +38,7 @@ def as_planned(plan: Plan) -> Variant:
 
 
 def counted_piece(design: Design) -> Band | Repeat | None:
-    """What `as yarn allows` counts, or else the last repeat that stands in a part itself."""
+    """What `as yarn allows` counts, or else the last repeat directly in a part."""
     repeats = [band for part in design.parts for band in part.bands if isinstance(band, Repeat)]
     return open_piece(design) or (repeats[-1] if repeats else None)
 

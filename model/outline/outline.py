@@ -13,7 +13,7 @@ class Size(NamedTuple):
     """What the outline measures as it is drawn: its box and the lengths of its edges, in cm (`area_cm2` in cm2).
 
     None where a shape has no such edge. `sides_cm` is left (upper) and right (lower). `last_row_cm` is what the last
-    row's stitches measure, ruffled or not; nought where they are drawn together.
+    row's stitches measure, ruffled or not; 0 if they are drawn together.
     """
 
     wingspan_cm: float

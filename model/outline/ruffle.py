@@ -26,8 +26,8 @@ def without_ruffle(layout: Layout) -> Layout:
 def ruffle_row(rows: Rows) -> int | None:
     """The first row of a ruffle, None where there is none.
 
-    From the last row back, growth is multiplied up until it is over a quarter; the rows before that begin anew, and so
-    does the last eighth. Rows next to a ruffle that grow by more than a twentieth each are of it.
+    From the last row back, growth is multiplied up until it is over a quarter; then it starts again with the rows
+    before that, and their last eighth. Rows next to a ruffle that grow by more than a twentieth each belong to it.
     Stitches gained at the edges or at the spine do not count, as they have room.
     """
     height = list(accumulate(rows.height_cm[1:], initial=0.0))

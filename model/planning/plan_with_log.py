@@ -1,7 +1,7 @@
-"""A plan with rows knitted and weighed: the log corrects the yarn, and the plan is worked out again with it.
+"""A plan with rows knitted and weighed: the log corrects the yarn, and the plan is calculated again with it.
 
-The count of `as yarn allows` and what the log says hang on each other where rows after the growing part were weighed,
-so the two are found in turns, until the count stays.
+The count of `as yarn allows` and the corrections of the log depend on each other if rows after the growing part were
+weighed, so each is calculated from the other until the count no longer changes.
 """
 
 from halfhank.grammar.problems.problem import Problem
@@ -40,9 +40,9 @@ MOST_WEIGHINGS = 200
 
 
 class CountWithLog(NamedTuple):
-    """The log taken in for one count of `as yarn allows` (that of `worked`).
+    """The log used with one count of `as yarn allows` (that of `worked`).
 
-    `table` has what the log teaches; with that `allowed` is the count, and `problems` are those of it.
+    `table` has the corrections of the log; with that `allowed` is the count, and `problems` are those of it.
     """
 
     worked: Uncorrected
@@ -86,7 +86,7 @@ def plan_with_log(table: StitchTable, problems: list[Problem]) -> Planned:
 
 
 def _settled(counts: Counts, count: int | None, least: int) -> CountWithLog | Problem:
-    """The count that the yarn allows with what the log teaches of it. Where counts go in a ring, the smallest of it."""
+    """The count that the yarn allows with the corrections of the log; of counts in a cycle the smallest."""
     tried: dict[int | None, CountWithLog] = {}
     while count not in tried and len(tried) < ROUNDS:
         found = _with_log(counts, count)
@@ -139,7 +139,7 @@ def _unbelievable(model: WeighingModel, log: tuple[Weighing, ...]) -> list[Probl
 
 
 def _with_log(counts: Counts, count: int | None) -> CountWithLog | Problem:
-    """What the log teaches with that count; the problem where it cannot be worked."""
+    """The corrections of the log with that count; the problem, if it cannot be worked."""
     made = counts.worked(count)
     if isinstance(made, Problem):
         return made

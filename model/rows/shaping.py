@@ -33,11 +33,11 @@ class ActiveLines(NamedTuple):
 
 
 class WorkedPart(NamedTuple):
-    """A part with its shaping worked out.
+    """A part with its shaping calculated.
 
     `first_row` is its first row in the shawl, `begin` the live stitches before it, `counts` those after each of its
-    rows. `stops`: for lines stopped by `until`, the row of the part on which they first did not act (0: before the
-    part). `starts`: on the way back, the first row on which each line acts.
+    rows. `stops`: for lines stopped by `until`, the first row of the part on which they were not used (0: before the
+    part). `starts`: in the mirrored second half, the first row on which each line is used.
     """
 
     section: Section
@@ -71,7 +71,7 @@ class WorkedPart(NamedTuple):
 
 
 class WorkState(NamedTuple):
-    """Where the work stands: rows done, live stitches, and the shape's lines that have stopped for good."""
+    """The state of the work: rows done, live stitches, and the shape's lines that have stopped for good."""
 
     rows: int
     live: int
@@ -122,7 +122,7 @@ def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None
 
 
 def work_part(active: ActiveLines, section: Section, state: WorkState) -> tuple[WorkedPart, Problem | None]:
-    """A part on the way out. With a problem, the rows before the one that cannot be worked."""
+    """A part of the first half. With a problem, the rows before the one that cannot be worked."""
     offset = 0 if active.own else state.rows
     stopped = set() if active.own else set(state.stopped)
     stops = dict.fromkeys(stopped, 0)
@@ -164,7 +164,7 @@ def live_counts(begin: int, acts: list[Act], rows: int) -> list[int]:
 
 
 def state_after(worked: WorkedPart, state: WorkState) -> WorkState:
-    """Where the work stands after a part."""
+    """The state of the work after a part."""
     stopped = state.stopped if worked.active.own else frozenset(worked.stops)
     return WorkState(state.rows + len(worked.counts), worked.end, stopped)
 
@@ -188,7 +188,7 @@ def work_mirrored(out: WorkedPart, section: Section, state: WorkState) -> tuple[
 
 
 def _first_mirrored(done: list[Act], every: int, rows: int, before: int) -> int:
-    """The first row of the way back on which a line acts: a right-side row, if there is room for all of them."""
+    """The first row on which a line is used in the mirrored half: a right-side row, if all its rows have room then."""
     first = 1 + max(0, rows - done[-1].row - every + 1)
     if (before + first) % 2 == 0:
         if first + 1 + (len(done) - 1) * every <= rows:

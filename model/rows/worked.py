@@ -33,7 +33,7 @@ def start_state(design: Design) -> WorkState:
 def work_sections(
     design: Design, todo: list[Section], state: WorkState, before: list[WorkedPart]
 ) -> tuple[list[WorkedPart], Problem | None]:
-    """The sections worked one after the other; `before`: what was worked on the way out before them."""
+    """The sections worked one after the other; `before`: what was worked in the first half before them."""
     worked, done = [], {part.section.part: part for part in before}
     for section in todo:
         if section.mirrored:
@@ -70,7 +70,7 @@ class Columns(NamedTuple):
 
 
 def row_table(measures: StitchMeasures, parts: list[WorkedPart]) -> Rows:
-    """All rows of the worked parts, with the measures of the bands that they stand in."""
+    """All rows of the worked parts, with the measures of their bands."""
     total = sum(len(part.counts) for part in parts) + 1
     gains = tuple([0] * total for _ in range(4))
     jumps = tuple([0] * total for _ in range(2))

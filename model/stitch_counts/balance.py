@@ -42,10 +42,10 @@ def takes(tally: RowTally) -> StitchCount:
 
 
 def leaves(level: StitchCount, tally: RowTally) -> StitchCount | None:
-    """What a row leaves of the stitches it finds, None where it does not take exactly those.
+    """What a row makes of the stitches it finds, None if it does not take exactly those.
 
     The stars are worked a whole number of times for every number of multiples if what they take divides `each`, and
-    `extra` less what stands outside them: q = (each r + extra - outside) / across.
+    `extra` less what is outside them: q = (each r + extra - outside) / across.
     """
     if tally.whole:
         return level

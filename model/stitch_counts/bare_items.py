@@ -1,4 +1,4 @@
-"""Items of working notation apart from where they stand in the text."""
+"""Items of working notation without their places in the text."""
 
 from halfhank.grammar.description import Across, InOne, Item, Times
 from halfhank.grammar.problems.problem import Span

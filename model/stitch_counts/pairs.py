@@ -9,7 +9,7 @@ from halfhank.model.stitch_counts.tally import tally_of
 
 
 class Change(NamedTuple):
-    """An item that changes the count: where it stands in the row, by how much (a yarn over 1, s2kp -2)."""
+    """An item that changes the count: its place in the row, by how much (a yarn over 1, s2kp -2)."""
 
     place: int
     gain: int

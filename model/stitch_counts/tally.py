@@ -33,7 +33,7 @@ NOTHING = Tally(0, 0, 0, 0, 0)
 
 
 class RowTally(NamedTuple):
-    """One row: what stands `before` and `after` the stars, and one pass of what is worked `across`.
+    """One row: what is `before` and `after` the stars, and one repeat of what is worked `across`.
 
     `across` is None in a row without stars; `whole` is the item (`k`, `p`) that a whole row is worked in, else None.
     """
@@ -45,7 +45,7 @@ class RowTally(NamedTuple):
 
     @property
     def outside(self) -> Tally:
-        """All that stands outside the stars."""
+        """All that is outside the stars."""
         return self.before.plus(self.after)
 
 

@@ -1,8 +1,8 @@
 """Patterns in the growing shawl: how many multiples fit into each wing, what is over, how new stitches come in.
 
-A band lays its pattern out anew at its first row: from the spine (or the left edge of a piece in one panel), what is
-short of a multiple at the edge. While the band lasts the pattern keeps its line; stitches gained at a side are worked
-in the fill stitch there, until they make a whole multiple at the start of a vertical repeat.
+In the first row of a band the pattern is placed again: from the spine (or the left edge of a piece in one panel), with
+what is not enough for a multiple at the edge. Up to the end of the band it stays in its columns; stitches gained at a
+side are worked in the fill stitch there, until they make a whole multiple at the start of a vertical repeat.
 """
 
 from collections.abc import Iterator, Sequence

@@ -5,7 +5,7 @@ from halfhank.model.stitches.pattern import Pattern, PatternRow
 
 _TWINS = {"k2tog": "ssk", "p2tog": "ssp", "k3tog": "sssk", "m1l": "m1r"}
 _TWINS |= {twin: item for item, twin in _TWINS.items()}
-# These lean, and the notation has no twin of the same make: the one that leans the other way stands in.
+# These lean, and the notation has no mirror image of the same make: the one that leans the other way is used.
 _STAND_INS = {"sk2p": "k3tog"}
 
 

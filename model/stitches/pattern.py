@@ -16,7 +16,7 @@ _LARGEST_DERIVED = 20_000
 
 
 class PatternRow(NamedTuple):
-    """One row: its `number` from 1, its `items` as worked, their `tally`, and the line that they stand on."""
+    """One row: its `number` from 1, its `items` as worked, their `tally`, and the line of the text."""
 
     number: int
     items: tuple[Item, ...]

@@ -115,7 +115,7 @@ def _as_meant(level: StitchCount, row: PatternRow) -> StitchCount:
 
 
 def _misfit(pattern: Pattern, levels: list[StitchCount], place: int) -> Problem:
-    """A row does not take what the one before left: the fault of an earlier row that lost the count, or its own."""
+    """A row does not take what the one before made: an earlier row has a wrong count, or this one."""
     row = pattern.rows[place]
     culprit = next((i for i in range(place - 1, -1, -1) if levels[i] != levels[i + 1]), None)
     if culprit is not None and leaves(levels[culprit], row.tally) is not None:

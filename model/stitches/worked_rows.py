@@ -99,7 +99,7 @@ def _window(
 ) -> tuple[int, int]:
     """The steps of the first multiple: those in the box, if one multiple more only means working them once more.
 
-    Else they are those that stand between the stars. A row may have its stars at either end of a multiple: `k2, *p4,
+    Else they are those between the stars. A row may have its stars at either end of a multiple: `k2, *p4,
     k2*` is `*k2, p4*, k2`.
     """
     steps = _look(_steps(row, level, multiples, wrong_side))

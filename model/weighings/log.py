@@ -1,4 +1,4 @@
-"""The log taken in: the posterior after its weighings, and what it teaches the plan."""
+"""The log: the posterior after its weighings, and how it corrects the plan."""
 
 import math
 
@@ -21,10 +21,10 @@ NOTHING_G = 1e-12
 
 
 class LoggedWeighing(NamedTuple):
-    """One weighing of the log as grams left after `row`; `expected` is what the scale was to show before it.
+    """One weighing of the log as grams left after `row`; `expected` is the value expected before it.
 
-    Of a `disputed` one that is what all the other weighings let expect, the later ones too. `others` is that of every
-    weighing.
+    Of a `disputed` one that is the value expected from all the other weighings, the later ones too. `others` is
+    that of every weighing.
     """
 
     row: int
@@ -42,7 +42,7 @@ class LoggedWeighing(NamedTuple):
 
     @property
     def off_sds(self) -> float:
-        """By how many standard deviations it lies off what all the others let expect, either way."""
+        """How many standard deviations it is off the value expected from all the others, in either direction."""
         return abs(self.others.mean - self.left_g) / self.others.sd
 
 

@@ -1,11 +1,11 @@
-"""Bayesian linear regression in closed form: what several weighings say of errors that are normal beforehand.
+"""Bayesian linear regression in closed form: the posterior of errors with a normal prior after several weighings.
 
-The errors e_1 … e_k are relative; those that hang together before anything is weighed do so by a few columns p.
-Everything that is asked is a sum `constant + weights . e`; each weighing is the value of one such sum plus noise. The
-posterior is then normal too, and follows from one rank-one update for each weighing (Kalman's update for a state that
-does not move; the batch form is Bishop, "Pattern Recognition and Machine Learning", 2006, 3.49 to 3.51). The covariance
-is kept as `D + sum p p' - sum u u'`, D diagonal, with at most 2 k columns u for k errors however many weighings there
-are, and no matrix is ever inverted.
+The errors e_1 … e_k are relative; those that are correlated before anything is weighed are so by a few columns p.
+Every quantity is a sum `constant + weights . e`; each weighing is the value of one such sum plus noise. The posterior
+is then normal too, and follows from one rank-one update for each weighing (Kalman's update for a constant state; the
+batch form is Bishop, "Pattern Recognition and Machine Learning", 2006, 3.49 to 3.51). The covariance is stored as `D +
+sum p p' - sum u u'`, D diagonal, with at most 2 k columns u for k errors however many weighings there are, and no
+matrix is ever inverted.
 """
 
 import math

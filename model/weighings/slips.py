@@ -7,7 +7,7 @@ from halfhank.model.weighings.log import LoggedWeighing
 from halfhank.model.weighings.posterior import Estimate
 
 REFUSED_SDS = 6.0
-"""A weighing further than this from what all the others let expect is not taken unasked."""
+"""A weighing further than this from the value expected from all the others is refused without `--sure`."""
 NEAR_SDS = 2.0
 """A figure this near to what was expected is one that may have been meant."""
 LIGHT_G = 30.0

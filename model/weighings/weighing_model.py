@@ -1,6 +1,6 @@
-"""Scale readings as linear sums of the errors: what the regression of the log is made on.
+"""Weighings as linear sums of the errors: the model of the log's regression.
 
-Grams left after a row are linear in the errors: the skein's mass less, for each error, the grams that hang on it. A
+Grams left after a row are linear in the errors: the skein's mass less, for each error, the grams that depend on it. A
 ratio's error adds to its parent's, which is their product to first order, and so does the level that tension has
 drifted to where the row is worked (`halfhank.model.weighings.tension`).
 """
@@ -45,7 +45,7 @@ class WeighingModel(NamedTuple):
 
     @property
     def levels(self) -> range:
-        """Where the levels of tension stand among the errors."""
+        """The places of the levels of tension among the errors."""
         return range(len(self.errors) - sum(error.kind == TENSION for error in self.errors), len(self.errors))
 
     def left(self, rows: list[int]) -> dict[int, LinearSum]:

@@ -1,9 +1,9 @@
-"""`as yarn allows`: the largest count that the skein pays for, every smaller one workable and paid for too.
+"""`as yarn allows`: the largest count with enough yarn, for which every smaller one can be worked with enough yarn.
 
-Each count looked at is trial exactly, but most are passed over. From one count to the next the live stitches of a
-row, seen from the same place of the work, change by no more than the lines can give in the rows added. While what
-that can add stays within what is left of the skein, the counts between need not be looked at. Where the lines give no
-such bound, every count is.
+Each count tried is calculated exactly, but most are skipped. From one count to the next the live stitches of a row,
+compared at the same place of the work, change by no more than the lines can add in the added rows. While the rest of
+the skein is enough for what that can add, the counts between need not be tried. If the lines give no such bound, every
+count is tried.
 """
 
 from halfhank.grammar.problems.problem import Problem, Span
@@ -21,7 +21,7 @@ from halfhank.model.yarn.trials import Trial, Trials
 from halfhank.model.yarn.uncertainty import BIND_OFF_ERROR
 
 BACK_ACTS = 3
-"""By how many acts of a line a row of the way back may differ from one count to another, seen from the part's end."""
+"""By how many uses of a line a row of the second half may differ between counts, counted from the part's end."""
 
 
 class Increment(NamedTuple):
@@ -93,7 +93,7 @@ def _most_within_rows(yarn: RowYarn) -> int:
 
 
 def _stride(trials: Trials, at: Trial, supply: YarnSupply, count: int, cap: int) -> int:
-    """How many counts after this one are certainly workable and paid for."""
+    """How many counts after this one can certainly be worked with enough yarn."""
     step = step_of(trials, count)
     if not step.sure:
         return 0
@@ -131,9 +131,9 @@ def _stays_workable(step: Increment, at: Trial, more: int) -> bool:
 def step_of(trials: Trials, count: int) -> Increment:
     """What one more can change at most, now and for every count after this one.
 
-    Rows are compared at the same place of the work, on the way back counted from the end of the part. Lines that run
-    on act at most once more for every K rows added. Where the shape's take up again after a part with its own, such a
-    part may hold one act more or less. On the way back a line's acts shift by up to K + 1 rows.
+    Rows are compared at the same place of the work, in the mirrored second half counted from the end of the part. Lines
+    that continue are used at most once more for every K rows added. If the shape's lines continue after a part with
+    its own, that part may have one use more or less. In the second half a line's uses move by up to K + 1 rows.
     """
     design = trials.design
     active = [active_lines(design, part) for part in design.parts[trials.index :]]
@@ -179,7 +179,7 @@ def _stopping(trials: Trials, active: list[ActiveLines], again: bool) -> int:
 
 
 def _turning(trials: Trials) -> int:
-    """Stitches by which rows of the way back may differ."""
+    """Stitches by which rows of the mirrored second half may differ."""
     design = trials.design
     if not design.turns_back:
         return 0
@@ -188,7 +188,7 @@ def _turning(trials: Trials) -> int:
 
 
 def _is_sure(trials: Trials, active: list[ActiveLines], again: bool, still: int) -> bool:
-    """Whether every `evenly to` is done before rows are added, or stands in a later part's own lines."""
+    """Whether every `evenly to` is done before rows are added, or is in a later part's own lines."""
     for later, force in enumerate(active):
         before = 0 if force.own else trials.state.rows
         for line in force.lines:

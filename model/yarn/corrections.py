@@ -43,7 +43,7 @@ class Corrections(NamedTuple):
     shown: Shown | None = None
 
     def factor(self, errors: Iterable[ErrorSource]) -> float:
-        """By how much yarn that hangs on these errors is to be multiplied; their means add up, as in the forecast."""
+        """The factor for yarn that depends on these errors; their means add up, as in the forecast."""
         errors = tuple(errors)
         drifted = self.tension if any(error.kind in ROOTS for error in errors) else 0.0
         return max(1.0 + sum(self.means.get(error, 0.0) for error in errors) + drifted, LEAST_FACTOR)

@@ -15,8 +15,8 @@ STITCH, START, BOUND_OFF, BOUND_OFF_BY_WIDTH = "stitch", "start", "bind-off", "b
 class YarnUse(NamedTuple):
     """What yarn is worked in: its `kind` (`STITCH` … `BOUND_OFF_BY_WIDTH`) and the `stitch`; `yarn` names the yarn.
 
-    The start and bind-offs are counted in plain stitches; one measured by its width hangs on no stitch. The only yarn,
-    or the main one, has no name.
+    The start and bind-offs are counted in plain stitches; one measured by its width depends on no stitch. The only
+    yarn, or the main one, has no name.
     """
 
     kind: str
@@ -94,7 +94,7 @@ def _named(amounts: dict[str, float]) -> Amounts:
 
 
 def errors_of(table: StitchTable, use: YarnUse) -> tuple[ErrorSource, ...]:
-    """The errors that a use of yarn hangs on, each in full."""
+    """The errors that a use of yarn depends on, each in full."""
     if use.kind == STITCH:
         return table[use.stitch].errors
     if use.kind == START:
@@ -105,7 +105,7 @@ def errors_of(table: StitchTable, use: YarnUse) -> tuple[ErrorSource, ...]:
 
 
 def hanging_m(table: StitchTable, amounts: Amounts) -> dict[ErrorSource, float]:
-    """Metres that hang on each error."""
+    """Metres that depend on each error."""
     hanging: dict[ErrorSource, float] = {}
     for use, metres in amounts.items():
         for error in errors_of(table, use) if metres else ():
@@ -114,5 +114,5 @@ def hanging_m(table: StitchTable, amounts: Amounts) -> dict[ErrorSource, float]:
 
 
 def all_errors(table: StitchTable, uses: Iterable[YarnUse]) -> tuple[ErrorSource, ...]:
-    """Every error that some uses hang on, once each."""
+    """Every error that some uses depend on, once each."""
     return tuple(dict.fromkeys(error for use in uses for error in errors_of(table, use)))

@@ -15,7 +15,7 @@ def start_m(table: StitchTable) -> float:
 
 
 def before_rows_m(table: StitchTable) -> float:
-    """What sums over a whole shawl begin with: the start, and what rows that were weighed took beyond the reckoning."""
+    """What sums over a whole shawl start with: the start, and the yarn of weighed rows beyond the calculation."""
     return start_m(table) + table.corrections.past_m[-1]
 
 

@@ -27,7 +27,7 @@ WEIGHED = "weighed"
 class Material(NamedTuple):
     """A fabric with what only the arithmetic needs.
 
-    `unblocked_cm`: width of a stitch before blocking. `errors`: the errors that its yarn hangs on. `multiple`: the
+    `unblocked_cm`: width of a stitch before blocking. `errors`: the errors that its yarn depends on. `multiple`: the
     stitch multiple (stitches, extra), whose rest is worked in `fill`. `wrap_m`: yarn of an extra wrap.
     """
 
@@ -40,7 +40,7 @@ class Material(NamedTuple):
 
 
 class StitchYarn(NamedTuple):
-    """Yarn of a stitch in m, its basis, the stitch that it is a ratio to, and the errors that it hangs on."""
+    """Yarn of a stitch in m, its basis, the stitch that it is a ratio to, and the errors that it depends on."""
 
     metres: float
     basis: str

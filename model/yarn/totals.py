@@ -59,7 +59,7 @@ def band_plans(working: Working) -> list[BandPlan]:
 
 
 def part_plans(working: Working) -> list[PartPlan]:
-    """All parts in working order, the way back included."""
+    """All parts in working order, the mirrored second half included."""
     plans = []
     for part in working.parts:
         used_g, _ = _used_g(working, part.first_row, part.last_row)

@@ -142,7 +142,7 @@ class Trials:
 
 
 def _evenly_room(parts: list[WorkedPart]) -> tuple[int, int]:
-    """The least change of any `increase evenly to`, and of any `decrease evenly to`, on the way out."""
+    """The least change of any `increase evenly to`, and of any `decrease evenly to`, in the first half."""
     above = below = ROOMY
     for part in parts:
         if part.section.mirrored or all(line.evenly_to is None for line in part.active.lines):

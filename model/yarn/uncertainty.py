@@ -1,6 +1,6 @@
-"""How well the plan's yarn is known: independent relative errors, each shared by all that hangs on it.
+"""How well the plan's yarn is known: independent relative errors, each shared by all that depends on it.
 
-The total is linear in them, so its variance is the sum of the squares of (grams that hang on an error times its
+The total is linear in them, so its variance is the sum of the squares of (grams that depend on an error times its
 standard deviation).
 """
 
@@ -44,12 +44,12 @@ BASES = (GAUGE, RATIO, SWATCH)
 
 
 def sd_of(hanging: Mapping[ErrorSource, float]) -> float:
-    """Standard deviation of a total, from what hangs on each error."""
+    """Standard deviation of a total, from what depends on each error."""
     return math.hypot(*(amount * SD[error.kind] for error, amount in hanging.items()))
 
 
 def weakest(hanging: Mapping[ErrorSource, float]) -> str:
-    """The weakest of the bases that something hangs on."""
+    """The weakest of the bases that something depends on."""
     kinds = {error.kind for error, amount in hanging.items() if amount}
     return next((basis for basis in BASES if basis in kinds), GAUGE)
 

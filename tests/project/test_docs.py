@@ -3,6 +3,7 @@
 import re
 import shlex
 import shutil
+import textwrap
 from pathlib import Path
 
 import click
@@ -15,6 +16,8 @@ ROOT = Path(__file__).parents[2]
 FOLDERS = ("grammar", "model", "renderer", "cli", "tests", "gallery_demo")
 PAGES = sorted([*ROOT.glob("*.md"), *(path for folder in FOLDERS for path in (ROOT / folder).rglob("*.md"))])
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+INSTRUCTIONS = re.compile(r"^(<!-- part of the instructions -->\n```text\n)(.*?)^```$", re.MULTILINE | re.DOTALL)
+SHOWN_SECTIONS = ("eyelets", "Start", "Part 2")
 LINK = re.compile(r"\]\(([^)#\s]+)(?:#[^)]*)?\)")
 
 
@@ -44,6 +47,30 @@ def test_the_readme_shows_every_command() -> None:
     table = (ROOT / "README.md").read_text(encoding="utf-8")
     for name in COMMANDS:
         assert f"| `halfhank {name} " in table
+
+
+def _shown_instructions() -> str:
+    """The sections that the README shows of the first demo's instructions, in lines of its own width."""
+    result = run("instructions", ROOT / "gallery_demo/hedge-and-ditch.shawl")
+    assert (result.status, result.err) == (0, "")
+    sections = [one for one in result.out.decode().strip().split("\n\n") if one.startswith(SHOWN_SECTIONS)]
+    assert len(sections) > len(SHOWN_SECTIONS)  # the second wing has its own rows
+    lines = "\n\n".join(sections).split("\n")
+    return "".join(f"{_broken(line)}\n" for line in lines)
+
+
+def _broken(line: str) -> str:
+    indent = " " * (len(line) - len(line.lstrip()) + 2)
+    return textwrap.fill(line, 100, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False)
+
+
+def test_the_readme_shows_what_the_instructions_say(accept: bool) -> None:
+    page, shown = ROOT / "README.md", _shown_instructions()
+    text = page.read_text(encoding="utf-8")
+    if accept:
+        text = INSTRUCTIONS.sub(lambda found: f"{found[1]}{shown}```", text)
+        page.write_text(text, encoding="utf-8")
+    assert [block for _, block in INSTRUCTIONS.findall(text)] == [shown], "pytest --accept writes it anew"
 
 
 @pytest.mark.parametrize("name", COMMANDS)

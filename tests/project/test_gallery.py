@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from PIL import Image, ImageChops, ImageStat
 
-from gallery_demo.rebuild import README, Demo, demos, readme
+from gallery_demo.rebuild import CHART_FOLDER, CHARTS, README, Chart, Demo, demos, readme
 
 # A grey level in 255 that the pictures of two machines may differ by on average: fonts are rasterised differently.
 DIFFERENCE = 2.0
@@ -31,11 +31,19 @@ def test_the_page_is_up_to_date(accept: bool) -> None:
 
 
 def test_the_picture_shows_the_drawing(demo: Demo, accept: bool) -> None:
-    path = demo.path.with_suffix(".png")
-    data = demo.png()
-    if accept and _difference(path, data) > DIFFERENCE:
-        path.write_bytes(data)
-    assert _difference(path, data) <= DIFFERENCE, f"{path.name} is out of date"
+    _compare_pictures(demo.path.with_suffix(".png"), demo.png(), accept)
+
+
+@pytest.mark.parametrize("chart", CHARTS, ids=lambda chart: chart.stem)
+def test_the_chart_is_up_to_date(chart: Chart, accept: bool) -> None:
+    _compare(chart.path(".svg"), chart.data(".svg"), accept)
+    _compare_pictures(chart.path(".png"), chart.data(".png"), accept)
+    assert len(chart.data(".svg")) < MOST_BYTES
+
+
+def test_every_chart_is_made() -> None:
+    made = {f"{chart.stem}{ending}" for chart in CHARTS for ending in (".svg", ".png")}
+    assert {path.name for path in CHART_FOLDER.iterdir()} == made
 
 
 def test_the_drawing_is_small(demo: Demo) -> None:
@@ -50,8 +58,15 @@ def test_every_picture_has_its_description() -> None:
 
 def _compare(path: Path, data: bytes, accept: bool) -> None:
     if accept:
+        path.parent.mkdir(exist_ok=True)
         path.write_bytes(data)
     assert path.exists() and path.read_bytes() == data, f"{path.name} is out of date: pytest --accept writes it anew"
+
+
+def _compare_pictures(path: Path, data: bytes, accept: bool) -> None:
+    if accept and _difference(path, data) > DIFFERENCE:
+        path.write_bytes(data)
+    assert _difference(path, data) <= DIFFERENCE, f"{path.name} is out of date"
 
 
 def _difference(path: Path, data: bytes) -> float:

@@ -1,4 +1,4 @@
-"""The construction of each shape. Only the one wanted is loaded: every module is paid for at the start."""
+"""The construction of each shape. Only the one needed is loaded, as every module costs start-up time."""
 
 from halfhank.grammar.problems.problem import Problem
 from halfhank.model.outline.layout import Layout

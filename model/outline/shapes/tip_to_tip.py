@@ -1,4 +1,4 @@
-"""Tip-to-tip: every row stands on end, the next one to its right."""
+"""Tip-to-tip: every row is vertical, the next one to its right."""
 
 import math
 

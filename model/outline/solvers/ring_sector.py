@@ -17,7 +17,7 @@ LEAST_FAN, MOST_FAN = math.radians(0.06), math.radians(350)
 
 
 LEAST_START = 1e-6
-"""An inner arc of nought, as a share of the height: a radius is divided by."""
+"""The smallest inner arc, as a share of the height, so that no radius is divided by 0."""
 
 INNER_CM = 2.0
 """Rows so near the inner end bound the inner arc: no longer than they are on average."""

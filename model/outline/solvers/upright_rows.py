@@ -11,7 +11,7 @@ from halfhank.model.outline.solvers.strip import Cells, Settled, Steps, cells_of
 from halfhank.model.rows.row_table import Rows
 
 UPRIGHT: tuple[Point, Point] = ((1.0, 0.0), (0.0, 1.0))
-"""Directions (across the fabric, along a row) of rows that stand upright, the upper edge on top."""
+"""Directions (across the fabric, along a row) of vertical rows, the upper edge on top."""
 
 
 class Edges(NamedTuple):

@@ -159,11 +159,11 @@ def test_the_angle_of_a_fan_is_told(good: Path) -> None:
     assert re.search(r"\nfan +a fan of \d+ degrees: ", halfhank("plan", good).out.decode())
 
 
-@pytest.mark.parametrize(("stitch", "degrees"), [("garter", 214), ("stockinette", 153)])
-def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
-    counts = {4: 17, 8: 29, 16: 53, 32: 101, 64: 197}
+@pytest.mark.parametrize(("stitch", "degrees"), [("garter", 195), ("stockinette", 138)])
+def test_large_steps_show_what_they_make(stitch: str, degrees: int) -> None:
+    counts = {3: 19, 9: 33, 19: 61, 37: 108, 73: 190}
     shaping = "".join(f"  increase evenly to {to} sts from row {row}\n" for row, to in counts.items())
-    shape = f"shape half-circle\n  cast on 9 sts\n{shaping}"
+    shape = f"shape half-circle\n  cast on 11 sts\n{shaping}"
     head = GOOD[: GOOD.index("shape triangle")]
     text = f'{head}{shape}part "all"\n  {stitch} 127 rows\n'
     plain = halfhank("plan", "-", stdin=text.encode()).out.decode()
@@ -173,6 +173,12 @@ def test_doublings_are_told_what_they_make(stitch: str, degrees: int) -> None:
     pinned = text.replace("part ", "  pinned straight\npart ")
     out = halfhank("plan", "-", stdin=pinned.encode()).out.decode()
     assert f", makes {told} degrees by itself, pinned straight" in out
+
+
+def test_rows_of_wraps_past_the_end_are_named_as_such() -> None:
+    towpath = (Path(__file__).parents[3] / "gallery_demo/towpath.shawl").read_text(encoding="utf-8")
+    found = halfhank("plan", "-", stdin=towpath.replace('part "gate"\n  garter 3 ridges\n', "").encode())
+    assert "the planned end, in drop stitch\n" in found.out.decode()
 
 
 @pytest.mark.parametrize("room", [24, 33, 47, 80])
@@ -250,7 +256,7 @@ def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:
     assert f"leaves    nothing: {-shawl.yarn.left_g:.1f} g short" in text
 
 
-@pytest.mark.parametrize(("demo", "fabric"), [("hedge-and-ditch", "garter"), ("towpath", "drop stitch")])
+@pytest.mark.parametrize(("demo", "fabric"), [("hedge-and-ditch", "garter"), ("ratchet", "garter")])
 def test_rows_past_the_end_are_said_to_be_in_the_last_fabric(demo: str, fabric: str) -> None:
     text = halfhank("plan", Path(__file__).parents[3] / f"gallery_demo/{demo}.shawl").out.decode()
     assert f"past the planned end, in {fabric}\n" in text
