@@ -4,13 +4,14 @@ import os
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from halfhank.cli import files
+from halfhank.cli import files, terminal
 from halfhank.cli.errors import CommandError
 
 if TYPE_CHECKING:
     from halfhank.renderer.paper.scene import Scene
 
 FORMATS = (".svg", ".png", ".pdf")
+BOXES = "boxes stand in their place: install such a font, or draw an SVG"
 
 
 def beside(file: str, ending: str = "") -> str:
@@ -38,13 +39,20 @@ def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
 
 
 def made(make: "Callable[[], bytes]") -> bytes:
-    """The file that `make` makes. Raises `CommandError` where it cannot be made."""
+    """The file that `make` makes; warnings go to standard error. Raises `CommandError` where it cannot be made."""
+    import warnings
+
     from halfhank import renderer
     from halfhank.cli.startup import load_without_unused
     from halfhank.renderer.paper.svg import svgwrite_package
 
     load_without_unused(svgwrite_package)
     try:
-        return make()
+        with warnings.catch_warnings(record=True) as warned:
+            warnings.simplefilter("always", renderer.FontWarning)
+            data = make()
+        for warning in warned:
+            terminal.err(f"halfhank: {warning.message}\n  {BOXES}\n")
+        return data
     except (renderer.ExportError, renderer.OptionError) as error:
         raise CommandError(str(error)) from error

@@ -80,7 +80,7 @@ def axes(plot: Plot) -> Group:
     used = [(plot.y(plot.skein_g - g), text) for g, text in _mass_ticks(plot, least, most) if g >= 0]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
-    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, f"left on the scale, {plot.unit}"))
+    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, f"on the scale, {plot.unit}"))
     items.append(_axis_title(_beside(plot.box.right, used, 1), middle, f"used, {plot.unit}"))
     items.append(Label((plot.box.left + plot.end) / 2, plot.box.bottom + 9.6, "row", SMALL, SOFT, anchor="middle"))
     return Group("axes", tuple(items))

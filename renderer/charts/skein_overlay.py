@@ -1,31 +1,27 @@
 """The same shawl from several skeins: all outlines over each other, laid start on start, to one scale."""
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
-from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.charts.chart_heading import chart_heading
-from halfhank.renderer.paper.house_style import EDGE, INK, LIGHT, MARGIN, SMALL, SOFT, SUBTITLE, TEXT, THIN
-from halfhank.renderer.paper.measure_words import length_words, row_range
+from halfhank.renderer.charts.skein_lane import LaneEntry, skein_lane
+from halfhank.renderer.paper.house_style import EDGE, HAIRLINE, INK, MARGIN, SMALL, SOFT, SUBTITLE
+from halfhank.renderer.paper.measure_words import exact_mass, length_words, plain_number
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS
 from halfhank.renderer.paper.scale_bar import scale_bar
-from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Scene, Style, moved
-from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
+from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style, moved
+from halfhank.renderer.paper.text_widths import label_width, text_width, wrap
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.polylines import at_length, length_of
-from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.edge_lines import start_line
 
-LANE_GAP, LEADER_GAP = 4.0, 1.2
-ENTRY = 2.5 * TEXT
-"""Height of one entry of two lines in the lane beside the outlines."""
+LANE_GAP = 4.0
 LIGHTEST, DARKEST = 0.06, 0.62
 """Shades of the largest and the smallest outline, as shares of the ramp."""
-SHARE, SHARE_SIDEWAYS = 0.8, 0.5
-"""Where along its last row an outline has its leader."""
 
 
 class SkeinOutline(NamedTuple):
@@ -43,17 +39,11 @@ class SkeinOutline(NamedTuple):
         return Box(x, y, x + self.piece.width, y + self.piece.height)
 
     @property
-    def anchor(self) -> Point:
-        """Where its leader begins: a point of the last row."""
-        row = self.piece.points(self.piece.last)
-        share = SHARE_SIDEWAYS if self.piece.shawl.outline.sideways else SHARE
-        (x, y), _ = at_length(row, share * length_of(row))
-        return x + self.place[0], y + self.place[1]
-
-    @property
-    def entry(self) -> tuple[str, str]:
-        """Its text in the lane, in two lines."""
-        return _entry(self.name, self.piece.shawl)
+    def entry(self) -> LaneEntry:
+        """Its texts in the lane, and its last row."""
+        x, y = self.place
+        row = [(px + x, py + y) for px, py in self.piece.points(self.piece.last)]
+        return LaneEntry(_entry(self.name, self.piece.shawl), row)
 
     def further(self, by: Point) -> "SkeinOutline":
         """The same outline so much further to the right and down."""
@@ -71,12 +61,23 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
     onto_page = (MARGIN - bounds.left, head.bottom + 6.0 - bounds.top)
     outlines = [outline.further(onto_page) for outline in stacked]
     drawn = _around(outlines)
-    labels = _lane(outlines, drawn.right + LANE_GAP, drawn)
-    below = max(drawn.bottom, labels.bottom) + 4.0
-    bar, _ = scale_bar(shawl.units, PageColumn(MARGIN, width - 2 * MARGIN), below, scale)
-    shaded = Group("outlines", tuple(_shaded(outline, k, len(outlines)) for k, outline in enumerate(outlines)))
+    labels, bottom = skein_lane([outline.entry for outline in outlines], drawn.right + LANE_GAP, drawn)
+    below = max(drawn.bottom, bottom) + 4.0
+    bar, bar_width = scale_bar(shawl.units, PageColumn(MARGIN, width - 2 * MARGIN), below, scale)
+    note = Label(MARGIN, below + SMALL * 1.5, _margin_words(shawl), SMALL, SOFT)
+    if label_width(note) + 4.0 > width - 2 * MARGIN - bar_width:
+        below += 1.5 * SMALL
+        bar = moved(bar, (0.0, 1.5 * SMALL))
     start = moved(start_line(outlines[0].piece), outlines[0].place)
-    items = (*head.group.items, shaded, start, *labels.items, bar)
+    items = (
+        *head.group.items,
+        _shaded(outlines),
+        _hidden_lines(outlines),
+        start,
+        *labels,
+        Group("margin", (note,)),
+        bar,
+    )
     title, height = f"{shawl.title}: from other skeins", below + SMALL * 1.5 + MARGIN
     return Scene(width, height, title, _describe(outlines, scale), items)
 
@@ -106,10 +107,11 @@ def _choose_scale(worked: list[tuple[str, Shawl]], lane: float) -> tuple[float, 
 
 
 def _on_its_start(name: str, shawl: Shawl, mm: float) -> SkeinOutline:
-    """An outline with the middle of its start at (0, 0)."""
+    """An outline with the middle of its start, along it, at (0, 0)."""
     piece = DrawnPiece(shawl, mm)
-    (ax, ay), (bx, by) = piece.end(LEFT, 0, True), piece.end(RIGHT, 0, True)
-    return SkeinOutline(name, piece, (-(ax + bx) / 2, -(ay + by) / 2))
+    start = piece.points(0, True)
+    x, y = at_length(start, length_of(start) / 2)[0]
+    return SkeinOutline(name, piece, (-x, -y))
 
 
 def _around(outlines: list[SkeinOutline]) -> Box:
@@ -119,52 +121,59 @@ def _around(outlines: list[SkeinOutline]) -> Box:
     return box
 
 
-class _Part(NamedTuple):
-    items: tuple[Element, ...]
-    bottom: float
-
-
 def _heading(shawl: Shawl, width: float) -> PageBlock:
     room = width - 2 * MARGIN
-    words = f"the same shawl from skeins of other lengths (in 100 g), {shawl.bind_off.words}"
-    return chart_heading(shawl.title, wrap(words, room, SUBTITLE, 2), room)
+    words = f"the same shawl from skeins of other lengths (per 100 g), {shawl.bind_off.words}"
+    return chart_heading(shawl.title, wrap(words, room, SUBTITLE, 8), room)
 
 
-def _shaded(outline: SkeinOutline, number: int, count: int) -> Group:
-    """One outline, shaded the darker the smaller it is."""
-    share = LIGHTEST + (DARKEST - LIGHTEST) * number / max(count - 1, 1)
-    style = Style(fill=RAMPS["tide"].colour(share), stroke=INK, width=EDGE)
-    path = Path(outline.piece.closed(0, outline.piece.last), style)
-    return moved(Group("skein", (path,), title=", ".join(outline.entry)), outline.place)
+def _shaded(outlines: list[SkeinOutline]) -> Group:
+    """The outlines' fabric, shaded the darker the smaller it is."""
+    shaded = []
+    for number, outline in enumerate(outlines):
+        share = LIGHTEST + (DARKEST - LIGHTEST) * number / max(len(outlines) - 1, 1)
+        path = Path(outline.piece.closed(0, outline.piece.last), Style(RAMPS["tide"].colour(share), INK, EDGE))
+        shaded.append(moved(Group("skein", (path,), title=", ".join(outline.entry.lines)), outline.place))
+    return Group("outlines", tuple(shaded))
 
 
-def _entry(name: str, shawl: Shawl) -> tuple[str, str]:
-    """The text of one skein in the lane."""
-    size, units = shawl.outline.size, shawl.units
-    allowed = shawl.allowance_words
-    repeats = f", as yarn allows {allowed}" if allowed else ""
+def _hidden_lines(outlines: list[SkeinOutline]) -> Group:
+    """What smaller outlines hide of larger ones, finely dashed as hidden edges are; elsewhere it lies on their lines.
+
+    The smallest hides, and is not hidden.
+    """
+    style = Style(stroke=INK, width=HAIRLINE, dash=(0.7, 0.5))
+    lines = [
+        moved(Group("line", (Path(outline.piece.closed(0, outline.piece.last), style),)), outline.place)
+        for outline in outlines[:-1]
+    ]
+    return Group("hidden-lines", tuple(lines))
+
+
+def _entry(name: str, shawl: Shawl) -> tuple[str, ...]:
+    """The texts of one skein in the lane: rows, size, and what the scale shows at half of the shawl's yarn."""
+    size, units, half = shawl.outline.size, shawl.units, shawl.marks.halfway
     measures = f"{length_words(size.wingspan_cm, units)} × {length_words(size.depth_cm, units)}"
-    return f"{name}: {row_range(1, shawl.rows.count)}{repeats}", measures
+    at_half = () if half is None else (f"on the scale at half: {exact_mass(half.left_g, shawl.skein.unit)}",)
+    return (f"{name}: {_repeats(shawl)}{counted(shawl.rows.count, 'row')}", measures, *at_half)
 
 
-def _lane(outlines: list[SkeinOutline], x: float, drawn: Box) -> _Part:
-    """An entry for each outline beside the drawing, in the order of their leaders."""
-    ordered = sorted(outlines, key=lambda outline: outline.anchor[1])
-    wanted = [outline.anchor[1] - TEXT * 0.5 for outline in ordered]
-    low = drawn.top + TEXT * CAP_HEIGHT
-    places = spread(wanted, ENTRY, low, max(drawn.bottom, low + ENTRY * len(ordered)))
-    texts: list[Element] = []
-    leaders: list[Element] = []
-    for outline, y in zip(ordered, places, strict=True):
-        first, second = outline.entry
-        texts += [Label(x, y, first, SMALL, INK), Label(x, y + 1.35 * SMALL, second, SMALL, SOFT)]
-        level = y - SMALL * CAP_HEIGHT / 2
-        line = (("M", outline.anchor), ("L", (x - LEADER_GAP, level)))
-        leaders += [Path(line, Style(stroke=LIGHT, width=3 * THIN)), Path(line, Style(stroke=INK, width=THIN))]
-        leaders.append(Circle(*outline.anchor, 0.6, Style(fill=INK, stroke=LIGHT, width=THIN)))
-    return _Part((Group("leaders", tuple(leaders)), Group("lane", tuple(texts))), places[-1] + 1.6 * SMALL)
+def _repeats(shawl: Shawl) -> str:
+    """`6 repeats, ` before the rows; nothing where the yarn does not decide their number, or decides on rows alone."""
+    words = shawl.allowance_words
+    if shawl.allowed is None or words.endswith("rows"):
+        return ""
+    return f"{words if 'repeat' in words else counted(shawl.allowed, 'repeat')}, "
+
+
+def _margin_words(shawl: Shawl) -> str:
+    """What of every skein is not planned with."""
+    share = shawl.yarn.keep_g / shawl.yarn.skein_g
+    if share <= 0:
+        return "Planned without a margin."
+    return f"Planned with a margin of {plain_number(100 * share)} %, in addition to the yarn of the bind-off."
 
 
 def _describe(outlines: list[SkeinOutline], scale: float) -> str:
-    entries = "; ".join(", ".join(outline.entry) for outline in outlines)
+    entries = "; ".join(", ".join(outline.entry.lines) for outline in outlines)
     return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {entries}."

@@ -9,7 +9,8 @@ from halfhank.renderer.charts.symbols.pen import SymbolBox
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, MARGIN, RULE, SMALL, SOFT, SUBTITLE, TEXT
 from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Scene, Style
-from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, title_lines, wrap
+from halfhank.renderer.text_alternatives.chart_row_words import row_words
 
 LARGEST_SQUARE, SMALLEST_SQUARE = 6.0, 2.8
 FLATTEST, TALLEST = 0.4, 2.0
@@ -17,9 +18,13 @@ NO_STITCH = "#c9ced1"
 BOX = Style(stroke="#000000", width=0.75, join="miter")
 GRID = Style(stroke=SOFT, width=HAIRLINE)
 NUMBER = 2.9
+MOST_LINES = 20
+"""More than any text of ours takes: none is cut."""
 _KEY_COLUMN, _ONE_COLUMN = 76.0, 82.0
 _KEY_GAP = 6.0
-_LONG_KEY = 9
+_BESIDE, _APART = 2.2, 2.0
+"""Between a symbol and its name, and between that and its words."""
+_LONG_KEY = 24
 """More entries than this stand in two columns even under a narrow chart."""
 _NAME = 6.2
 
@@ -58,8 +63,8 @@ def stitch_chart(chart: Chart, captions: Captions) -> Scene:
     width = max(SMALLEST_SQUARE, min(LARGEST_SQUARE, room / chart.columns))
     height = width * max(FLATTEST, min(TALLEST, captions.row_to_stitch))
     entries = entries_of(chart)
-    least = 2 * _KEY_COLUMN + _KEY_GAP if len(entries) > _LONG_KEY else _ONE_COLUMN
-    content = max(chart.columns * width + 2 * number_room, least)
+    least = 2 * _KEY_COLUMN + _KEY_GAP if len(entries) > _LONG_KEY else max(_ONE_COLUMN, _widest(entries, width))
+    content = max(chart.columns * width + 2 * number_room, min(least, WIDEST_MM - 2 * MARGIN))
     heading, top = _heading(captions, content)
     left = MARGIN + (content - chart.columns * width) / 2
     grid = Grid(left, top, width, height, chart.columns, len(chart.rows))
@@ -78,12 +83,13 @@ def describe(chart: Chart) -> str:
 def _heading(captions: Captions, content: float) -> tuple[Group, float]:
     y = MARGIN
     items: list[Element] = []
-    for line in wrap(captions.title, content, _NAME, 2, face="serif"):
-        y += _NAME * (0.95 if not items else 1.2)
-        items.append(Label(MARGIN, y, line, _NAME, INK, face="serif"))
+    lines, size = title_lines(captions.title, content, _NAME)
+    for line in lines:
+        y += size * (0.95 if not items else 1.2)
+        items.append(Label(MARGIN, y, line, size, INK, face="serif"))
     y += 0.8
     for caption in captions.lines:
-        for line in wrap(caption, content, SUBTITLE, 3):
+        for line in wrap(caption, content, SUBTITLE, MOST_LINES):
             y += SUBTITLE * 1.45
             items.append(Label(MARGIN, y, line, SUBTITLE, SOFT))
     return Group("heading", tuple(items)), y + 6.0
@@ -95,7 +101,7 @@ def _drawing(chart: Chart, grid: Grid) -> tuple[Group, ...]:
     numbers: list[Element] = []
     for place, row in enumerate(chart.rows):
         free += _free_squares(chart, row, grid, place)
-        signs.append(_signs(row, grid, place))
+        signs.append(_signs(chart, row, grid, place))
         numbers.append(_number(row, grid, place))
     box = () if chart.rows[0].box is None else (Group("multiple", (Path(_box(chart, grid), BOX),)),)
     squares = Group("squares", (*free, Path(_lines(grid), GRID)))
@@ -109,15 +115,14 @@ def _free_squares(chart: Chart, row: ChartRow, grid: Grid, place: int) -> list[E
     return [Rect(grid.x(c), top, grid.width, grid.height, fill) for c in range(chart.columns) if c not in taken]
 
 
-def _signs(row: ChartRow, grid: Grid, place: int) -> Group:
+def _signs(chart: Chart, row: ChartRow, grid: Grid, place: int) -> Group:
     top = grid.y(place + 1)
     items: list[Element] = []
     for column, sign in row.cells:
         if sign.width > 1:
             items.append(_inside(sign, grid, column, top))
         items += symbol(sign, SymbolBox(grid.x(column), top, grid.width, grid.height, sign.width))
-    side = "wrong" if row.wrong_side else "right"
-    return Group(f"row-{row.number}", tuple(items), title=f"Row {row.number}, {side} side")
+    return Group(f"row-{row.number}", tuple(items), title=row_words(chart, row))
 
 
 def _inside(sign: Sign, grid: Grid, column: int, top: float) -> Rect:
@@ -194,8 +199,7 @@ def entries_of(chart: Chart) -> list[Entry]:
     if chart.no_stitch:
         entries.append(Entry(None, "no stitch", "skip this square", "free"))
     if chart.rows[0].box is not None:
-        words = "work the boxed stitches again and again across the row"
-        entries.append(Entry(None, chart.multiple.short_words, words, "box"))
+        entries.append(Entry(None, "repeat the boxed stitches", "", "box"))
     return sorted(entries, key=lambda entry: entry.squares)
 
 
@@ -205,15 +209,22 @@ def _entry(use: Use) -> Entry:
     words = ["; ".join(dict.fromkeys(explained(item) for item in items)) for items, _ in sides]
     if len(sides) == 2 and (names[0] != names[1] or words[0] != words[1]):
         name = f"{names[0]} on RS, {names[1]} on WS"
-        both = words[0] if words[0] == words[1] else f"RS: {words[0]}; WS: {words[1]}"
+        both = words[0] if words[0] == words[1] else f"{words[0]} on RS, {words[1]} on WS"
         return Entry(use.sign, name, both)
     side = " on WS" if not use.right_side else ""
     return Entry(use.sign, names[0] + side, words[0])
 
 
+def _widest(entries: list[Entry], square: float) -> float:
+    """The room of a key in one column in which each symbol has one line."""
+    lines = [text_width(entry.name, TEXT, bold=True) + _APART + text_width(entry.words, SMALL) for entry in entries]
+    return square * max(entry.squares for entry in entries) + _BESIDE + max(lines)
+
+
 def _key(entries: list[Entry], grid: Grid, content: float, top: float) -> tuple[Group, float]:
-    """The key in as many columns as there is room for, filled one after the other."""
-    columns = max(1, min(len(entries), int((content + _KEY_GAP) // (_KEY_COLUMN + _KEY_GAP))))
+    """The key in one column, a long one in as many as there is room for, filled one after the other."""
+    most = int((content + _KEY_GAP) // (_KEY_COLUMN + _KEY_GAP)) if len(entries) > _LONG_KEY else 1
+    columns = max(1, most)
     each = -(-len(entries) // columns)
     width = (content - (columns - 1) * _KEY_GAP) / columns
     items: list[Element] = []
@@ -230,13 +241,17 @@ def _key(entries: list[Entry], grid: Grid, content: float, top: float) -> tuple[
 
 
 def _key_entry(entry: Entry, grid: Grid, x: float, y: float, width: float, symbols: float) -> tuple[Group, float]:
-    text = x + symbols + 2.2
-    names = wrap(entry.name, x + width - text, TEXT, 2, bold=True)
-    words = wrap(entry.words, x + width - text, SMALL, 4)
+    text, room = x + symbols + _BESIDE, width - symbols - _BESIDE
+    names = wrap(entry.name, room, TEXT, MOST_LINES, bold=True)
+    beside = text_width(entry.name, TEXT, bold=True) + _APART
+    one_line = beside + text_width(entry.words, SMALL) <= room
+    words = [] if one_line else wrap(entry.words, room, SMALL, MOST_LINES)
     items = _key_symbol(
         entry, SymbolBox(x + symbols - entry.squares * grid.width, y, grid.width, grid.height, entry.squares)
     )
     line = y + min(grid.height, TEXT * 1.3) / 2 + TEXT * CAP_HEIGHT / 2
+    if one_line and entry.words:
+        items.append(Label(text + beside, line, entry.words, SMALL, SOFT))
     for name in names:
         items.append(Label(text, line, name, TEXT, INK, bold=True))
         line += TEXT * 1.3
@@ -270,7 +285,7 @@ def _reading(chart: Chart, content: float, top: float) -> tuple[Group, float]:
         Path((("M", (MARGIN, top + 1.0)), ("L", (MARGIN + content, top + 1.0))), Style(stroke=RULE, width=HAIRLINE))
     ]
     y = top + 2.0
-    for line in wrap(sentences, content, SMALL, 5):
+    for line in wrap(sentences, content, SMALL, MOST_LINES):
         y += SMALL * 1.35
         items.append(Label(MARGIN, y, line, SMALL, SOFT))
     return Group("reading", tuple(items)), y + 0.8

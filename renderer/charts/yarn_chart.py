@@ -1,59 +1,54 @@
-"""The yarn chart: grams left on the scale after every row, how sure they are, the weighings and the marks."""
+"""The yarn chart: grams on the scale after every row, how sure they are, the weighings and the marks."""
 
 from halfhank.grammar.description import GRAMS_IN
-from halfhank.grammar.record import NamedTuple
-from halfhank.model.number_words import counted
-from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.forecast import Forecast
-from halfhank.model.weighings.log import LoggedWeighing
-from halfhank.model.weighings.posterior import BAND_SDS, Estimate
+from halfhank.model.weighings.posterior import Estimate
 from halfhank.renderer.charts.chart_heading import chart_heading
 from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon
+from halfhank.renderer.charts.yarn_labels import (
+    DEEP,
+    YarnCurve,
+    area_labels,
+    marks,
+    names,
+    part_lane,
+    parts_key,
+    weighings,
+)
 from halfhank.renderer.paper.house_style import (
     HAIRLINE,
-    INK,
-    LIGHT,
     MARGIN,
     PAPER,
-    RED,
-    RULE,
     SMALL,
     SOFT,
     SUBTITLE,
-    THIN,
 )
-from halfhank.renderer.paper.measure_words import exact, exact_mass, plain_mass, yarn_words
+from halfhank.renderer.paper.measure_words import plain_mass, yarn_words
 from halfhank.renderer.paper.page_block import PageBlock
 from halfhank.renderer.paper.page_sizes import WIDEST_MM
 from halfhank.renderer.paper.ramp import RAMPS
-from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene, Style
-from halfhank.renderer.paper.text_widths import fit, text_width, wrap
+from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Scene, Style
+from halfhank.renderer.paper.scripts.directions import isolated
+from halfhank.renderer.paper.text_widths import wrap
 from halfhank.renderer.plane.boxes import Box
-from halfhank.renderer.plane.label_places import AROUND, above, free_label, leader, near, some_label
 from halfhank.renderer.plane.obstacles import Obstacles
-from halfhank.renderer.plane.path_data import polyline, segment
-from halfhank.renderer.plane.polylines import Points, simplified
-from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks, mark_notes
+from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.polylines import simplified
+from halfhank.renderer.schematic.fabric.drawn_marks import mark_notes
+from halfhank.renderer.text_alternatives.yarn_description import describe_yarn_chart, end_words
+from halfhank.renderer.text_alternatives.yarn_words import chance_words
 
 PLOT_HEIGHT = 92.0
 AXIS_ROOM = 14.0
 BIND_OFF_WIDTH = 12.5
 LINE = 4.6
-CLOSE = 3
-"""A weighing's figure stands within so many steps of its point, or is left out."""
-DEEP, BAND, BAND_EDGE = RAMPS["tide"].colour(1.0), RAMPS["tide"].colour(0.3), RAMPS["tide"].colour(0.55)
+BAND, BAND_EDGE = RAMPS["tide"].colour(0.3), RAMPS["tide"].colour(0.55)
 OLD_BAND = "#eceff1"
-ALONG = (0.3, 0.4, 0.2, 0.5, 0.12, 0.6, 0.7, 0.8)
-"""Where a curve's name is tried, as a share of its rows."""
-
-
-class YarnCurve(NamedTuple):
-    """Grams left along the rows and through the bind-off, on the page: `points` of the mean, `xs` of all estimates."""
-
-    xs: tuple[float, ...]
-    estimates: tuple[Estimate, ...]
-    points: Points
+MARGIN_TINT = "#e6dcea"
+"""The margin's: neither that of the bind-off's column nor that of a band."""
+BELOW_ZERO = 5.0
+"""The least height of what lies below zero, mm, so that it can be said what it is."""
 
 
 def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
@@ -67,24 +62,27 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
         _areas(shawl, plot),
         grid(plot),
         _bands(plot, now, before),
-        _part_lane(shawl, plot),
-        _marks(shawl, plot, obstacles),
+        part_lane(shawl, plot),
+        marks(shawl, plot, obstacles),
         _lines(now, before),
-        _readings(forecast.weighings, plot, obstacles),
-        _names(plot, now, before, obstacles),
+        weighings(forecast.weighings, plot, obstacles),
+        area_labels(shawl, plot, obstacles),
+        names(plot, now, before, obstacles),
         axes(plot),
     ]
-    notes = _notes(shawl, forecast, plot.box.bottom + 16.0)
+    notes = _notes(shawl, forecast, plot)
     height = plot.box.bottom + 16.0 + LINE * (len(notes.items) - 1) + MARGIN
     title = f"{shawl.title}: the yarn, row by row"
-    return Scene(WIDEST_MM, height, title, _description(shawl, forecast), (*heading.group.items, *drawing, notes))
+    return Scene(
+        WIDEST_MM, height, title, describe_yarn_chart(shawl, forecast), (*heading.group.items, *drawing, notes)
+    )
 
 
 def _heading(shawl: Shawl) -> PageBlock:
     yarn, room = shawl.yarn, WIDEST_MM - 2 * MARGIN
     skein = f"{plain_mass(yarn.skein_g, shawl.skein.unit)}, {yarn_words(yarn.skein_m, shawl.units)}"
-    words = ", ".join(["the yarn, row by row", *([yarn.name] if yarn.name else []), skein])
-    return chart_heading(shawl.title, [fit(words, room, SUBTITLE)], room)
+    words = ", ".join(["the yarn, row by row", *([isolated(yarn.name)] if yarn.name else []), skein])
+    return chart_heading(shawl.title, wrap(words, room, SUBTITLE, 9), room)
 
 
 def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
@@ -95,6 +93,7 @@ def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
     high = max(max(e.high for e in everything), *(r.left_g for r in forecast.weighings), shawl.yarn.skein_g)
     worst = min(min(e.low for e in everything), 0.0)
     low = max(worst, min(min(e.mean for e in everything), 0.0) - 0.12 * high)
+    low = min(low, -high * BELOW_ZERO / PLOT_HEIGHT) if low < 0 else 0.0
     unit = shawl.skein.unit
     step_g = nice_step((high - low) / GRAMS_IN[unit], 11) * GRAMS_IN[unit]
     box = Box(MARGIN + AXIS_ROOM, top, WIDEST_MM - MARGIN - AXIS_ROOM, top + PLOT_HEIGHT)
@@ -122,11 +121,11 @@ def _obstacles(shawl: Shawl, plot: Plot, now: YarnCurve, before: YarnCurve | Non
 
 
 def _areas(shawl: Shawl, plot: Plot) -> Group:
-    """The column of the bind-off, and the margin that is kept."""
+    """The column of the bind-off, and the margin in a tint of its own."""
     box, keep = plot.box, shawl.yarn.keep_g
     items: list[Element] = [Rect(plot.end, box.top, box.right - plot.end, box.height, Style(fill=PAPER))]
     if keep > 0:
-        items.append(Rect(box.left, plot.y(keep), box.width, plot.y(0) - plot.y(keep), Style(fill=PAPER)))
+        items.append(Rect(box.left, plot.y(keep), box.width, plot.y(0) - plot.y(keep), Style(fill=MARGIN_TINT)))
     return Group("areas", tuple(items))
 
 
@@ -152,125 +151,11 @@ def _lines(now: YarnCurve, before: YarnCurve | None) -> Group:
     return Group("curves", tuple(items))
 
 
-def _part_lane(shawl: Shawl, plot: Plot) -> Group:
-    """Part bounds as upright lines, the parts' names above; a name without room gives way to its number."""
-    items: list[Element] = []
-    y = plot.box.top - 2.2
-    for number, part in enumerate(shawl.parts, 1):
-        left, right = plot.x(part.first_row - 1), plot.x(part.last_row)
-        bound = segment((right, plot.box.top - 1.2), (right, plot.box.bottom))
-        items.append(Path(bound, Style(stroke=RULE, width=0.3)))
-        text = _short(part.name, str(number), right - left - 1.4)
-        if text:
-            items.append(Label((left + right) / 2, y, text, SMALL, INK, anchor="middle"))
-    items.append(Label((plot.end + plot.box.right) / 2, y, "bind-off", SMALL, SOFT, anchor="middle"))
-    return Group("parts", tuple(items))
-
-
-def _short(name: str, number: str, room: float) -> str:
-    """The name, the number in its place, or nothing."""
-    return next((text for text in (name, number) if text_width(text, SMALL) <= room), "")
-
-
-def _marks(shawl: Shawl, plot: Plot, obstacles: Obstacles) -> Group:
-    """Each mark as a cross-hair from its point on the curve to both axes, and its words above the curve."""
-    items: list[Element] = []
-    for mark in drawn_marks(shawl):
-        point = (plot.x(mark.row), plot.y(mark.left_g))
-        across = [(plot.box.left, point[1]), point, (point[0], plot.box.bottom)]
-        items.append(Path(polyline(across), mark.style._replace(width=0.45, dash=_fine(mark))))
-        items.append(Circle(*point, 0.9, Style(fill=RED, stroke=LIGHT, width=THIN)))
-        obstacles.add_line(across)
-    for mark in drawn_marks(shawl):
-        point = (plot.x(mark.row), plot.y(mark.left_g))
-        items += _mark_words(obstacles, plot, point, mark.words)
-    return Group("marks", tuple(items))
-
-
-def _mark_words(obstacles: Obstacles, plot: Plot, point: Point, words: str) -> list[Element]:
-    """A mark's words above the curve, on a leader where they stand far off."""
-    label = some_label(obstacles, plot.box, list(above(point, words, RED, plot.box)), obstacles.lines[:3])
-    if label is None:
-        return []
-    line = leader(point, label)
-    if line is None:
-        return [label]
-    obstacles.add_line(line)
-    return [label, Path(polyline(line), Style(stroke=RED, width=THIN))]
-
-
-def _fine(mark: DrawnMark) -> tuple[float, ...]:
-    return (0.0, 1.2) if mark.style.cap == "round" else (1.8, 1.0)
-
-
-def _readings(readings: tuple[LoggedWeighing, ...], plot: Plot, obstacles: Obstacles) -> Group:
-    """Each weighing as a point with the scale's own 90 % as its bar; figures where they find room."""
-    items: list[Element] = []
-    points = [(plot.x(r.row), plot.y(r.left_g)) for r in readings]
-    for x, y in points:
-        obstacles.add_box(Box(x - 1, y - 1, x + 1, y + 1))
-    stroke = Style(stroke=INK, width=0.3)
-    for reading, (x, y) in zip(readings, points, strict=True):
-        reach = BAND_SDS * reading.noise_sd_g
-        low, high = plot.y(reading.left_g - reach), plot.y(reading.left_g + reach)
-        items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
-        items.append(Path(segment((x, low), (x, high)), stroke))
-        items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(obstacles, plot.box, near((x, y), exact_mass(reading.left_g, plot.unit), INK, AROUND, CLOSE))
-        items += [label] if label else []
-    return Group("weighings", tuple(items))
-
-
-def _names(plot: Plot, now: YarnCurve, before: YarnCurve | None, obstacles: Obstacles) -> Group:
-    """What each curve is, written beside it."""
-    named = [(now, "forecast with its 90 % band" if before else "plan with its 90 % band", DEEP)]
-    named += [(before, "plan before the weighings", SOFT)] if before else []
-    items: list[Element] = []
-    for curve, text, ink in named:
-        places = [label for share in ALONG for label in near(_at(plot, curve, share), text, ink, AROUND)]
-        label = some_label(obstacles, plot.box, places, obstacles.lines[:3])
-        items += [label] if label else []
-    return Group("names", tuple(items))
-
-
-def _at(plot: Plot, curve: YarnCurve, share: float) -> Point:
-    """The point of a curve at a share of its rows."""
-    row = round(share * plot.rows)
-    return (curve.xs[row], plot.y(curve.estimates[row].mean))
-
-
-def _notes(shawl: Shawl, forecast: Forecast, top: float) -> Group:
-    """What the picture alone does not say: how sure the end is, the margin, marks that lie beyond the end."""
-    lines = [_end_words(forecast.end, shawl.skein.unit), _chance_words(shawl), *mark_notes(shawl)]
-    wrapped = [line for text in lines for line in wrap(text, WIDEST_MM - 2 * MARGIN, SMALL, 3)]
+def _notes(shawl: Shawl, forecast: Forecast, plot: Plot) -> Group:
+    """What the picture alone does not say: names of narrow parts, how sure the end is, marks that lie beyond it."""
+    lines = [end_words(forecast.end, shawl.skein.unit), chance_words(shawl), *mark_notes(shawl)]
+    wrapped = [line for text in lines for line in wrap(text, WIDEST_MM - 2 * MARGIN, SMALL, 9)]
+    wrapped = wrap(parts_key(shawl, plot), WIDEST_MM - 2 * MARGIN, SMALL, len(shawl.parts)) + wrapped
+    top = plot.box.bottom + 16.0
     labels = [Label(MARGIN, top + LINE * k, line, SMALL, SOFT) for k, line in enumerate(wrapped)]
     return Group("notes", tuple(labels))
-
-
-def _end_words(end: Estimate, unit: str) -> str:
-    low = f"{exact(end.low, unit)} to" if end.low >= 0 else f"{exact_mass(-end.low, unit)} missing to"
-    high = exact_mass(end.high, unit) if end.high >= 0 else f"{exact_mass(-end.high, unit)} missing"
-    band = f"{low} {high}, nine times in ten"
-    left = f"{exact_mass(end.mean, unit)} are left" if end.mean >= 0 else f"{exact_mass(-end.mean, unit)} are missing"
-    return f"After the bind-off {left} ({band})."
-
-
-def _chance_words(shawl: Shawl) -> str:
-    keep = f" A margin of {plain_mass(shawl.yarn.keep_g, shawl.skein.unit)} is kept." if shawl.yarn.keep_g > 0 else ""
-    return f"Chance that the yarn lasts: {_chance(shawl.yarn.chance_enough)}.{keep}"
-
-
-def _chance(chance: float) -> str:
-    """A chance in whole per cent, never a certainty that nobody has."""
-    if chance > 0.99:
-        return "over 99 %"
-    return "under 1 %" if chance < 0.01 else f"{100 * chance:.0f} %"
-
-
-def _description(shawl: Shawl, forecast: Forecast) -> str:
-    yarn, unit = shawl.yarn, shawl.skein.unit
-    weighed = f" {counted(len(forecast.weighings), 'weighing')}." if forecast.weighings else ""
-    return (
-        f"Yarn left after each of {shawl.rows.count:,} rows, from {exact_mass(yarn.skein_g, unit)} to "
-        f"{exact_mass(forecast.end.mean, unit)} after the bind-off, with a 90 % band.{weighed}"
-    )

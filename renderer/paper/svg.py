@@ -9,6 +9,7 @@ from zlib import adler32, crc32
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene, Style
+from halfhank.renderer.paper.scripts.directions import with_isolates
 
 SANS = "Helvetica, Arial, 'Liberation Sans', sans-serif"
 SERIF = "Times, 'Times New Roman', 'Liberation Serif', serif"
@@ -19,14 +20,15 @@ class SceneError(ValueError):
     """A scene that cannot be written: a number that is not finite, or a text with characters that XML forbids."""
 
 
-def to_svg(scene: Scene) -> bytes:
+def to_svg(scene: Scene, as_seen: bool = False) -> bytes:
     """The scene as a whole SVG file in UTF-8; the same scene gives the same bytes.
 
-    Raises `SceneError` for numbers that are not finite and for control characters.
+    Words from right to left are isolated in each text, unless texts are in the order in which they are seen already
+    (`as_seen`). Raises `SceneError` for numbers that are not finite and for control characters.
     """
     from xml.etree import ElementTree
 
-    xml = _Writer().drawing(scene).get_xml()
+    xml = _Writer(as_seen).drawing(scene).get_xml()
     for name in _DROPPED:
         xml.attrib.pop(name, None)
     return b'<?xml version="1.0" encoding="UTF-8"?>\n' + ElementTree.tostring(xml, "unicode").encode() + b"\n"
@@ -72,6 +74,31 @@ def path_text(data: PathData) -> str:
     return "".join(parts)
 
 
+ROLE = "graphics-document document"
+NAMES, DESCRIBED_BY = ("title", "description"), ("aria-labelledby", "aria-describedby")
+ROLES = {
+    "heading": "Title",
+    "drawing": "The shawl, drawn to scale",
+    "skein": "The skein",
+    "parts": "Parts",
+    "legend": "Stitch patterns",
+    "facts": "Facts",
+    "axes": "Axes",
+    "marks": "Marks",
+    "weighings": "Weighings",
+    "names": "Curves",
+    "notes": "Notes",
+    "key": "Key",
+    "lane": "Skeins",
+    "reading": "How the chart is read",
+}
+"""Groups at the top of a page by their names, and what they are called for those who do not see them."""
+LISTS = {"fabric": "Bands in working order", "symbols": "Rows of the chart, from the first", "outlines": "Outlines"}
+"""Groups whose titled members can be reached one after the other by keyboard, where the picture is part of a page."""
+UNREAD = frozenset({"badges", "ruler-badges", "ticks", "grid", "row-numbers"})
+"""Groups of figures that only say with what is around them what they are."""
+
+
 class _Named(NamedTuple):
     """An element that gets an id once the prefix is known, and the one that refers to it by a clip path."""
 
@@ -83,8 +110,9 @@ class _Named(NamedTuple):
 class _Writer:
     """Builds svgwrite's tree; takes a digest of everything written, which becomes the prefix of all ids."""
 
-    def __init__(self) -> None:
+    def __init__(self, as_seen: bool) -> None:
         self._svgwrite = svgwrite_package()
+        self._as_seen = as_seen
         self._factory: Any = None
         self._named: list[_Named] = []
         self._written: list[str] = []
@@ -94,29 +122,34 @@ class _Writer:
         width, height = number(scene.width), number(scene.height)
         drawing = self._svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), debug=False)
         self._factory = drawing
-        drawing.update({"viewBox": f"0 0 {width} {height}", "role": "img", "font-family": SANS, "fill": "none"})
+        drawing.update({"viewBox": f"0 0 {width} {height}", "role": ROLE, "font-family": SANS, "fill": "none"})
         drawing.update({"stroke-linejoin": "round"})
         drawing.elements.clear()  # an empty defs
         drawing.set_desc(self._text(scene.title), self._text(scene.description))
         for item in scene.items:
             drawing.add(self._item(item))
-        self._give_ids()
+        prefix = self._give_ids()
+        for name, element, attribute in zip(NAMES, drawing.elements[:2], DESCRIBED_BY, strict=True):
+            element.xml.set("id", f"{prefix}-{name}")
+            drawing[attribute] = f"{prefix}-{name}"
         return drawing
 
     def _text(self, text: str) -> str:
         self._written.append(checked(text))
         return text
 
-    def _give_ids(self) -> None:
+    def _give_ids(self) -> str:
+        """Ids for everything that waits for one; their prefix."""
         content = "\n".join(self._written).encode()
         prefix = f"h{crc32(content):08x}{adler32(content):08x}"
-        taken: dict[str, int] = {}
+        taken = dict.fromkeys(NAMES, 1)
         for element, name, clipped in self._named:
             taken[name] = count = taken.get(name, 0) + 1
             identifier = f"{prefix}-{name}" if count == 1 else f"{prefix}-{name}-{count}"
             element["id"] = identifier
             if clipped is not None:
                 clipped["clip-path"] = f"url(#{identifier})"
+        return prefix
 
     def _item(self, item: Element) -> Any:
         match item:
@@ -154,15 +187,16 @@ class _Writer:
 
     def _label(self, item: Label) -> Any:
         attributes = {"x": number(item.x), "y": number(item.y), "font-size": number(item.size), "fill": item.fill}
-        if item.face == "serif":
-            attributes["font-family"] = SERIF
+        if item.face != "sans":
+            attributes["font-family"] = SERIF if item.face == "serif" else item.face
         if item.bold:
             attributes["font-weight"] = "bold"
         if item.anchor != "start":
             attributes["text-anchor"] = item.anchor
         if item.turn:
             attributes["transform"] = f"rotate({number(item.turn)} {attributes['x']} {attributes['y']})"
-        element = self._svgwrite.text.Text(self._text(item.text), factory=self._factory)
+        text = item.text if self._as_seen else with_isolates(item.text)
+        element = self._svgwrite.text.Text(self._text(text), factory=self._factory)
         element.attribs = attributes
         self._written.extend(attributes.values())
         return element
@@ -177,9 +211,27 @@ class _Writer:
             group.add(clip)
             self._named.append(_Named(clip, f"{item.name}-clip", group))
         self._named.append(_Named(group, item.name, None))
+        group.attribs.update(_spoken(item))
         for child in item.items:
-            group.add(self._item(child))
+            added = self._item(child)
+            if item.name in LISTS and isinstance(child, Group) and child.title is not None:
+                added.attribs |= {"role": "listitem", "tabindex": "0"}
+            group.add(added)
         return group
+
+
+def _spoken(group: Group) -> dict[str, str]:
+    """Attributes for those who do not see the picture: what the group is and what it is called (WAI-ARIA 1.2).
+
+    A title is a name already.
+    """
+    if group.name in UNREAD:
+        return {"aria-hidden": "true"}
+    if group.name in LISTS:
+        return {"role": "list", "aria-label": LISTS[group.name]}
+    if group.title is not None:
+        return {"role": "img"}
+    return {"role": "group", "aria-label": ROLES[group.name]} if group.name in ROLES else {}
 
 
 def _paint(style: Style) -> dict[str, str]:

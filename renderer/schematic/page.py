@@ -2,7 +2,6 @@
 
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import MARGIN
-from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.page_block import PageColumn
 from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
@@ -22,6 +21,7 @@ from halfhank.renderer.schematic.options import Options, check
 from halfhank.renderer.schematic.page_facts import facts_block, remarks, shawl_facts
 from halfhank.renderer.schematic.parts_table import parts_table
 from halfhank.renderer.schematic.skein_ruler import ruler
+from halfhank.renderer.text_alternatives.shawl_description import describe_shawl
 
 CONTENT_MM = 122.0
 """The least width of the column of text, so that small pieces still have room for their words."""
@@ -94,7 +94,7 @@ def _page(shawl: Shawl, layout: DrawingLayout, scale: float, options: Options) -
     sentences = shawl_facts(shawl) + _measures(layout) + mark_notes(shawl) + contours + remarks(shawl)
     facts = facts_block(shawl, column, swatches.bottom + 2.0, sentences, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
-    return Scene(width, facts.bottom + MARGIN, shawl.title, describe(shawl, scale), groups)
+    return Scene(width, facts.bottom + MARGIN, shawl.title, describe_shawl(shawl, scale), groups)
 
 
 def _shift(layout: DrawingLayout, column: PageColumn) -> float:
@@ -131,14 +131,3 @@ def drawing_group(layout: DrawingLayout, shift: tuple[float, float], ramp: Ramp,
         items.append(arrow_group(layout.arrow, piece, ramp))
     items += [flag_group(layout.flags), badge_group(layout.badges)]
     return moved(Group("drawing", tuple(items)), shift)
-
-
-def describe(shawl: Shawl, scale: float) -> str:
-    """The drawing in one or two sentences, for those who do not see it."""
-    size = shawl.outline.size
-    parts = ", ".join(part.name for part in shawl.parts[:8])
-    words = "".join(f" {remark}" for remark in remarks(shawl))
-    return (
-        f"{shawl.summary}. Drawn at 1:{scale:.4g}: {length_words(size.wingspan_cm, shawl.units)} wide and "
-        f"{length_words(size.depth_cm, shawl.units)} deep, {shawl.rows.count:,} rows. Parts: {parts}.{words}"
-    )

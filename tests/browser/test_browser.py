@@ -1,7 +1,5 @@
 """Drawings as a browser shows them: its own measure of every text, and no complaint on its console."""
 
-import os
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -11,27 +9,16 @@ from halfhank.renderer.paper.text_widths import text_width
 from halfhank.renderer.schematic.page import draw_schematic
 from shapely import Polygon, STRtree, box
 
+from tests.browser.chromium import HERE
 from tests.pipe.random_shawls.making import seeded_plan
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-CHROMIUM = Path("/usr/bin/chromium")
-ARGUMENTS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 DEMOS = sorted((Path(__file__).parents[2] / "gallery_demo").glob("*.svg"))
 MADE = range(0, 16)
 
-pytestmark = pytest.mark.skipif(
-    not CHROMIUM.exists() and not os.environ.get("CI"), reason="Chromium is not installed here"
-)
+pytestmark = HERE
 
 # Each text's box in the picture's own mm. A font's line box is taller than its letters: it is cut to 0.75 em above
 # the baseline and 0.21 em below, Helvetica's ascender and descender.
@@ -68,17 +55,6 @@ class Shown(NamedTuple):
     texts: list[Measured]
     page: tuple[float, float]
     said: list[str]
-
-
-@pytest.fixture(scope="module")
-def browser() -> "Iterator[Browser]":
-    # A second to import, in the one process that needs it.
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=str(CHROMIUM), headless=True, args=ARGUMENTS)
-        yield chromium
-        chromium.close()
 
 
 @pytest.fixture(scope="module")

@@ -8,15 +8,17 @@ import pytest
 
 ROOT = Path(__file__).parents[2] / "renderer"
 PACKAGE = "halfhank.renderer"
-FABRIC = ("paper", "plane", "schematic.fabric")
+FABRIC = ("paper.scripts", "paper", "plane", "schematic.fabric")
 ROOMS = {
-    "paper": (),
+    "paper.scripts": (),
+    "paper": ("paper.scripts",),
+    "text_alternatives": ("paper.scripts", "paper"),
     "plane": ("paper",),
     "schematic.fabric": ("paper", "plane"),
     "schematic.annotations": FABRIC,
-    "schematic": (*FABRIC, "schematic.annotations"),
+    "schematic": (*FABRIC, "schematic.annotations", "text_alternatives"),
     "charts.symbols": ("paper",),
-    "charts": (*FABRIC, "charts.symbols"),
+    "charts": (*FABRIC, "charts.symbols", "text_alternatives"),
 }
 """Each room with those that it may import."""
 FILES = [path for path in sorted(ROOT.rglob("*.py")) if path.parent != ROOT]

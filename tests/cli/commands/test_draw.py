@@ -7,6 +7,7 @@ from halfhank import draw as halfhank_draw
 from halfhank import plan
 from halfhank.cli.commands.draw import RAMPS
 from halfhank.renderer.paper.ramp import RAMPS as DRAWN
+from halfhank.renderer.paper.scripts import fonts
 from lxml import etree
 
 from tests.cli.running import GOOD, halfhank
@@ -107,3 +108,18 @@ def test_without_a_log_the_plan_is_what_is_drawn_anyway() -> None:
 def test_a_log_with_a_mistake_is_a_mistake_all_the_same(good: Path) -> None:
     good.write_text(LOGGED.replace("after row 40", "after row 9999"))
     assert halfhank("draw", good, "--as-planned").status == 1
+
+
+def test_letters_without_a_font_are_warned_of_by_the_name_of_their_script(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The drawing is made all the same; an SVG needs no font here."""
+    monkeypatch.setattr(
+        fonts, "_family_with", lambda character, face, bold: "Helvetica" if character.isascii() else None
+    )
+    source = tmp_path / "x.shawl"
+    source.write_text(GOOD.replace('"My triangle"', '"\u7f8a\u6bdb"'), encoding="utf-8")
+    found = halfhank("draw", source, "-o", tmp_path / "x.png")
+    assert found.status == 0 and (tmp_path / "x.png").stat().st_size > 0
+    assert "no font on this machine has the Han letters of this drawing" in found.err
+    assert "Han" not in halfhank("draw", source, "-o", tmp_path / "x.svg").err

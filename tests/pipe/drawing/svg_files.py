@@ -39,9 +39,10 @@ def check_elements(root: etree._Element) -> None:
     names = {str(element.tag).removeprefix(SVG) for element in root.iter()}
     assert names <= ELEMENTS, names - ELEMENTS
     assert root.tag == f"{SVG}svg"
-    assert root.get("role") == "img"
-    assert root.find(f"{SVG}title") is not None
-    assert root.find(f"{SVG}desc") is not None
+    assert root.get("role") == "graphics-document document"
+    title, description = root.find(f"{SVG}title"), root.find(f"{SVG}desc")
+    assert title is not None and description is not None
+    assert root.get("aria-labelledby") == title.get("id") and root.get("aria-describedby") == description.get("id")
     assert re.fullmatch(r"[\d.]+mm", root.get("width", "")) and re.fullmatch(r"[\d.]+mm", root.get("height", ""))
 
 
@@ -79,12 +80,12 @@ def check_numbers(root: etree._Element) -> None:
 
 
 def check_validity(root: etree._Element) -> None:
-    """Valid against the DTD, once role and aria attributes, which are younger, are dropped from it."""
+    """Valid against the DTD, once attributes that are younger are dropped from it: roles, names, keyboard order."""
     dtd = svg_11()
     if dtd is None:
         return
     for element in root.iter():
         for name in list(element.attrib):
-            if str(name) == "role" or str(name).startswith("aria-"):
+            if str(name) in ("role", "tabindex") or str(name).startswith("aria-"):
                 del element.attrib[name]
     assert dtd.validate(root), str(dtd.error_log)[:400]

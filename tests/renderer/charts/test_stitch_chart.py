@@ -119,7 +119,21 @@ def test_squares_without_a_stitch_are_grey_and_in_the_key() -> None:
 
 def test_the_key_names_every_symbol_that_occurs_once_with_its_abbreviations() -> None:
     names = [entry.name for entry in entries_of(chart())]
-    assert names == ["k on RS, p on WS", "yo", "s2kp", "k2tog", "ssk", "multiple of 8 sts + 1"]
+    assert names == ["k on RS, p on WS", "yo", "s2kp", "k2tog", "ssk", "repeat the boxed stitches"]
+
+
+@pytest.mark.parametrize(("rows", "multiple"), PAGES)
+def test_no_text_of_ours_is_cut(rows: str, multiple: str) -> None:
+    scene = stitch_chart(chart(rows, multiple), CAPTIONS)
+    assert not [item.text for item in leaves(scene.items) if isinstance(item, Label) and "\u2026" in item.text]
+
+
+@pytest.mark.parametrize("name", STITCH_PATTERNS)
+def test_each_symbol_has_one_line_of_the_key(name: str) -> None:
+    scene = stitch_chart(chart_of(built_in_pattern(built_in_stitch(name))), CAPTIONS)
+    entries = [entry for entry in group(scene, "key").items if isinstance(entry, Group)]
+    lines = [{item.y for item in entry.items if isinstance(item, Label) and item.size > 3} for entry in entries]
+    assert len(entries) > 1 and all(len(heights) == 1 for heights in lines)
 
 
 def strokes(sign: Sign, box: SymbolBox) -> tuple[Element, ...]:
@@ -171,6 +185,9 @@ def test_every_built_in_is_drawn(name: str) -> None:
     assert scene.width <= 180.001
 
 
-def test_hovering_tells_the_row() -> None:
+def test_a_row_is_read_in_words() -> None:
     titles = [item.title for item in group(stitch_chart(chart(), CAPTIONS), "symbols").items if isinstance(item, Group)]
-    assert titles[:2] == ["Row 1, right side", "Row 2, wrong side"]
+    assert titles[:2] == [
+        "Row 1, right side: k; boxed: yo, 2 × k, s2kp, 2 × k, yo, k; yo, 2 × k, s2kp, 2 × k, yo, k",
+        "Row 2, wrong side: 8 × p; boxed: 8 × p; p",
+    ]

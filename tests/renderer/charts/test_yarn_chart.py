@@ -5,14 +5,14 @@ import string
 from itertools import pairwise
 
 import pytest
-from halfhank.model.planning.skeins import skein_plans
 from halfhank.model.weighings.forecast import forecast
 from halfhank.renderer.charts.plot import nice_step, tick_text, ticks
-from halfhank.renderer.charts.skein_overlay import overlay
 from halfhank.renderer.charts.yarn_chart import yarn_chart
 from halfhank.renderer.paper.ramp import channels
 from halfhank.renderer.paper.scene import Circle, Label, Path, Scene
 from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.text_boxes import label_box
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -28,13 +28,6 @@ def chart(text: str) -> Scene:
     made = plan_of(text)
     shawl = made.shawl
     return yarn_chart(shawl, forecast(made))
-
-
-def overlaid(text: str, metres: list[float]) -> Scene:
-    made = plan_of(text)
-    shawl = made.shawl
-    plans = skein_plans(made, metres)
-    return overlay(shawl, [(f"{one.metres_per_100g:g} m", one.shawl) for one in plans if one.shawl is not None])
 
 
 def sound(scene: Scene) -> None:
@@ -69,7 +62,9 @@ HARD = {
 
 @pytest.mark.parametrize("name", HARD)
 def test_hard_charts_are_sound(name: str) -> None:
-    sound(chart(HARD[name]))
+    scene = chart(HARD[name])
+    sound(scene)
+    assert not [text for text in texts(scene) if "\u2026" in text]
 
 
 @pytest.mark.parametrize("number", range(0, 120, 3))
@@ -83,11 +78,11 @@ def test_charts_of_random_shawls_are_sound(number: int) -> None:
 
 def test_the_chart_says_what_it_shows() -> None:
     told = texts(chart(logged(BANDED, *LOG)))
-    for words in ("row", "left on the scale, g", "used, g", "collar", "body", "bind-off", "90.4 g", "66.0 g"):
+    for words in ("row", "on the scale, g", "used, g", "collar", "body", "bind-off", "90.4 g", "66.0 g"):
         assert words in told
-    assert "forecast with its 90 % band" in told and "plan before the weighings" in told
-    assert any(text.startswith("half the yarn: row") for text in told)
-    assert "plan with its 90 % band" in texts(chart(BANDED))
+    assert "forecast with its 90 % range" in told and "plan before the weighings" in told
+    assert any(text.startswith("half ") and text.endswith("yarn:") for text in told)
+    assert "plan with its 90 % range" in texts(chart(BANDED))
 
 
 @pytest.mark.parametrize(
@@ -98,7 +93,7 @@ def test_no_chance_is_told_as_certain(chance: float, told: str) -> None:
     made = plan_of(PLAIN)
     shawl = made.shawl
     scene = yarn_chart(shawl._replace(yarn=shawl.yarn._replace(chance_enough=chance)), forecast(made))
-    assert any(text.startswith(f"Chance that the yarn lasts: {told}.") for text in texts(scene))
+    assert any(text.startswith(f"Chance of enough yarn: {told}.") for text in texts(scene))
 
 
 def test_the_curve_lies_where_the_axes_say() -> None:
@@ -138,7 +133,46 @@ def test_bands_are_told_apart_without_colour() -> None:
 def test_a_mark_beyond_the_end_is_a_note() -> None:
     scene = chart(PLAIN)
     assert any("row 138" in text for text in texts(Scene(1, 1, "", "", group(scene, "notes").items)))
-    assert not any("bind off by" in text for text in texts(Scene(1, 1, "", "", group(scene, "marks").items)))
+    assert not any("bind off" in text for text in texts(Scene(1, 1, "", "", group(scene, "marks").items)))
+
+
+def test_the_margin_and_what_lies_below_zero_are_named() -> None:
+    told = texts(chart(BANDED))
+    assert "margin, 4 g" in told and "below zero: not enough yarn" in told
+    bind_off, margin = (item.style.fill for item in group(chart(BANDED), "areas").items)
+    assert bind_off != margin
+    plain = texts(chart(PLAIN.replace("keep 5%", "keep 0%").replace("48 ridges", "10 ridges")))
+    assert not any("margin" in text or "below zero" in text for text in plain)
+
+
+def test_a_part_without_room_for_its_name_has_a_number_and_a_key() -> None:
+    told = texts(chart(BANDED.replace('part "collar"', 'part "a collar with a name longer than its rows"')))
+    assert "1" in told and "3" in told
+    assert "Parts: 1 a collar with a name longer than its rows, 3 kerb." in told
+
+
+def _ends(path: Path) -> list[tuple[float, float]]:
+    return [(numbers[0], numbers[1]) for _, numbers in path.data if numbers]
+
+
+@pytest.mark.parametrize("text", [BANDED, logged(BANDED, *LOG)])
+def test_names_of_curves_and_marks_are_joined_to_their_points(text: str) -> None:
+    """A text is within 1.7 mm of its point, or a line runs from it to the point."""
+    scene = chart(text)
+    curves = [point for path in group(scene, "curves").items for point in _ends(path)]
+    dots = [(item.x, item.y) for item in group(scene, "marks").items if isinstance(item, Circle)]
+    for name, points in (("names", curves), ("marks", dots)):
+        items = group(scene, name).items
+        lines = [_ends(item) for item in items if isinstance(item, Path) and not item.style.dash]
+        for label in (item for item in items if isinstance(item, Label)):
+            box = label_box(label).grown(1.7)
+            mine = [line for line in lines if any(_within(box, end) for end in line)]
+            reached = [end for line in mine for end in line] + [point for point in points if _within(box, point)]
+            assert any(math.dist(end, point) < 12 or _within(box, point) for end in reached for point in points), label
+
+
+def _within(box: Box, point: tuple[float, float]) -> bool:
+    return box.left <= point[0] <= box.right and box.top <= point[1] <= box.bottom
 
 
 @settings(max_examples=200, deadline=None)
@@ -153,57 +187,3 @@ def test_steps_are_round_and_few(span: float, most: int) -> None:
 def test_ticks_are_written_with_the_steps_decimals() -> None:
     assert [tick_text(value, 0.5) for value in (0, 0.5, -0.5)] == ["0.0", "0.5", "−0.5"]
     assert tick_text(20000, 5000) == "20,000"
-
-
-# The overlay.
-
-
-SHAPES = {
-    "triangle": "",
-    "crescent": "increase 3 at each edge every 2 rows",
-    "half-circle": "increase 6 evenly every 4 rows",
-    "asymmetric": "increase 1 at lower edge every 2 rows",
-    "tip-to-tip": "increase 1 at upper edge every 2 rows",
-}
-
-
-@pytest.mark.parametrize("shape", SHAPES)
-def test_overlays_are_sound_and_to_one_scale(shape: str) -> None:
-    text = BANDED.replace("shape triangle", f"shape {shape}")
-    if SHAPES[shape]:
-        text = text.replace("increase 1 at each edge and 1 at spine every 2 rows", SHAPES[shape])
-    metres = [280.0, 320.0, 350.0, 400.0, 420.0, 500.0]
-    scene = overlaid(text, metres)
-    sound(scene)
-    sizes = {}
-    for one in skein_plans(plan_of(text), metres):
-        sizes[one.shawl.rows.count] = one.shawl.outline.size
-    outlines = group(scene, "outlines").items
-    assert len(outlines) == len(sizes)
-    scale = [
-        _width(outline.items[0]) / size.wingspan_cm for outline, size in zip(outlines, _falling(sizes), strict=True)
-    ]
-    assert scale == pytest.approx([scale[0]] * len(scale), rel=0.01)
-
-
-def _falling(sizes):
-    return sorted(sizes.values(), key=lambda size: -size.area_cm2)
-
-
-def _width(path: Path) -> float:
-    xs = [x for _, numbers in path.data for x in numbers[::2]]
-    return max(xs) - min(xs)
-
-
-def test_skeins_that_give_the_same_share_an_outline() -> None:
-    told = texts(overlaid(PLAIN, [320.0, 350.0, 400.0]))
-    assert "320 m to 400 m: rows 1–128" in told
-
-
-def test_outlines_say_how_often_the_yarn_allows() -> None:
-    allowed = skein_plans(plan_of(BANDED), [350.0])[0].shawl.allowed
-    assert any(f", as yarn allows {allowed} times" in one for one in texts(overlaid(BANDED, [350.0, 420.0])))
-
-
-def test_an_overlay_of_very_different_skeins_is_sound() -> None:
-    sound(overlaid(BANDED, [90.0 * 1.45**k for k in range(8)]))

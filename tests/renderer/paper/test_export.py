@@ -70,7 +70,7 @@ def test_sixty_million_pixels_are_drawn_and_one_row_more_is_not(
 ) -> None:
     """7,500 by 8,000 pixels, one for each mm: what comes to be drawn ends where cairo would begin."""
 
-    def begun(scene: Scene) -> bytes:
+    def begun(scene: Scene, as_seen: bool) -> bytes:
         raise NotImplementedError
 
     monkeypatch.setattr(export, "to_svg", begun)
@@ -84,6 +84,15 @@ def test_pdf_is_the_same_a_second_later() -> None:
     time.sleep(1.01 - time.time() % 1)
     assert to_pdf(scene) == first
     assert first.startswith(b"%PDF-")
+
+
+def test_a_pdf_is_tagged_and_says_what_it_is() -> None:
+    """Structure elements by their types: the document, and a paragraph for each text."""
+    labels = tuple(Label(1, 2.0 * k, f"words {k}", 2, "#000000") for k in range(1, 4))
+    data = to_pdf(RED_SQUARE._replace(items=(*RED_SQUARE.items, *labels), description="A red square."))
+    assert b"/StructTreeRoot" in data and b"/Marked true" in data
+    assert (data.count(b"/S /Document"), data.count(b"/S /P")) == (1, 3)
+    assert b"(Title)" in data and b"(A red square.)" in data
 
 
 def test_missing_cairo_says_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:

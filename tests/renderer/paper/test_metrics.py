@@ -2,7 +2,8 @@
 
 import pytest
 from halfhank.renderer.paper import advances
-from halfhank.renderer.paper.text_widths import ELLIPSIS, fit, text_width, wrap
+from halfhank.renderer.paper.scripts import more_advances
+from halfhank.renderer.paper.text_widths import ELLIPSIS, fit, text_width, title_lines, wrap
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -19,6 +20,58 @@ def test_bundled_widths_are_the_fonts_own(table: str, font: str) -> None:
 
 def test_bundled_module_is_what_the_script_writes() -> None:
     assert advance_tables.TARGET.read_text(encoding="utf-8") == advance_tables.source()
+
+
+LIBERATION = pytest.mark.skipif(not advance_tables.LIBERATION.exists(), reason="the Liberation fonts are not here")
+
+
+@LIBERATION
+@pytest.mark.parametrize("name", advance_tables.FACES)
+def test_widths_of_more_alphabets_are_the_fonts_own(name: str) -> None:
+    bundled = {c: width for width, characters in getattr(more_advances, name).items() for c in characters}
+    assert bundled == advance_tables.more_advances(name)
+    assert advance_tables.MORE_TARGET.read_text(encoding="utf-8") == advance_tables.more_source()
+
+
+def test_greek_and_cyrillic_have_widths_of_their_own() -> None:
+    """Arial's: zhe is 923 units of 1000 wide, iota 222, Gamma 551 (by the font's own table)."""
+    assert [text_width(c, 1000) for c in "Жι"] == [923, 222]
+    assert text_width("шаль", 4) < 0.75 * 4 * len("шаль")
+
+
+def test_a_mark_on_a_letter_counts_little_and_an_isolate_nothing() -> None:
+    assert text_width("e", 3) <= text_width("e\u0301", 3) <= text_width("e", 3) + 0.3 * 3
+    assert text_width("\u2068e\u2069", 3) == text_width("e", 3)
+
+
+TITLES = ["Шаль из тумана над рекой " * 3, "A title of very many words " * 8, "W" * 300, "披肩" * 60, "short"]
+
+
+@pytest.mark.parametrize("title", TITLES)
+@pytest.mark.parametrize("width", [60.0, 160.0])
+def test_a_title_is_never_cut(title: str, width: float) -> None:
+    lines, size = title_lines(title, width, 8)
+    assert all(text_width(line, size, "serif") <= width for line in lines)
+    assert 4 <= size <= 8
+    assert "".join(lines).replace(" ", "").replace("-", "") == title.replace(" ", "")
+
+
+def test_a_title_is_set_smaller_before_it_takes_a_third_line() -> None:
+    words = "words " * 10
+    two = text_width(words.strip(), 8, "serif") / 2 * 0.95
+    lines, size = title_lines(words, two, 8)
+    assert len(lines) == 2 and size < 8
+    assert len(title_lines(words * 2, two, 8)[0]) == 3
+
+
+def test_a_word_that_is_too_long_has_a_hyphen() -> None:
+    lines, _ = title_lines("pneumono" * 12, 60, 8)
+    assert len(lines) > 1 and all(line.endswith("-") for line in lines[:-1])
+
+
+def test_lines_of_a_broken_isolate_are_closed_and_begin_anew() -> None:
+    lines = wrap("\u2068" + "\u05e6\u05de\u05e8 " * 12 + "\u2069", 30, 3, 9)
+    assert len(lines) > 1 and all(line[0] == "\u2068" and line[-1] == "\u2069" for line in lines)
 
 
 def test_a_character_outside_the_tables_is_one_em() -> None:
@@ -49,8 +102,8 @@ def test_wrapped_lines_fit_and_keep_the_words(text: str, width: float, lines: in
     wrapped = wrap(text, width, 3, lines)
     assert len(wrapped) <= lines
     assert all(text_width(line, 3) <= max(width, 3 * 8) for line in wrapped)
-    joined = "".join(wrapped).replace(" ", "")
-    whole = "".join(text.split())
+    joined = "".join(wrapped).replace(" ", "").replace("-", "")
+    whole = "".join(text.split()).replace("-", "")
     assert joined == whole or (ELLIPSIS in joined and whole.startswith(joined[: joined.rindex(ELLIPSIS)]))
 
 

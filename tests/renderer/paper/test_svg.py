@@ -4,6 +4,7 @@ import math
 
 import pytest
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Rect, Scene, Style
+from halfhank.renderer.paper.scripts.directions import MARKS
 from halfhank.renderer.paper.svg import SceneError, checked, number, path_text, to_svg
 from hypothesis import given
 from hypothesis import strategies as st
@@ -62,7 +63,18 @@ def test_characters_that_xml_cannot_hold_are_refused(character: str) -> None:
 @given(st.text(alphabet=st.characters(exclude_categories=["Cc", "Cs"], max_codepoint=0xFFFD), min_size=1))
 def test_texts_come_back_as_they_were(text: str) -> None:
     found = root(Label(1, 1, text, 3, "#000000"), title=text, description=text)
-    assert [found.findtext(f"s:{tag}", namespaces=NAMESPACE) for tag in ("title", "desc", "text")] == [text] * 3
+    told = [found.findtext(f"s:{tag}", namespaces=NAMESPACE) or "" for tag in ("title", "desc", "text")]
+    assert told[:2] == [text] * 2
+    assert without_isolates(told[2]) == without_isolates(text)
+
+
+def without_isolates(text: str) -> str:
+    return "".join(character for character in text if character not in MARKS)
+
+
+def test_words_from_right_to_left_are_isolated_in_a_text() -> None:
+    (text,) = root(Label(1, 1, "yarn צמר, 100 g", 3, "#000000")).iter("{*}text")
+    assert text.text == "yarn ⁨צמר⁩, 100 g"
 
 
 def test_markup_in_texts_stays_text() -> None:
@@ -74,7 +86,7 @@ def test_markup_in_texts_stays_text() -> None:
 def test_page_has_its_physical_size() -> None:
     found = root()
     assert (found.get("width"), found.get("height"), found.get("viewBox")) == ("100mm", "50mm", "0 0 100 50")
-    assert found.get("role") == "img"
+    assert found.get("role") == "graphics-document document"
     assert [etree.QName(e).localname for e in found] == ["title", "desc"]
 
 
@@ -101,8 +113,8 @@ def identifiers(element: etree._Element) -> list[str]:
 def test_ids_are_unique_and_begin_with_the_content() -> None:
     one = root(Group("g", (Group("g", ()), Group("h", ()))))
     ids = identifiers(one)
-    prefix = ids[0].removesuffix("-g")
-    assert ids == [f"{prefix}-g", f"{prefix}-g-2", f"{prefix}-h"]
+    prefix = ids[0].removesuffix("-title")
+    assert ids == [f"{prefix}-title", f"{prefix}-description", f"{prefix}-g", f"{prefix}-g-2", f"{prefix}-h"]
     other = root(Group("g", (Group("g", ()), Group("h", ()))), title="Another title")
     assert not set(ids) & set(identifiers(other))
 
