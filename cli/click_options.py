@@ -1,4 +1,4 @@
-"""What the commands share: the help option, and file names as arguments."""
+"""What the commands share: the help option, the example below a help, and file names as arguments."""
 
 import os
 
@@ -11,6 +11,11 @@ class FileName(click.Path):
 
     def convert(self, value: str | os.PathLike[str], param: click.Parameter | None, ctx: click.Context | None) -> str:
         return os.fspath(value)
+
+
+def example(line: str) -> str:
+    """A command's epilog: the last line of its help, a command line that can be typed as it is."""
+    return f"\b\nExample: {line}"
 
 
 def _show_help(context: click.Context, _: click.Parameter, wanted: bool) -> None:

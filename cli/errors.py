@@ -4,7 +4,7 @@ ALL_WELL, MISTAKES, USAGE, FAULT, INTERRUPTED = 0, 1, 2, 3, 130
 
 
 class CommandError(Exception):
-    """A command line that makes no sense, or a file out of reach: printed as one line, status `USAGE`.
+    """A wrong command or option, or a file that cannot be read or written: printed as one line, status `USAGE`.
 
     `message` is the line, not made safe for a terminal yet; `hint` is what to do, where one can be known.
     """

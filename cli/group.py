@@ -3,7 +3,7 @@
 import click
 from halfhank import __version__
 from halfhank.cli import terminal
-from halfhank.cli.click_options import helped
+from halfhank.cli.click_options import example, helped
 from halfhank.cli.lazy_group import LazyGroup
 
 # Name, and the module whose `command` it is.
@@ -17,12 +17,15 @@ COMMANDS = {
     "skeins": "halfhank.cli.commands.skeins",
     "chart": "halfhank.cli.commands.chart",
     "instructions": "halfhank.cli.commands.instructions",
-    "fabrics": "halfhank.cli.commands.fabrics",
+    "stitches": "halfhank.cli.commands.stitches",
 }
+# Old names.
+RENAMED = {"fabrics": "stitches"}
 
 
 class _Commands(LazyGroup):
     listed = COMMANDS
+    renamed = RENAMED
 
 
 def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> None:
@@ -31,19 +34,19 @@ def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> N
         context.exit()
 
 
-@click.group(cls=_Commands)
+@click.group(cls=_Commands, epilog=example("halfhank plan mine.shawl"))
 @click.option(
     "-V", "--version", is_flag=True, expose_value=False, is_eager=True, callback=_show_version, help="Show the version."
 )
 @helped
 def halfhank() -> None:
-    """Tell what a one-skein shawl will be, and whether the yarn pays for it.
+    """Work out a one-skein shawl: every row, its size, and whether there is enough yarn.
 
     A description goes in (FILE, or - for standard input); a true-to-scale drawing or a plan of every row comes out.
     Each command has its own --help.
 
     \b
     Exit status: 0 done, 1 the description has mistakes,
-    2 not understood, or a file out of reach,
+    2 wrong command or option, or a file that cannot be read or written,
     3 halfhank itself has failed.
     """

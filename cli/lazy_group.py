@@ -8,9 +8,11 @@ import click
 
 
 class LazyGroup(click.Group):
-    """`listed` has each command's name and the module whose `command` it is."""
+    """`listed` has each command's name and the module whose `command` it is; `renamed` has old names and what each is
+    called now: they still work, and are listed nowhere."""
 
     listed: ClassVar[Mapping[str, str]] = {}
+    renamed: ClassVar[Mapping[str, str]] = {}
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         return list(self.listed)
@@ -24,9 +26,10 @@ class LazyGroup(click.Group):
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
-        """As click does, but a misspelt command gets the nearest one as a hint."""
+        """As click does, but an old name leads to the new one; a misspelt command gets the nearest as a hint."""
+        args = [self.renamed.get(args[0], args[0]), *args[1:]]
         if args[0] not in self.listed and not args[0].startswith("-"):
-            raise click.UsageError(f"there is no command {args[0]!r}{_nearest(args[0], self.listed)}", ctx)
+            raise click.UsageError(f"unknown command {args[0]!r}{_nearest(args[0], self.listed)}", ctx)
         return super().resolve_command(ctx, args)
 
 

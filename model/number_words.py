@@ -17,6 +17,13 @@ def counted(number: int, unit: str, many: str | None = None) -> str:
     return f"{number:,} {unit}" if number == 1 else f"{number:,} {many or unit + 's'}"
 
 
+def chance_words(chance: float) -> str:
+    """A chance in whole per cent, never a certainty that nobody has."""
+    if chance > 0.99:
+        return "over 99 %"
+    return "under 1 %" if chance < 0.01 else f"{half_up(100 * chance, 0):.0f} %"
+
+
 def mass_digits(unit: str) -> int:
     """How many decimals a mass is given with: 0.1 g, 0.01 oz."""
     return 1 if unit == "g" else 2

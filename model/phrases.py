@@ -1,4 +1,4 @@
-"""The texts that drawings show of a plan."""
+"""The texts that reports and drawings show of a plan."""
 
 from halfhank.grammar.description import PinnedTo
 from halfhank.model.design.design import Design
@@ -29,8 +29,8 @@ def summary(design: Design, outline: Outline) -> str:
 def blocking_words(outline: Outline) -> str:
     """What the piece's size is the size of."""
     if outline.pinned:
-        return "pinned"
-    return "blocked" if outline.curved else "as knitted"
+        return "blocked and pinned"
+    return "blocked" if outline.curved else "blocked, not stretched"
 
 
 def _length(value: float, unit: str) -> str:
@@ -39,5 +39,9 @@ def _length(value: float, unit: str) -> str:
 
 def going_on(shawl: Shawl) -> str:
     """The fabric in which rows past the planned end are worked: that of the last band."""
-    stitch = shawl.bands[-1].stitch
+    return stitch_name(shawl.bands[-1].stitch)
+
+
+def stitch_name(stitch: str) -> str:
+    """What a stitch is called: by its name in the description, but for the built-in elongated rows."""
     return "drop stitch" if stitch == "drop" else stitch

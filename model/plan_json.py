@@ -110,9 +110,14 @@ def _mark(mark: Mark | None) -> Json | None:
     return {"row": mark.row, "used_g": _rounded(mark.used_g), "left_g": _rounded(mark.left_g)} if mark else None
 
 
+def _part_name(part: PartPlan) -> str:
+    """A part's name; those of the mirrored second half are called `NAME, back` here, as they always were."""
+    return f"{part.name.removesuffix(', mirrored')}, back" if part.mirrored else part.name
+
+
 def _part(part: PartPlan) -> Json:
     return {
-        "name": part.name,
+        "name": _part_name(part),
         "first_row": part.first_row,
         "last_row": part.last_row,
         "stitches_at_end": part.stitches_at_end,
@@ -134,7 +139,7 @@ def _stitch(fabric: Fabric, shawl: Shawl) -> Json:
 
 def _band(band: BandPlan, shawl: Shawl) -> Json:
     return {
-        "part": shawl.parts[band.part].name,
+        "part": _part_name(shawl.parts[band.part]),
         "stitch": band.stitch,
         "label": band.label,
         "first_row": band.first_row,

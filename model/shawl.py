@@ -46,7 +46,10 @@ class BandPlan(NamedTuple):
 
 
 class PartPlan(NamedTuple):
-    """One part; `share` is of the shawl's own yarn, `left_g` what the scale reads after its last row."""
+    """One part; `share` is of the shawl's own yarn, `left_g` what the scale shows after its last row.
+
+    `mirrored`: it is one of the mirrored second half, and its name says so.
+    """
 
     name: str
     first_row: int
@@ -55,6 +58,7 @@ class PartPlan(NamedTuple):
     used_g: float
     share: float
     left_g: float
+    mirrored: bool = False
 
 
 class Mark(NamedTuple):

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import drawing_files, files, planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from halfhank.renderer.paper.scene import Scene
 
 
-@click.command("stitch")
+@click.command("stitch", epilog=example("halfhank chart stitch moss -o moss.svg"))
 @click.argument("file", type=FileName())
 @click.argument("name", required=False)
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
@@ -22,9 +22,9 @@ if TYPE_CHECKING:
 def command(file: str, name: str | None, output: str | None) -> int:
     """Draw the chart of a stitch of FILE, from its written rows.
 
-    NAME may be left out where FILE has one stitch with rows. FILE may be the name of a built-in fabric alone (see
-    halfhank fabrics). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if FILE
-    is -.
+    NAME may be left out where FILE has one stitch with rows. FILE may also be the name of a built-in stitch pattern
+    (see halfhank stitches). Without -o the chart goes beside the description as FILE-NAME.svg, or to standard output if
+    FILE is -.
     """
     format_ = ".svg" if output is None else drawing_files.format_of(output)
     if name is None and _is_built_in(file):
@@ -62,13 +62,13 @@ def _pattern(measures: "StitchMeasures", name: str | None) -> "Pattern":
     if name is None:
         if len(patterns) != 1:
             many = f"several stitches have rows: {named}" if patterns else "no stitch of this description has rows"
-            raise CommandError(many, "name one of them after the file" if patterns else "see halfhank fabrics")
+            raise CommandError(many, "name one of them after the file" if patterns else "see halfhank stitches")
         return next(iter(patterns.values()))
     if name in patterns:
         return patterns[name]
     if name in BUILT_IN_STITCHES and name not in measures.blocks:
         return built_in_pattern(built_in_stitch(name))
-    raise CommandError(f"there are no rows of a stitch {name!r}", f"stitches with rows: {named}" if named else None)
+    raise CommandError(f"no stitch {name!r} with rows", f"stitches with rows: {named}" if named else None)
 
 
 def _built_in_scene(name: str) -> "Scene":

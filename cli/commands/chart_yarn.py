@@ -1,19 +1,19 @@
-"""`halfhank chart yarn`: grams left against rows, with the weighings and the forecast."""
+"""`halfhank chart yarn`: what is on the scale after each row, with the weighings and the forecast."""
 
 import click
 from halfhank.cli import drawing_files, files, planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES
 
 
-@click.command("yarn")
+@click.command("yarn", epilog=example("halfhank chart yarn mine.shawl -o yarn.svg"))
 @click.argument("file", type=FileName())
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
 @helped
 def command(file: str, output: str | None) -> int:
-    """Draw grams left against rows.
+    """Draw what is on the scale after each row.
 
-    The chart of FILE has the 90 % band, the marks, and the weighings of its log with the forecast that they make.
+    The chart of FILE has the 90 % range, the marks, and the weighings of its log with the forecast from them.
     Without -o the chart goes beside the description as NAME-yarn.svg, or to standard output if FILE is -.
     """
     target = output if output is not None else drawing_files.beside(file, "-yarn")

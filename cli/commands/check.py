@@ -2,24 +2,25 @@
 
 import click
 from halfhank.cli import planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, USAGE, CommandError
 from halfhank.cli.files import STANDARD
 from halfhank.cli.planned_file import PlannedFile
 
 
-@click.command("check")
+@click.command("check", epilog=example("halfhank check --strict mine.shawl"))
 @click.argument("files", metavar="FILE...", nargs=-1, required=True, type=FileName())
 @click.option("--json", "json_wanted", is_flag=True, help="Print a list of files with their problems.")
-@click.option("--strict", is_flag=True, help="Let advice count as a mistake.")
+@click.option("--strict", is_flag=True, help="Count advice as a mistake.")
 @helped
 def command(files: tuple[str, ...], json_wanted: bool, strict: bool) -> int:
-    """Check descriptions: tell every mistake and all advice.
+    """Check descriptions, and list their problems.
 
-    The exit statuses are listed by halfhank --help; with --strict advice gives the one of mistakes.
+    Problems are mistakes and advice, each with its place and how to fix it. The exit statuses are listed by halfhank
+    --help; with --strict advice counts as a mistake.
     """
     if files.count(STANDARD) > 1:
-        raise CommandError("standard input can be read only once", "give `-` a single time")
+        raise CommandError("standard input can be read only once", "give `-` only once")
     found, unread = _read_all(files)
     (_print_json if json_wanted else _print_text)(found)
     if unread:

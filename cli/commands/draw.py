@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 import click
 from halfhank import draw
 from halfhank.cli import drawing_files, files, planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -22,7 +22,7 @@ def _scale(context: click.Context, parameter: click.Parameter, text: str | None)
     number = text.removeprefix("1:")
     digits = number.replace(".", "", 1)
     if number == text or not (digits.isascii() and digits.isdigit()) or len(digits) > 12:
-        raise click.BadParameter(f"{text!r} is no scale; write it as 1:10", context, parameter)
+        raise click.BadParameter(f"{text!r} is not a scale; write it as 1:10", context, parameter)
     return float(number)
 
 
@@ -33,15 +33,15 @@ def _width(context: click.Context, parameter: click.Parameter, text: str | None)
     try:
         return float(text.removesuffix("mm"))
     except ValueError:
-        raise click.BadParameter(f"{text!r} is no number of mm", context, parameter) from None
+        raise click.BadParameter(f"{text!r} is not a number of mm", context, parameter) from None
 
 
-@click.command("draw")
+@click.command("draw", epilog=example("halfhank draw mine.shawl -o mine.png --width 150"))
 @click.argument("file", type=FileName())
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
-@click.option("--scale", metavar="1:N", callback=_scale, help="The scale; else the largest round one that fits.")
+@click.option("--scale", metavar="1:N", callback=_scale, help="The scale; else the largest round scale that fits.")
 @click.option("--width", "width_mm", metavar="MM", callback=_width, help="The width in mm, in place of a scale.")
-@click.option("--units", type=click.Choice(("cm", "in")), help="What leads; else what the description says.")
+@click.option("--units", type=click.Choice(("cm", "in")), help="The units named first; else those of the description.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
 @click.option("--contours", is_flag=True, help="Draw a line every 10 g (0.5 oz) of yarn, or in larger steps.")
 @click.option("--as-planned", is_flag=True, help="Leave the log out: draw the plan before any weighing.")

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import files, planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -13,15 +13,15 @@ if TYPE_CHECKING:
     from halfhank.model.stitches.pattern import Pattern
 
 
-@click.command("instructions")
+@click.command("instructions", epilog=example("halfhank instructions mine.shawl -o mine.txt"))
 @click.argument("file", type=FileName())
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to write: .txt, or - for standard output.")
 @helped
 def command(file: str, output: str | None) -> int:
-    """Write the working text of FILE.
+    """Write the written instructions of FILE.
 
-    It has the stitch patterns in the trade's abbreviations, the shaping, and each part with its repeats and counts.
-    Every row is read back before it is written, and has to come out as it was described.
+    They have the stitch patterns in the usual abbreviations, the shaping, and each part with its repeats and stitch
+    counts. Every row is read back before it is written, and has to give the row of the description.
     """
     target = files.STANDARD if output is None else output
     if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":

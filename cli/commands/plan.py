@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.model.rows.sections import MAX_ROWS
 
@@ -12,21 +12,22 @@ if TYPE_CHECKING:
     from halfhank.model.plan import Plan
 
 
-@click.command("plan")
+@click.command("plan", epilog=example("halfhank plan mine.shawl"))
 @click.argument("file", type=FileName())
 @click.option("--json", "json_wanted", is_flag=True, help="Print the plan as JSON.")
 @click.option("--rows", is_flag=True, help="List every row too.")
-@click.option("--checkpoints", is_flag=True, help="Print the scale readings to expect, at each band's end, instead.")
+@click.option("--checkpoints", is_flag=True, help="Print what the scale should show at each band's end, instead.")
 @click.option("--every", metavar="K", type=click.IntRange(1, MAX_ROWS), help="With --checkpoints: every K rows too.")
 @helped
 def command(file: str, json_wanted: bool, rows: bool, checkpoints: bool, every: int | None) -> int:
     """Print the plan of FILE: its parts, marks, sizes and yarn.
 
-    Among them is the chance that the yarn lasts. With --json the plan is written for other programs, its problems
-    included.
+    Among them is the chance of enough yarn. With --json the plan is written for other programs, with its problems.
     """
-    if (every is not None and not checkpoints) or (checkpoints and (json_wanted or rows)):
-        raise CommandError("--checkpoints prints a table of its own", "take it with --every alone")
+    if every is not None and not checkpoints:
+        raise CommandError("--every needs --checkpoints")
+    if checkpoints and (json_wanted or rows):
+        raise CommandError("--checkpoints prints another table", "leave out --json and --rows")
     found = planned_file.plan_file(file)
     if json_wanted:
         terminal.out(_json(found, rows))

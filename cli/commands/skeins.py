@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import drawing_files, files, planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.grammar.description import CM_IN
 
@@ -28,22 +28,22 @@ class SkeinLength(click.ParamType[tuple[str, float]]):
         unit = "yd" if text.endswith("yd") else "m"
         figure = text.removesuffix(unit)
         if not (figure.isascii() and figure.replace(".", "", 1).isdigit() and len(figure) <= 12):
-            self.fail(f"{text!r} is no length; write it as 350m or 380yd", param, ctx)
+            self.fail(f"{text!r} is not a length; write it as 350m or 380yd", param, ctx)
         metres = float(figure) * M_IN[unit]
         if not SHORTEST_M <= metres <= LONGEST_M:
-            self.fail(f"{text!r}: 100 g of yarn hold {SHORTEST_M:g} to {LONGEST_M:,.0f} m", param, ctx)
+            self.fail(f"{text!r}: 100 g of yarn are {SHORTEST_M:g} to {LONGEST_M:,.0f} m long", param, ctx)
         return f"{float(figure):g} {unit}", metres
 
 
 LENGTH = SkeinLength()
 
 
-@click.command("skeins")
+@click.command("skeins", epilog=example("halfhank skeins mine.shawl 320m 350m 420yd"))
 @click.argument("file", type=FileName())
 @click.argument("lengths", metavar="[LENGTH]...", nargs=-1, type=LENGTH)
-@click.option("--from", "first", metavar="LENGTH", type=LENGTH, help="The first of a row of lengths.")
+@click.option("--from", "first", metavar="LENGTH", type=LENGTH, help="The first of several lengths.")
 @click.option("--to", "last", metavar="LENGTH", type=LENGTH, help="The last of them.")
-@click.option("--step", metavar="LENGTH", type=LENGTH, help="From one to the next; 20m unless given.")
+@click.option("--step", metavar="LENGTH", type=LENGTH, help="The step from one to the next; 20m unless given.")
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Draw the outlines over each other there.")
 @helped
 def command(
@@ -54,10 +54,11 @@ def command(
     step: tuple[str, float] | None,
     output: str | None,
 ) -> int:
-    """Tell what FILE becomes from other skeins.
+    """Work out the shawl of FILE from other skeins.
 
-    LENGTH is the yarn in 100 g: 320m, 350m or 420yd. Gauge and yarn of a stitch stay as they are. With -o the outlines
-    of all of them are drawn over each other, to one scale; with -o - the drawing goes to standard output, and no table.
+    LENGTH is the yarn in 100 g: 320m, 350m or 420yd. The gauge and the yarn per stitch stay as they are. With -o the
+    outlines of all of them are drawn over each other, to one scale; with -o - the drawing goes to standard output, and
+    no table.
     """
     named = [*lengths, *_row(first, last, step)]
     if not 1 <= len(named) <= MOST_SKEINS:
@@ -85,10 +86,10 @@ def _row(
     if first is None and last is None and step is None:
         return []
     if first is None or last is None:
-        raise CommandError("a row of lengths needs both --from and --to")
+        raise CommandError("--from and --to go together")
     stride = step[1] if step else 20.0
     if last[1] < first[1] or (last[1] - first[1]) / stride >= MOST_SKEINS:
-        raise CommandError(f"--from, --to and --step give no row of at most {MOST_SKEINS} lengths")
+        raise CommandError(f"--from, --to and --step must give 1 to {MOST_SKEINS} lengths")
     unit = first[0].split(" ")[1]
     lengths = [first[1] + k * stride for k in range(int((last[1] - first[1]) / stride + 1e-9) + 1)]
     return [(f"{metres / M_IN[unit]:.6g} {unit}", metres) for metres in lengths]
@@ -106,5 +107,5 @@ def _drawing(shawl: "Shawl", found: "list[SkeinPlan]", names: list[str], format_
 
     worked = [(name, one.shawl) for name, one in zip(names, found, strict=True) if one.shawl is not None]
     if not worked:
-        raise CommandError("none of these skeins pays for the shawl: nothing was drawn")
+        raise CommandError("none of these skeins has enough yarn: nothing was drawn")
     return drawing_files.rendered(lambda: overlay(shawl, worked), format_)

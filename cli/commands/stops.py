@@ -2,18 +2,18 @@
 
 import click
 from halfhank.cli import planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES
 
 
-@click.command("stops")
+@click.command("stops", epilog=example("halfhank stops mine.shawl"))
 @click.argument("file", type=FileName())
 @helped
 def command(file: str) -> int:
-    """Tell where the shawl of FILE may end.
+    """List where the shawl of FILE may end.
 
-    Each stop is a band near the yarn's end: its stitches, the yarn of its bind-off, what that leaves, the chance that
-    the yarn lasts, and whether it would look finished. Then the whole shawl with one repeat fewer and one more.
+    Each stop is a row near the end of the yarn: its stitches, the yarn for the bind-off, what is left over, the chance
+    of enough yarn, and whether it would look finished. Then the whole shawl with one repeat fewer and one more.
     """
     found = planned_file.plan_file(file)
     planned_file.print_mistakes(found)

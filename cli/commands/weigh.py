@@ -2,7 +2,7 @@
 
 import click
 from halfhank.cli import files, planned_file, terminal
-from halfhank.cli.click_options import FileName, helped
+from halfhank.cli.click_options import FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 from halfhank.cli.planned_file import PlannedFile
 from halfhank.grammar.description import GRAMS_IN
@@ -22,24 +22,28 @@ def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
     digits = whole.isascii() and whole.isdigit() and (not rest or (rest.isascii() and rest.isdigit()))
     if not digits or figure.endswith(".") or len(figure) > 12:
         hint = "write what the scale shows, such as 94.7"
-        raise click.BadParameter(f"{text!r} is no weight; {hint}", context, parameter)
+        raise click.BadParameter(f"{text!r} is not a weight; {hint}", context, parameter)
     return f"{figure} {unit or 'g'}"
 
 
-@click.command("weigh", context_settings={"ignore_unknown_options": True})
+@click.command(
+    "weigh",
+    context_settings={"ignore_unknown_options": True},
+    epilog=example("halfhank weigh mine.shawl 60 80.2"),
+)
 @click.argument("file", type=FileName())
 @click.argument("row", type=click.IntRange(0, MAX_ROWS))
 @click.argument("grams", callback=_mass)
 @click.option("--used", is_flag=True, help="GRAMS is what was used since the cast-on, not what is left.")
-@click.option("--dry-run", is_flag=True, help="Tell what it means, but leave the file alone.")
+@click.option("--dry-run", is_flag=True, help="Show what it means, but leave the file alone.")
 @click.option("--sure", is_flag=True, help="Take a weight that is far from what was expected.")
 @helped
 def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bool) -> int:
-    """Log a weighing, and tell what it means.
+    """Log a weighing, and show what it means.
 
-    ROW is the last row worked, 0 for the skein before the cast-on; GRAMS is what the scale shows, 94.7 or 3.34oz.
-    Everything else in the file stays as it is, byte by byte. If FILE is -, the description goes to standard output.
-    A weight far from what was expected is not taken without --sure.
+    ROW is the last row worked, 0 for the skein before the cast-on; GRAMS is what the scale shows, 94.7 or 3.34oz. Write
+    94.0 if your scale shows tenths. Everything else in the file stays as it is, byte by byte. If FILE is -, the
+    description goes to standard output. A weight far from what was expected is not taken without --sure.
     """
     if row == 0 and used:
         raise CommandError("nothing is used before the cast-on", "leave out --used")

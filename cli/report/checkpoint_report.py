@@ -1,6 +1,7 @@
-"""The scale readings to expect, with room for ticks: `halfhank plan --checkpoints`."""
+"""What the scale should show, with room for ticks: `halfhank plan --checkpoints`."""
 
 from halfhank.cli.report.figures import gram_range, grams, masses_in, number_of, stitch_words
+from halfhank.cli.report.plan_tables.band_tables import ends_inside
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Paragraph,
@@ -15,23 +16,33 @@ from halfhank.model.report_tree import (
 from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.checkpoints import Checkpoint, checkpoints
 
-_NOTE = "Nine readings in ten lie between the two; one that does not goes into the log with halfhank weigh."
+_NOTE = "If your weighing is outside the 90 % range, log it with `halfhank weigh`."
 
 
 def checkpoint_report(plan: Plan, every: int | None) -> Report:
-    """What the scale is to show, from the start to the last row, and every so many rows."""
-    shawl = plan.shawl
+    """What the scale should show, from the start to the last row, and every so many rows."""
+    shawl, points = plan.shawl, _points(plan, every)
     columns = (
         figures_column("row"),
         figures_column("sts", weight=2),
         words_column("after"),
-        figures_column("scale to show"),
-        figures_column("between"),
+        figures_column("on the scale"),
+        figures_column("90 % range"),
         figures_column("weighed", weight=1),
         words_column(""),
     )
-    table = Table(columns, tuple(_checkpoint(shawl, point) for point in checkpoints(plan, every)))
-    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: scale readings", (table, Paragraph((_NOTE,)))))
+    table = Table(columns, tuple(_checkpoint(shawl, point) for point in points))
+    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: weighings to expect", (table, Paragraph((_NOTE,)))))
+
+
+def _points(plan: Plan, every: int | None) -> list[Checkpoint]:
+    """The checkpoints, those inside a run of very short bands of one stitch left out unless they are asked for."""
+    inside = ends_inside(plan.shawl.bands)
+    return [
+        point
+        for point in checkpoints(plan, every)
+        if point.row not in inside or point.weighed_g is not None or (every and point.row % every == 0)
+    ]
 
 
 def _checkpoint(shawl: Shawl, point: Checkpoint) -> TableCells:

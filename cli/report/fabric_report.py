@@ -1,4 +1,4 @@
-"""The built-in fabrics, as reports: `halfhank fabrics`."""
+"""The built-in stitch patterns, as reports: `halfhank stitches`."""
 
 from halfhank.cli.report.figures import rows
 from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
@@ -16,7 +16,7 @@ def fabric_list() -> Report:
 def _listed(fabric: BuiltIn) -> ListItem:
     pattern = built_in_pattern(built_in_stitch(fabric.name))
     wide, high = (Value(f"{ratio:g}", ratio, "1") for ratio in (fabric.stitch_ratio, fabric.row_ratio))
-    size = content(wide, " x as wide, ", high, " x as high as garter")
+    size = content(wide, " times as wide and ", high, " times as high as garter")
     counts = content(f"{pattern.multiple.short_words}, ", rows(len(pattern.rows)), "; ", size)
     return ListItem((fabric.name,), (ListItem((fabric.words,)), ListItem(counts)))
 

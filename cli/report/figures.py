@@ -1,7 +1,8 @@
 """Figures as reports show them, each with the number that it stands for."""
 
 from halfhank.grammar.description import CM_IN, GRAMS_IN
-from halfhank.model.number_words import counted, half_up, mass_figure, mass_words
+from halfhank.model.number_words import chance_words, counted, half_up, mass_figure, mass_words
+from halfhank.model.phrases import stitch_name
 from halfhank.model.report_tree import Content, Report, Value, content, row_number, with_values
 
 CM_IN_INCH = CM_IN["in"]
@@ -109,11 +110,15 @@ def swatch_length(cm: float) -> Value:
 
 
 def chance(value: float) -> Value:
-    """A chance in per cent, never a certainty that nobody has."""
-    words = "over 99.9 %" if value > 0.999 else "under 0.1 %" if value < 0.001 else f"{tenths(100 * value)} %"
-    return Value(words, 100 * value, "%")
+    """A chance in whole per cent, never a certainty that nobody has."""
+    return Value(chance_words(value), 100 * value, "%")
+
+
+def share(value: float) -> Value:
+    """A share in per cent, to a tenth."""
+    return Value(f"{tenths(100 * value)} %", 100 * value, "%")
 
 
 def stitch_words(stitch: str, wraps: int) -> str:
     """A stitch, with its wraps where it is elongated."""
-    return f"{stitch}, {wraps} wraps" if wraps > 1 else stitch
+    return f"{stitch_name(stitch)}, {wraps} wraps" if wraps > 1 else stitch_name(stitch)

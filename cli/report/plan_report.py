@@ -1,31 +1,28 @@
-"""The plan of a shawl as a report: what it takes, how large it will be, and every part and band."""
+"""The plan of a shawl as a report: the yarn used, how large it will be, and every part and band."""
 
 from collections.abc import Iterator
 
 from halfhank.cli.report.figures import (
     chance,
+    gram_range,
     grams,
     grams_left,
-    length,
     length_in_both,
     masses_in,
     metres,
     number_of,
-    row_range,
-    rows,
-    size,
     size_in_both,
-    stitch_words,
     stitches,
     swatch_length,
     tenths,
 )
-from halfhank.model.marks_and_stops.allowance_words import unit_words
-from halfhank.model.marks_and_stops.repeat_choices import ROWS, RepeatChoice, RepeatChoices, repeat_choices
-from halfhank.model.marks_and_stops.stops import one_more
+from halfhank.cli.report.plan_tables.band_tables import band_table, part_table, same_count
+from halfhank.cli.report.plan_tables.choice_table import choice_table
+from halfhank.cli.report.plan_tables.spare_yarn import ends_itself, spare_yarn
+from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.number_words import counted
 from halfhank.model.outline.outline import Size, Stretch
-from halfhank.model.phrases import blocking_words, going_on
+from halfhank.model.phrases import blocking_words, going_on, stitch_name
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,
@@ -42,9 +39,18 @@ from halfhank.model.report_tree import (
     row_number,
     words_column,
 )
-from halfhank.model.shawl import Fabric, Mark, PartPlan, Shawl, Start
+from halfhank.model.shawl import Fabric, Mark, Shawl, Start, YarnPlan
+from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.yarn.stitch_table import WEIGHED
+from halfhank.model.yarn.uncertainty import GAUGE, RATIO, SWATCH
 
-_ONE = {True: "one more", False: "one fewer"}
+_SOURCE = {SWATCH: "its swatch", RATIO: "another stitch", GAUGE: "its gauge", WEIGHED: "weighings"}
+_KNOWN_FROM = {
+    SWATCH: "estimated from the swatch",
+    RATIO: "estimated from another stitch's swatch",
+    GAUGE: "estimated from the gauge",
+    WEIGHED: "corrected by weighings",
+}
 
 
 def plan_report(plan: Plan, with_rows: bool = False) -> Report:
@@ -53,8 +59,8 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
     facts = [Paragraph(text, lead) for lead, text in _facts(plan)]
     tables = [
         ("Marks", _marks(shawl)),
-        ("Parts", _parts(shawl)),
-        ("Bands", _bands(shawl)),
+        ("Parts", part_table(shawl)),
+        ("Bands", band_table(shawl)),
         ("Stitches", _fabrics(shawl)),
     ]
     if choices := repeat_choices(plan):
@@ -78,13 +84,12 @@ def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
         yield "curve" if outline.fan_degrees is None else "fan", (outline.fan_words,)
     if outline.stretch is not None:
         yield "stretch", _stretch(outline.stretch, "pinning" if outline.pinned else "blocking")
-    yield "takes", content(grams(yarn.total_g), ", ", metres(yarn.total_m))
-    yield "for", _shares(shawl)
-    yield "leaves", content(_left(yarn.left_g), "; the last ridge takes ", grams(yarn.last_ridge_g))
-    sure = f" likely (by {yarn.basis}, give or take "
-    yield "lasts", content(chance(yarn.chance_enough), sure, grams(yarn.sd_g), ")")
-    if more := _spare_yarn(plan):
-        yield "more", more
+    yield "yarn used", content(grams(yarn.total_g), ", ", metres(yarn.total_m))
+    yield "of which", _shares(shawl)
+    yield "left over", content(_left(yarn.left_g), "; the last ridge takes ", grams(yarn.last_ridge_g))
+    yield "chance of enough yarn", _chance(yarn)
+    if more := spare_yarn(plan):
+        yield "spare yarn", more
     for remark in shawl.remarks:
         yield "remark", (remark,)
 
@@ -92,7 +97,7 @@ def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
 def _skein(shawl: Shawl) -> Content:
     yarn = shawl.yarn
     name = f"{yarn.name}: " if yarn.name else ""
-    return content(name, grams(yarn.skein_g), ", ", metres(yarn.skein_m), "; ", grams(yarn.keep_g), " kept back")
+    return content(name, grams(yarn.skein_g), ", ", metres(yarn.skein_m), "; margin ", grams(yarn.keep_g))
 
 
 def _start(start: Start) -> Content:
@@ -104,14 +109,22 @@ def _start(start: Start) -> Content:
 
 def _row_counts(shawl: Shawl) -> Content:
     live = shawl.rows.stitches
-    in_all = content(number_of(shawl.rows.count, "rows"), "; ", stitches(live[-1]), " at the end, ")
+    where = " in every row, " if same_count(shawl) else " at the end, "
+    in_all = content(number_of(shawl.rows.count, "rows"), "; ", stitches(live[-1]), where)
     allowed = "" if shawl.allowed is None else f"; as yarn allows: {shawl.allowance_words}"
     return content(in_all, number_of(sum(live[1:]), "sts"), " in all", allowed)
 
 
 def _shares(shawl: Shawl) -> Content:
     start, knitting, end = map(grams, (shawl.yarn.start_g, shawl.yarn.knitting_g, shawl.yarn.bind_off_g))
-    return content("the start ", start, ", the rows ", knitting, ", the end ", end)
+    return content("start ", start, ", rows ", knitting, ", bind-off ", end)
+
+
+def _chance(yarn: YarnPlan) -> Content:
+    """The chance, where the yarn is known from, and how far the yarn used may be off."""
+    used = Estimate(yarn.total_g, yarn.sd_g)
+    off = content("90 % range of yarn used ", gram_range(max(used.low, 0.0), used.high))
+    return content(chance(yarn.chance_enough), f", {_KNOWN_FROM[yarn.basis]} (", off, ")")
 
 
 def _size(shawl: Shawl) -> Content:
@@ -123,7 +136,7 @@ def _size(shawl: Shawl) -> Content:
 def _left(left_g: float) -> Content:
     if left_g >= 0:
         return (grams(left_g),)
-    return content("nothing: ", grams(-left_g), " short")
+    return content("not enough yarn: ", grams(-left_g), " short")
 
 
 def _stretch(stretch: Stretch, by: str) -> Content:
@@ -135,113 +148,42 @@ def _stretch(stretch: Stretch, by: str) -> Content:
 
 
 def _edges(lengths: Size, units: str) -> Content:
-    edges = [("spine", lengths.spine_cm), ("top", lengths.top_cm), ("last row", lengths.last_row_cm or None)]
-    if lengths.sides_cm is not None:
-        edges += [("left side", lengths.sides_cm[0]), ("right side", lengths.sides_cm[1])]
-    return joined(", ", [content(f"{name} ", length_in_both(cm, units)) for name, cm in edges if cm is not None])
+    edges = [("spine", lengths.spine_cm), ("top edge", lengths.top_cm), ("bind-off edge", lengths.last_row_cm or None)]
+    sides = _sides(lengths.sides_cm, units) if lengths.sides_cm else []
+    if len(sides) == 2 and lengths.sides_cm and lengths.top_cm == lengths.sides_cm[0]:
+        del edges[1]  # A piece worked sideways: its top is the upper edge.
+    named = [content(f"{name} ", length_in_both(cm, units)) for name, cm in edges if cm is not None]
+    return joined(", ", [*named, *sides])
+
+
+def _sides(sides_cm: tuple[float, float], units: str) -> list[Content]:
+    """The two sides: one length where they are as long, else each by the ends of the rows that lie there."""
+    upper, lower = (length_in_both(cm, units) for cm in sides_cm)
+    if upper.words == lower.words:
+        return [content("each side ", upper)]
+    return [content("upper edge (end of RS rows) ", upper), content("lower edge (start of RS rows) ", lower)]
 
 
 def _marks(shawl: Shawl) -> Table:
+    end = "end of the shawl" if ends_itself(shawl) else "bind off at the latest"
     named = (
-        ("half the yarn", shawl.marks.halfway),
-        ("turn back by", shawl.marks.turn_back),
-        ("bind off by", shawl.marks.bind_off_by),
+        ("half of this shawl's yarn", shawl.marks.halfway),
+        ("turn back at the latest", shawl.marks.turn_back),
+        (end, shawl.marks.bind_off_by),
     )
     columns = (
         words_column(""),
-        figures_column("row"),
-        figures_column("used", weight=2),
-        figures_column("left"),
+        figures_column("after row"),
+        figures_column("yarn used", weight=2),
+        figures_column("on the scale", weight=3),
         words_column("", weight=1),
     )
     return Table(columns, tuple(_mark(shawl, name, mark) for name, mark in named if mark is not None))
 
 
 def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
-    on = f", in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
-    beyond = f"past the planned end{on}" if mark.beyond else ""
-    return cells(name, row_number(mark.row), grams(mark.used_g), grams_left(mark.left_g), beyond)
-
-
-def choice_table(choices: RepeatChoices, shawl: Shawl) -> Table:
-    """One fewer, as planned and one more, side by side."""
-    of = f" of {choices.stitch}" if choices.stitch else ""
-    columns = (
-        words_column(""),
-        figures_column(f"{choices.unit}{of}", weight=3),
-        figures_column("rows in all", weight=2),
-        figures_column("size", weight=4),
-        figures_column("left over"),
-        figures_column("chance of enough yarn", weight=5),
-        words_column("", weight=1),
-    )
-    return Table(columns, tuple(_choice(shawl, choices.unit, choice) for choice in choices.choices))
-
-
-def _choice(shawl: Shawl, unit: str, choice: RepeatChoice) -> TableCells:
-    more, count = choice.difference > 0, abs(choice.difference)
-    changed = f"{counted(count, 'row')} {'more' if more else 'fewer'}" if unit == ROWS else _ONE[more]
-    return cells(
-        changed if choice.difference else "as planned",
-        number_of(choice.count, unit),
-        number_of(choice.rows, "rows"),
-        size(choice.size.wingspan_cm, choice.size.depth_cm, shawl.units),
-        grams_left(choice.left_g),
-        chance(choice.chance_enough),
-        "into the margin" if 0 <= choice.left_g < shawl.yarn.keep_g else "",
-    )
-
-
-def _parts(shawl: Shawl) -> Table:
-    columns = (
-        words_column("part"),
-        figures_column("rows"),
-        figures_column("sts at end", weight=2),
-        figures_column("used", weight=3),
-        figures_column("share", weight=1),
-        figures_column("left"),
-    )
-    return Table(columns, tuple(map(_part, shawl.parts)))
-
-
-def _part(part: PartPlan) -> TableCells:
-    return cells(
-        part.name,
-        row_range(part.first_row, part.last_row),
-        number_of(part.stitches_at_end, "sts"),
-        grams(part.used_g),
-        Value(f"{part.share:.1%}", 100 * part.share, "%"),
-        grams_left(part.left_g),
-    )
-
-
-def _bands(shawl: Shawl) -> Table:
-    columns = (
-        words_column("part", weight=4),
-        words_column("stitch"),
-        words_column("", weight=3),
-        figures_column("rows"),
-        figures_column("sts at end", weight=2),
-        figures_column("height", weight=1),
-        figures_column("used"),
-        figures_column("left", weight=5),
-    )
-    return Table(columns, tuple(_band(shawl, index) for index in range(len(shawl.bands))))
-
-
-def _band(shawl: Shawl, index: int) -> TableCells:
-    band = shawl.bands[index]
-    opens = index == 0 or shawl.bands[index - 1].part != band.part
-    return cells(
-        shawl.parts[band.part].name if opens else "",
-        stitch_words(band.stitch, band.wraps),
-        band.label or "",
-        row_range(band.first_row, band.last_row),
-        number_of(band.stitches_at_end, "sts"),
-        length(band.height_cm, shawl.units),
-        grams(band.used_g),
-        grams_left(band.left_g),
-    )
+    more = f"{mark.row - shawl.rows.count:,} more in {going_on(shawl)}" if mark.beyond else ""
+    return cells(name, row_number(mark.row), grams(mark.used_g), grams_left(mark.left_g), more)
 
 
 def _fabrics(shawl: Shawl) -> Table:
@@ -249,8 +191,8 @@ def _fabrics(shawl: Shawl) -> Table:
         words_column("stitch"),
         figures_column("gauge"),
         figures_column("over", weight=3),
-        figures_column("yarn a stitch", weight=2),
-        words_column("by", weight=1),
+        figures_column("yarn per stitch", weight=2),
+        words_column("known from", weight=1),
     )
     return Table(columns, tuple(map(_fabric, shawl.fabrics)))
 
@@ -258,17 +200,22 @@ def _fabrics(shawl: Shawl) -> Table:
 def _fabric(fabric: Fabric) -> TableCells:
     across, up = fabric.gauge
     return cells(
-        fabric.name,
+        stitch_name(fabric.name),
         content(Value(f"{across:.4g}", across, "sts"), " x ", Value(f"{up:.4g}", up, "rows")),
         swatch_length(fabric.gauge_over_cm),
         Value(f"{tenths(fabric.yarn_m * 1000)} mm", fabric.yarn_m * 1000, "mm"),
-        fabric.basis + ("; gauge assumed" if fabric.gauge_assumed else ""),
+        _SOURCE[fabric.basis] + ("; gauge assumed" if fabric.gauge_assumed else ""),
     )
 
 
 def _rows(plan: Plan) -> Table:
     shawl = plan.shawl
-    columns = (figures_column("row"), figures_column("sts"), figures_column("used", weight=1), figures_column("left"))
+    columns = (
+        figures_column("row"),
+        figures_column("sts"),
+        figures_column("yarn used", weight=1),
+        figures_column("on the scale"),
+    )
     used_g, left_g, live = shawl.used_g, plan.working.left_g, shawl.rows.stitches
     return Table(
         columns,
@@ -277,31 +224,3 @@ def _rows(plan: Plan) -> Table:
             for row in range(1, shawl.rows.count + 1)
         ),
     )
-
-
-def _spare_yarn(plan: Plan) -> Content:
-    """How many rows more could be paid for, and what one more repeat takes; empty where neither is known."""
-    return joined("; ", [text for text in (_more_rows(plan.shawl), _more_repeats(plan)) if text])
-
-
-def _more_rows(shawl: Shawl) -> Content:
-    mark = shawl.marks.bind_off_by
-    if mark is None or mark.row < shawl.rows.count:
-        return ()
-    more, spare_g = mark.row - shawl.rows.count, shawl.yarn.left_g - shawl.yarn.keep_g
-    if not more and spare_g > shawl.yarn.last_ridge_g:
-        return ()  # Its decreases end the piece, not the yarn.
-    return content("the yarn pays for ", rows(more) if more else "no row", " past the end")
-
-
-def _more_repeats(plan: Plan) -> Content:
-    more, shawl = one_more(plan), plan.shawl
-    if more is None:
-        return ()
-    left_g = more.left.mean
-    takes = content(unit_words(plan.table.measures), " would take ", grams(more.takes_g))
-    if left_g >= shawl.yarn.keep_g:
-        return content(takes, ", and ", grams(left_g), " would be left")
-    if left_g >= 0:
-        return content(takes, ", which goes into the margin")
-    return content(takes, ", ", grams(-left_g), " more than there is")

@@ -1,6 +1,6 @@
 """One shawl from skeins of other lengths, as a report: `halfhank skeins`."""
 
-from halfhank.cli.report.figures import M_IN_YARD, grams, masses_in, number_of, size
+from halfhank.cli.report.figures import M_IN_YARD, grams, masses_in, number_of, size, tenths
 from halfhank.model.design.band_walk import open_piece
 from halfhank.model.design.design import Repeat
 from halfhank.model.plan import Plan
@@ -25,10 +25,9 @@ def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report
     """A table of the skeins under their `names`, with what the shawl becomes from each."""
     shawl, repeats = plan.shawl, isinstance(open_piece(plan.design), Repeat)
     rows = tuple(_skein(one, name, repeats) for one, name in zip(found, names, strict=True))
-    margin = shawl.yarn.keep_g / shawl.yarn.skein_g
-    note = content(
-        "The margin of ", Value(f"{margin:.0%}", 100 * margin, "%"), " is kept besides the yarn of the bind-off."
-    )
+    percent = 100 * shawl.yarn.keep_g / shawl.yarn.skein_g
+    margin = Value(f"{tenths(percent).removesuffix('.0')} %", percent, "%")
+    note = content("The margin of ", margin, " is in addition to the yarn of the bind-off.")
     return masses_in(
         shawl.skein.unit, Report(f"{shawl.title}: from other skeins", (Table(_columns(repeats), rows), Paragraph(note)))
     )
@@ -40,9 +39,9 @@ def _columns(repeats: bool) -> tuple[TableColumn, ...]:
         figures_column("rows"),
         *([figures_column("repeats")] if repeats else []),
         figures_column("sts at end"),
-        figures_column("in all", weight=1),
+        figures_column("sts in all", weight=1),
         figures_column("wingspan x depth"),
-        figures_column("half at"),
+        figures_column("on the scale at half"),
         figures_column("bind-off"),
         figures_column("left over", weight=2),
     )

@@ -1,10 +1,11 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
 from halfhank.cli.report.figures import chance, grams, grams_left, masses_in, number_of, size
-from halfhank.cli.report.plan_report import choice_table
+from halfhank.cli.report.plan_tables.choice_table import FROM_MARGIN, choice_table
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.number_words import counted
+from halfhank.model.phrases import stitch_name
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Paragraph,
@@ -19,11 +20,14 @@ from halfhank.model.report_tree import (
 )
 from halfhank.model.shawl import Shawl
 
-_NOTE = "Bound off at once after the row, without what the plan has after it. The margin is part of what is left over."
+_NOTE = (
+    "The shawl is bound off right after the row; what the plan has after it is left out. What is left over includes "
+    "the margin."
+)
 
 
 def stop_report(plan: Plan) -> Report:
-    """A table of the stops, with what each leaves and how it would look."""
+    """A table of the stops, with what is left over at each and how it would look."""
     shawl = plan.shawl
     columns = (
         figures_column("row"),
@@ -46,14 +50,14 @@ def stop_report(plan: Plan) -> Report:
 def _stop(shawl: Shawl, stop: Stop) -> TableCells:
     return cells(
         row_number(stop.row),
-        f"{stop.part}: {stop.stitch}" + (f", {stop.label}" if stop.label else ""),
+        f"{stop.part}: {stitch_name(stop.stitch)}" + (f", {stop.label}" if stop.label else ""),
         number_of(stop.stitches, "sts"),
         grams(stop.reading_g),
         grams(stop.bind_off_g),
         grams_left(stop.left.mean),
         chance(stop.left.chance_positive),
         size(stop.size.wingspan_cm, stop.size.depth_cm, shawl.units),
-        f"{'finished' if stop.finish.finished else 'unfinished'} ({stop.finish.why})",
+        "finished" if stop.finish.finished else "unfinished",
         "; ".join(_notes(shawl, stop)),
     )
 
@@ -63,4 +67,5 @@ def _notes(shawl: Shawl, stop: Stop) -> list[str]:
     notes += [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
     notes += ["beyond the plan"] if stop.beyond else []
     notes += [f"without {', '.join(stop.left_out)}"] if stop.left_out else []
-    return notes + (["into the margin"] if 0 <= stop.left.mean < shawl.yarn.keep_g else [])
+    notes += [FROM_MARGIN] if 0 <= stop.left.mean < shawl.yarn.keep_g else []
+    return [*notes, stop.finish.why]

@@ -100,9 +100,9 @@ def paragraph(lead: str, text: str, indent: int, room: int | None) -> list[str]:
     """
     if room is None:
         return [f"{lead:{indent}}{text}"]
-    lines, line = [], f"{lead:{indent}}"
+    lines, line, full = [], f"{lead:{indent}}", bool(lead.strip()) and width(lead) == indent
     for word in _unbroken(text):
-        started = width(line) > indent
+        started, full = full or width(line) > indent, False
         if started and width(line) + 1 + width(word) > room:
             lines.append(line)
             line, started = " " * indent, False

@@ -4,7 +4,7 @@ import sys
 from collections.abc import Callable, Iterable
 
 from halfhank.cli import terminal
-from halfhank.cli.report.table_lines import paragraph, table_lines
+from halfhank.cli.report.table_lines import GAP, paragraph, table_lines
 from halfhank.cli.terminal import Emphasis, safe
 from halfhank.grammar.record import NamedTuple
 from halfhank.grammar.source_text.excerpt import problem_lines
@@ -25,7 +25,7 @@ from halfhank.model.report_tree import (
 WIDEST_TEXT, WIDEST_TABLE = 100, 140
 """Columns that are filled on the widest terminal."""
 _NARROWEST = 24
-_LEAD = 10
+_LEAD, _LEAD_PART = 12, 3
 _INDENT = "  "
 
 
@@ -77,12 +77,19 @@ def _report(report: Report, layout: TextLayout) -> list[str]:
 
 def _stacked(heading: Iterable[str], blocks: tuple[ReportBlock, ...], depth: int, layout: TextLayout) -> list[str]:
     """Blocks under a heading, an empty line between those that do not belong together."""
-    lines = list(heading)
+    lines, lead = list(heading), _lead_columns(blocks, layout)
     for index, block in enumerate(blocks):
         if index and not _close(blocks[index - 1], block):
             lines.append("")
-        lines += _block(block, depth, layout)
+        lines += _block(block, depth, lead, layout)
     return lines
+
+
+def _lead_columns(blocks: tuple[ReportBlock, ...], layout: TextLayout) -> int:
+    """What leads take before the texts of facts: as much as the longest, where a line has room for it."""
+    leads = [layout.escape(block.lead) for block in blocks if isinstance(block, Paragraph) and block.lead]
+    columns = max(map(terminal.width, leads), default=0) + len(GAP)
+    return columns if layout.paragraphs is None or _LEAD_PART * columns <= layout.paragraphs else _LEAD
 
 
 def _close(above: ReportBlock, below: ReportBlock) -> bool:
@@ -91,11 +98,11 @@ def _close(above: ReportBlock, below: ReportBlock) -> bool:
     return facts or isinstance(above, ProblemNote)
 
 
-def _block(block: ReportBlock, depth: int, layout: TextLayout) -> list[str]:
+def _block(block: ReportBlock, depth: int, lead_columns: int, layout: TextLayout) -> list[str]:
     match block:
         case Paragraph(text, lead):
             words = layout.escape(words_of(text))
-            return paragraph(layout.escape(lead or ""), words, _LEAD if lead else 0, layout.paragraphs)
+            return paragraph(layout.escape(lead or ""), words, lead_columns if lead else 0, layout.paragraphs)
         case ListBlock(items):
             return _items(items, depth, layout)
         case Table():

@@ -2,22 +2,24 @@
 
 from collections.abc import Iterator
 
-from halfhank.cli.report.figures import chance, grams, masses_in, range_left, stitches
+from halfhank.cli.report.figures import chance, gram_range, grams, grams_left, masses_in, range_left, stitches
+from halfhank.cli.report.plan_tables.spare_yarn import ends_itself
 from halfhank.model.design.design import Weighing
-from halfhank.model.marks_and_stops.sequences import open_repeat
+from halfhank.model.marks_and_stops.allowance_words import unit_words
 from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, last_safe, one_more
 from halfhank.model.number_words import mass_words
+from halfhank.model.phrases import stitch_name
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
 from halfhank.model.shawl import Mark
 from halfhank.model.weighings.forecast import Forecast, forecast
 from halfhank.model.weighings.log import SURPRISE_SDS, LoggedWeighing
-from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.weighings.posterior import BAND_SDS, Estimate
 from halfhank.model.weighings.slips import Slip, likely_slip
 from halfhank.model.yarn.uncertainty import LABEL_SD
 
 SAFE_CHANCE = 0.95
-"""A stop is called safe when the yarn lasts to it with this chance."""
+"""A stop is called safe when there is enough yarn for it with this chance."""
 
 
 def weighing_report(before: Plan, after: Plan, row: int, dry_run: bool) -> Report:
@@ -36,8 +38,8 @@ def refusal_of(after: Plan, logged: LoggedWeighing, mass: str, used: bool) -> st
     expected = _mirrored(skein_g, logged.others) if used else logged.others
     low, high = max(expected.low, 0.0), max(min(expected.high, skein_g), 0.0)
     unit = after.shawl.skein.unit
-    was_to = f"{mass_words(low, unit)} to {mass_words(high, unit)} {'used' if used else 'left'} (90 % range)"
-    refused = f"After row {logged.row:,} there were to be {was_to}, not {mass}. Nothing was written.\n"
+    wanted = f"{mass_words(low, unit)} to {mass_words(high, unit)} {'used' if used else 'on the scale'} (90 % range)"
+    refused = f"Expected after row {logged.row:,}: {wanted}, not {mass}. Nothing was written.\n"
     return f"{refused}{slip_question(skein_g, logged.others, mass, used)}If {mass} is right, add --sure.\n"
 
 
@@ -75,10 +77,10 @@ def _slip_words(slip: Slip, used: bool) -> str:
 def _replaced(before: Plan, row: int) -> Iterator[Content]:
     old = next((one for one in before.design.log if one.row == row), None)
     if old is not None:
-        kind = "" if row == 0 else " used" if old.used else " left"
+        kind = "" if row == 0 else " used" if old.used else " on the scale"
         written = old.written.value.mass
         mass = Value(f"{written.value:g} {written.unit}", written.value, written.unit)
-        yield content("In place of the weighing that the log had here: ", mass, f"{kind}.")
+        yield content("Replaces the earlier weighing: ", mass, f"{kind}.")
 
 
 def _start_weighed(after: Plan) -> Iterator[Content]:
@@ -88,11 +90,11 @@ def _start_weighed(after: Plan) -> Iterator[Content]:
 
 def _row_weighed(after: Plan, expected: Forecast, row: int) -> Iterator[Content]:
     logged, weighing = next(one for one in expected.weighings if one.row == row), _weighing(after, row)
-    mass = content(grams(weighing.mass_g), " used. " if weighing.used else " left. ")
+    mass = content(grams(weighing.mass_g), " used. " if weighing.used else " on the scale. ")
     yield content("After row ", row_number(row), ": ", mass, _against_forecast(logged, weighing))
     yield from _more_than_before(expected, logged)
     if abs(logged.surprise_sds) > 1 and all(one.row for one in after.design.log):
-        yield ("The skein was not weighed before the cast-on: part of the difference is put down to its label.",)
+        yield ("The skein was not weighed before the cast-on: part of the difference may be an error of its label.",)
 
 
 def _weighing(plan: Plan, row: int) -> Weighing:
@@ -103,7 +105,8 @@ def _against_forecast(logged: LoggedWeighing, weighing: Weighing) -> Content:
     """How the weighing stands to the forecast, both as what is left or both as what is used."""
     less_g, surprise = logged.expected.mean - logged.left_g, abs(logged.surprise_sds)
     expected_g = weighing.mass_g + (-less_g if weighing.used else less_g)
-    spread = content(" were foretold, give or take ", grams(logged.expected.sd))
+    off_g = BAND_SDS * logged.expected.sd
+    spread = content(" (90 % range ", gram_range(max(expected_g - off_g, 0.0), max(expected_g + off_g, 0.0)), ")")
     plan = (
         "In doubt: "
         if logged.disputed
@@ -113,12 +116,12 @@ def _against_forecast(logged: LoggedWeighing, weighing: Weighing) -> Content:
         if surprise <= SURPRISE_SDS
         else "Not on plan: "
     )
-    verdict = content(plan, grams(max(expected_g, 0.0)), spread)
+    verdict = content(plan, "expected ", grams(max(expected_g, 0.0)), spread)
     if surprise <= 1:
         return content(verdict, ".")
-    more = (less_g > 0) == weighing.used
-    by = f" {'more' if more else 'less'} than that is {'used' if weighing.used else 'left'}."
-    return content(verdict, "; ", grams(abs(less_g)), by)
+    more = "more" if (less_g > 0) == weighing.used else "less"
+    shows = content(grams(abs(less_g)), f" {more}.")
+    return content(verdict, "; " if weighing.used else "; the scale shows ", shows)
 
 
 def _more_than_before(expected: Forecast, logged: LoggedWeighing) -> Iterator[Content]:
@@ -127,33 +130,35 @@ def _more_than_before(expected: Forecast, logged: LoggedWeighing) -> Iterator[Co
     if earlier:
         least = min(earlier, key=lambda one: one.left_g)
         before = content("row ", row_number(least.row), " (", grams(least.left_g), ")")
-        yield content("That is more than was left after ", before, ": one of the two is wrong.")
+        yield content("That is more than on the scale after ", before, ": one of the two is wrong.")
 
 
 def _enough_yarn(after: Plan, expected: Forecast) -> Iterator[Content]:
     end = expected.end
-    left = content(grams(abs(end.mean)), " would be left" if end.mean >= 0 else " would be missing")
-    likely = content(
-        "The yarn lasts to the end of the bind-off with a chance of ", chance(after.shawl.yarn.chance_enough)
+    likely = content("Chance of enough yarn: ", chance(after.shawl.yarn.chance_enough), "; ")
+    left = (
+        content(grams(end.mean), " left over") if end.mean >= 0 else content("not enough yarn: ", *grams_left(end.mean))
     )
-    yield content(likely, ": ", left, " (", range_left(end.low, end.high), " nine times in ten).")
+    yield content(likely, left, " (90 % range ", range_left(end.low, end.high), ").")
 
 
 def _marks(after: Plan, row: int) -> Iterator[Content]:
-    named: list[tuple[str, Mark | None]] = [
-        ("Half the yarn is used after row ", after.shawl.marks.halfway),
-        ("Turn back by row ", after.shawl.marks.turn_back),
-        ("Bind off by row ", after.shawl.marks.bind_off_by),
+    marks, latest = after.shawl.marks, " at the latest"
+    end = ("The shawl ends after row ", "") if ends_itself(after.shawl) else ("Bind off after row ", latest)
+    named: list[tuple[str, str, Mark | None]] = [
+        ("Half of this shawl's yarn: after row ", "", marks.halfway),
+        ("Turn back after row ", latest, marks.turn_back),
+        (*end, marks.bind_off_by),
     ]
-    for words, mark in named:
+    for words, later, mark in named:
         if mark is not None and mark.row > row:
-            yield content(words, row_number(mark.row), ", with ", grams(max(mark.left_g, 0.0)), " on the scale.")
+            yield content(words, row_number(mark.row), later, ", ", grams(max(mark.left_g, 0.0)), " on the scale.")
 
 
 def _stops(after: Plan, row: int) -> Iterator[Content]:
     """The safe stops ahead: those that look finished and the planned end, or else the last safe row."""
     if row == after.rows.count:
-        yield ("The shawl is done: bind off.",)
+        yield ("All rows are worked: bind off.",)
         return
     ahead = [one for one in candidates(after) if one.place.row > row and one.left.chance_positive >= SAFE_CHANCE]
     good = [one for one in ahead if one.planned or finish_in(after, one).finished]
@@ -178,7 +183,9 @@ def _stop(one: Candidate) -> Content:
     place = one.place
     label = f", {place.run.source.label}" if place.run.source.label else ""
     end = " (the planned end)" if one.planned else ""
-    where = content("row ", row_number(place.row), f", after {place.run.stitch}{label}{end}: ", stitches(place.live))
+    where = content(
+        "row ", row_number(place.row), f", after {stitch_name(place.run.stitch)}{label}{end}: ", stitches(place.live)
+    )
     return content(where, ", ", grams(one.bind_off_g), " to bind off, ", grams(one.left.mean), " left over")
 
 
@@ -190,16 +197,13 @@ def _repeats(before: Plan, after: Plan) -> Iterator[Content]:
             if before.shawl.allowed == after.shawl.allowed
             else f"; before this weighing {before.shawl.allowance_words}"
         )
-        yield (f"As yarn allows comes to {after.shawl.allowance_words}{was}.",)
+        yield (f"The yarn allows {after.shawl.allowance_words}{was}.",)
     more = one_more(after)
     if more is None:
         return
-    band = after.shawl.allowed is not None and open_repeat(after.design) is None
-    than_planned = f"{'One more' if band else 'One more repeat'} than planned "
-    left_g = more.left.mean
-    if left_g >= after.shawl.yarn.keep_g:
-        yield content(than_planned, "fits: ", grams(left_g), " would be left.")
-    elif left_g >= 0:
-        yield content(than_planned, "would go into the margin: ", grams(left_g), " would be left.")
-    else:
-        yield content(than_planned, "does not fit: ", grams(-left_g), " would be missing.")
+    left_g, than_planned = more.left.mean, f"for {unit_words(after.table.measures)} than planned: "
+    if left_g < 0:
+        yield content("Not enough yarn ", than_planned, grams(-left_g), " short.")
+        return
+    margin = "" if left_g >= after.shawl.yarn.keep_g else ", less than the margin"
+    yield content("Enough yarn ", than_planned, grams(left_g), f" left over{margin}.")

@@ -24,7 +24,7 @@ class BuiltIn(NamedTuple):
 # Ratios: stockinette's from a published pair (17 x 22 against 17 x 33 in 10 cm, DROPS 253-28); those of drop stitch
 # follow from its wraps; all others are common practice, to be replaced by a swatch's gauge.
 _PATTERNS = (
-    BuiltIn("garter", "every row knit: a ridge in two rows", 1.0, 1.0, ("rows 1, 2: knit",)),
+    BuiltIn("garter", "every row knit: a ridge every two rows", 1.0, 1.0, ("rows 1, 2: knit",)),
     BuiltIn(
         "stockinette",
         "smooth: knit on the right side, purl on the wrong side",
@@ -34,14 +34,14 @@ _PATTERNS = (
     ),
     BuiltIn(
         "drop",
-        "elongated rows: every stitch wrapped more than once, released in the next row",
+        "elongated rows: every stitch wrapped more than once, the extra wraps dropped in the next row",
         1.0,
         1.0,
         ("row 1: *k1 with 2 wraps*", "row 2: knit"),
     ),
     BuiltIn(
         "moss",
-        "knit and purl by turns, one over the other: flat and firm",
+        "knit and purl stitches alternating, offset in each row: flat and firm",
         1.0,
         1.1,
         ("multiple of 2 sts + 1", "rows 1, 2: k1, *p1, k1*"),
@@ -55,7 +55,7 @@ _PATTERNS = (
     ),
     BuiltIn(
         "scattered-eyelets",
-        "single eyelets on stockinette, set off from row to row",
+        "single eyelets on stockinette, offset in alternate rows",
         1.02,
         1.5,
         (
@@ -89,7 +89,7 @@ _PATTERNS = (
     ),
     BuiltIn(
         "small-cable",
-        "cables of four stitches between purl columns",
+        "4-stitch cables between purl columns",
         0.88,
         1.45,
         ("multiple of 6 sts + 2", "row 1: p2, *k4, p2*", "rows 2, 4: k2, *p4, k2*", "row 3: p2, *2/2 rc, p2*"),

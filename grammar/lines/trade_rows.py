@@ -23,7 +23,7 @@ _HEAD = re.compile(r"( *)(rows?)\s+([0-9](?:[0-9,\s–-]|to|and)*)\s*(?:\((?:rs|
 _TO_END = r"(?:(?:to|until)(?: the)? end(?: of (?:the )?row)?|across(?: the)?(?: row)?)"
 _TO_LAST = r"(?:to|until)(?: the)? last(?: [0-9]+)? (?:sts?|stitch(?:es)?)(?=, *[^ ])"
 _REPEAT = r"\*([^*]*?)[;,.]? *\brep(?:eat)?\b(?: from)?(?: \*)?"
-_MULTIPLE_CHANGES = re.compile(r"\. each multiple now has [0-9]+ sts\.?$")
+_MULTIPLE_CHANGES = re.compile(r"\. each (?:multiple|repeat) now has [0-9]+ sts\.?$")
 
 # What is printed, in lower case, and the language's form of it, in turn.
 _FORMS = (

@@ -32,7 +32,7 @@ def release_lines(pattern: Pattern) -> list[str]:
     if not after:
         return []
     rows = f"row{'' if len(after) == 1 else 's'} {_numbers(after)}"
-    return [f"In {rows} drop the extra wraps of the row before from the needle as you come to them."]
+    return [f"On {rows}, drop the extra wraps of the row before."]
 
 
 def _line(rows: list[PatternRow], turned: bool, found: StitchCount, left: StitchCount) -> str:
@@ -40,7 +40,7 @@ def _line(rows: list[PatternRow], turned: bool, found: StitchCount, left: Stitch
     side = f" ({'WS' if sides == {True} else 'RS'})" if len(sides) == 1 else ""
     numbers = [row.number for row in rows]
     label = f"Row {numbers[0]}" if len(numbers) == 1 else f"Rows {_numbers(numbers)}"
-    after = "" if found.each == left.each else f" Each multiple now has {left.each} sts."
+    after = "" if found.each == left.each else f" Each repeat now has {left.each} sts."
     return f"{label}{side}: {_sentence(rows[0])}.{after}"
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from halfhank.model.instructions.part_sections import part_section
 from halfhank.model.instructions.pattern_sections import abbreviation_section, pattern_sections
-from halfhank.model.instructions.shaping_sentences import shaping_lines
+from halfhank.model.instructions.shaping_sentences import edge_lines, shaping_lines
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,
@@ -55,15 +55,16 @@ def _start(plan: Plan) -> Content:
     if not start.tab:
         return content("Cast on ", sts(start.stitches), ".")
     tab_stitches, tab_rows = start.tab
-    side, along = sts(tab_stitches), sts(tab_rows // 2)
-    tab = content("Garter tab: cast on ", side, f" and knit {tab_rows} rows. Turn the work a quarter to the right")
-    picked = content(", pick up and knit ", along, " along its side, then ", side, " from the cast-on: ")
+    cast_on, ridges = sts(tab_stitches), tab_rows // 2
+    along = f"1 st in each of the {ridges:,} ridges" if ridges > 1 else "1 st in the ridge"
+    tab = content("Garter tab: cast on ", cast_on, f" and knit {tab_rows:,} rows. Turn the work 90° clockwise; ")
+    picked = content(f"pick up and knit {along}, then ", cast_on, " from the cast-on edge: ")
     return content(tab, picked, sts(start.stitches), ".")
 
 
 def _shaping(plan: Plan, needle: Needle, patterns: list[Pattern]) -> list[Content]:
     """The shape's lines, and the order in which a row is worked."""
-    lines = shaping_lines(plan.design, plan.design.lines)
+    lines = [*edge_lines(plan.design), *shaping_lines(plan.design, plan.design.lines)]
     if min(plan.rows.stitches) < 2 * needle.edge:
         lines.append(content("Rows of fewer than ", sts(2 * needle.edge), ": every st is an edge st."))
     if patterns and (needle.edge or needle.left):
@@ -77,15 +78,15 @@ def _row_order(needle: Needle) -> Content:
     edge = [content("edge (", sts(needle.edge), ")")] if needle.edge else []
     spine = [content("spine (", sts(needle.spine), ")")] if needle.spine else []
     middle: list[Content] = [("first wing",), *spine, ("second wing",)] if needle.left else [("pattern",)]
-    return content("Right-side rows: ", joined(", ", [*edge, *middle, *edge]), "; wrong-side rows in reverse order.")
+    return content("RS rows: ", joined(", ", [*edge, *middle, *edge]), "; WS rows in reverse order.")
 
 
 def _new_stitches(pattern: Pattern) -> list[Content]:
-    """How stitches are worked that increases bring, before they make a whole multiple."""
+    """How stitches are worked that increases bring, before they make a whole repeat."""
     if pattern.is_panel or pattern.multiple.each == 1:
         return []
-    until = "until its rows begin again on a whole multiple more"
-    return [(f"New stitches beside {pattern.name}: {pattern.fill}, {until}.",)]
+    until = "until there are enough for another repeat; take them into the pattern at its next row 1"
+    return [(f"{pattern.name}: work new stitches in {pattern.fill} {until}.",)]
 
 
 def _end(plan: Plan) -> ReportSection:

@@ -7,14 +7,14 @@ from halfhank.model.number_words import counted
 
 
 def allowance_words(measures: StitchMeasures, allowed: int | None) -> str:
-    """The count with its unit: times through a repeat, repeats of a stitch's own rows, or rows; empty without one."""
+    """The count with its unit: repeats, repeats of a stitch's own rows, or rows; empty without one."""
     if allowed is None:
         return ""
     piece = open_piece(measures.design)
     if isinstance(piece, Band):
         rows = measures.repeat_rows(piece.stitch)
         return f"{counted(allowed, 'repeat')} of {piece.stitch}" if rows else counted(2 * allowed, "row")
-    return "once" if allowed == 1 else f"{allowed:,} times"
+    return counted(allowed, "repeat")
 
 
 def unit_words(measures: StitchMeasures) -> str:

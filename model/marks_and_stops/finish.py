@@ -64,8 +64,8 @@ def finish_of(measures: StitchMeasures, place: EndPlace, whole: bool = False) ->
     if place.inside and not _leaves_pattern(measures, place.run.stitch, place.done):
         return Finish(False, f"inside the rows of {place.run.stitch}")
     if repeat is not None and len(fabrics_in(repeat)) > 1:
-        return Finish(True, "uneven, may end anywhere")
-    return Finish(True, "nothing to break off") if place.inside else Finish(True, "at a band's end")
+        return Finish(True, "uneven bands")
+    return Finish(True, "plain rows") if place.inside else Finish(True, "at a band's end")
 
 
 # The fabric.

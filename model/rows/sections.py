@@ -54,7 +54,7 @@ def section_of(index: int, part: Part, allowed: int) -> Section:
 
 def mirrored(section: Section) -> Section:
     """The same part in the mirrored second half: bands in reverse order, each worked forward."""
-    return section._replace(name=f"{section.name}, back", runs=section.runs[::-1], mirrored=True)
+    return section._replace(name=f"{section.name}, mirrored", runs=section.runs[::-1], mirrored=True)
 
 
 def shortened(section: Section, rows: int) -> Section:

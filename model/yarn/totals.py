@@ -64,7 +64,8 @@ def part_plans(working: Working) -> list[PartPlan]:
     for part in working.parts:
         used_g, _ = _used_g(working, part.first_row, part.last_row)
         span = (part.first_row, part.last_row, part.end)
-        plans.append(PartPlan(part.section.name, *span, used_g, _share(working, used_g), working.left_g[part.last_row]))
+        share, left_g = _share(working, used_g), working.left_g[part.last_row]
+        plans.append(PartPlan(part.section.name, *span, used_g, share, left_g, part.section.mirrored))
     return plans
 
 

@@ -70,7 +70,7 @@ def test_no_command_shows_the_help() -> None:
 
 
 def test_a_misspelt_command_is_told_the_nearest() -> None:
-    assert "there is no command 'chekc'; did you mean check?" in halfhank("chekc", "x").err
+    assert "unknown command 'chekc'; did you mean check?" in halfhank("chekc", "x").err
 
 
 def test_a_fault_of_our_own(good: Path, monkeypatch: pytest.MonkeyPatch) -> None:

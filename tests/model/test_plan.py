@@ -388,6 +388,6 @@ def test_descriptions_with_mistakes_are_never_planned(path: Path) -> None:
 def test_a_turned_shawl_has_one_mark_the_others_another() -> None:
     turned = shawl("garter 40 rows", lines=WINGS, tail="turn back")
     assert isinstance(turned.marks.turn_back, Mark) and turned.marks.bind_off_by is None
-    assert [part.name for part in turned.parts] == ["1", "1, back"]
+    assert [part.name for part in turned.parts] == ["1", "1, mirrored"]
     straight = shawl("garter 40 rows", lines=WINGS)
     assert straight.marks.turn_back is None and isinstance(straight.marks.bind_off_by, Mark)

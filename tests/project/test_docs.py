@@ -8,6 +8,7 @@ from pathlib import Path
 
 import click
 import pytest
+from halfhank.cli.commands.chart import CHARTS
 from halfhank.cli.group import COMMANDS, LazyGroup, halfhank
 
 from tests.cli.running import halfhank as run
@@ -92,6 +93,22 @@ def test_every_help_is_shown(name: str) -> None:
     assert text.startswith(f"Usage: {' '.join(('halfhank', name)).strip()} ")
     assert max(map(len, text.splitlines())) <= 80
     assert "..." not in text.partition("Commands:")[2]
+
+
+COMMAND_LINES = [(name,) for name in COMMANDS] + [("chart", name) for name in CHARTS]
+
+
+@pytest.mark.parametrize("name", [(), *COMMAND_LINES], ids=" ".join)
+def test_every_help_ends_with_an_example_that_runs(
+    name: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    *_, last = run(*name, "--help").out.decode().splitlines()
+    assert re.match(rf" *Example: halfhank {' '.join(name)}", last)
+    monkeypatch.chdir(tmp_path)
+    if name != ("new",):
+        shutil.copy(ROOT / "gallery_demo" / "hedge-and-ditch.shawl", "mine.shawl")
+    result = run(*shlex.split(last)[2:])
+    assert (result.status, result.err) == (0, "")
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: str(page.relative_to(ROOT)))

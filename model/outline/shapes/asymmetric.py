@@ -78,4 +78,4 @@ def _words(layout: Layout) -> str:
     strip = opposite and min(rows.stitches) >= AS_WIDE * max(rows.stitches)
     words = "bias strip" if strip else "asymmetric triangle"
     words += " and back" if layout.turned_back else ""
-    return f"{words} with saw teeth" if teeth else words
+    return f"{words} with a sawtooth edge" if teeth else words

@@ -49,7 +49,7 @@ def test_a_scale_is_kept(good: Path) -> None:
 def test_a_width_may_say_its_unit(good: Path) -> None:
     assert _root("--width", "150mm", good=good).get("width") == _root("--width", "150", good=good).get("width")
     refused = halfhank("draw", good, "--width", "10cm")
-    assert refused.status == 2 and "'10cm' is no number of mm" in refused.err
+    assert refused.status == 2 and "'10cm' is not a number of mm" in refused.err
 
 
 def test_a_width_is_kept(good: Path) -> None:

@@ -36,5 +36,5 @@ def test_a_triangle_unless_another_is_asked_for() -> None:
 def test_no_description_is_written_over(good: Path) -> None:
     before = good.read_bytes()
     result = halfhank("new", "crescent", "-o", good)
-    assert result.status == 2 and "is there already" in result.err
+    assert result.status == 2 and "exists already" in result.err
     assert good.read_bytes() == before

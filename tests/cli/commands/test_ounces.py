@@ -33,7 +33,7 @@ def test_a_weighing_is_explained_in_ounces(file: Path) -> None:
     result = halfhank("weigh", file, 60, "2.9oz")
     text = result.out.decode()
     assert result.status == 0 and not GRAMS.search(text + result.err)
-    assert "After row 60: 2.90 oz left" in text
+    assert "After row 60: 2.90 oz on the scale." in text
 
 
 def test_short_yarn_is_short_by_ounces(tmp_path: Path) -> None:

@@ -1,4 +1,4 @@
-"""`halfhank chart stitch`, `halfhank instructions` and `halfhank fabrics`."""
+"""`halfhank chart stitch`, `halfhank instructions` and `halfhank stitches`."""
 
 from pathlib import Path
 
@@ -50,7 +50,7 @@ def test_the_description_is_never_the_output(fern: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("garter-lace",), "no rows of a stitch 'garter-lace'"),
+        (("garter-lace",), "no stitch 'garter-lace' with rows"),
         (("-o", "x.gif"), "cannot be written as .gif"),
         (("fern", "-o", "."), "."),
     ],
@@ -93,12 +93,13 @@ def test_instructions_go_to_standard_output_or_a_text_file(fern: Path) -> None:
     assert halfhank("instructions", fern, "-o", fern.with_name("sluice.doc")).status == 2
 
 
-def test_fabrics_are_listed_and_shown() -> None:
-    listed = halfhank("fabrics").out.decode()
+def test_stitch_patterns_are_listed_and_shown() -> None:
+    listed = halfhank("stitches").out.decode()
     assert all(f"{name}\n" in listed for name in STITCH_PATTERNS)
-    waves = halfhank("fabrics", "drop-wave").out.decode()
-    assert "In rows 2 and 6 drop the extra wraps of the row before" in waves
-    shown = halfhank("fabrics", "moss").out.decode()
+    waves = halfhank("stitches", "drop-wave").out.decode()
+    assert "On rows 2 and 6, drop the extra wraps of the row before." in waves
+    shown = halfhank("stitches", "moss").out.decode()
     assert "wraps" not in shown
     assert "  multiple of 2 sts + 1\n" in shown and "Rows 1 and 2: K1, *p1, k1; rep from * to end.\n" in shown
-    assert halfhank("fabrics", "velvet").status == 2
+    assert halfhank("stitches", "velvet").status == 2
+    assert halfhank("fabrics", "moss") == halfhank("stitches", "moss")

@@ -44,8 +44,8 @@ def test_a_weighing_goes_into_the_log_and_is_explained(plain: Path, said: str) -
     assert (result.status, result.err) == (0, "")
     assert plain.read_bytes() == (PLAIN + "\nweighed\n  after row 64 78.4 g left\n").encode()
     told = result.out.decode()
-    assert "After row 64: 78.4 g left" in told and "On plan" in told
-    assert "with a chance of" in told and "Next safe stop: row 128" in told
+    assert "After row 64: 78.4 g on the scale." in told and "On plan" in told
+    assert "Chance of enough yarn: " in told and "Next safe stop: row 128" in told
 
 
 @pytest.mark.parametrize(("deviations", "safe"), [(1.63, False), (1.66, True)])
@@ -62,7 +62,7 @@ def said_of_stops(path: Path, description: str, row: int, grams: str) -> str:
     path.write_text(description)
     result = halfhank("weigh", path, row, grams, "--sure", "--dry-run")
     assert result.status == 0, result.err
-    return " ".join(result.out.decode().split()).split("nine times in ten).")[1]
+    return " ".join(result.out.decode().split()).split("Chance of enough yarn: ")[1]
 
 
 def smooth_text(rows: int) -> str:
@@ -73,8 +73,8 @@ def smooth_text(rows: int) -> str:
 def test_after_the_last_row_the_shawl_is_done(plain: Path) -> None:
     for left in ("16.0", "1.0"):
         said = said_of_stops(plain, PLAIN, 128, left)
-        assert "The shawl is done: bind off." in said and "stop" not in said
-    assert "The shawl is done" not in said_of_stops(plain, PLAIN, 126, "18.0")
+        assert "All rows are worked: bind off." in said and "stop" not in said
+    assert "All rows are worked" not in said_of_stops(plain, PLAIN, 126, "18.0")
 
 
 @pytest.mark.parametrize("row", [0, 20])
@@ -227,7 +227,7 @@ def test_a_weighing_that_mends_a_slip_is_taken(plain: Path) -> None:
     halfhank("weigh", plain, 0, "100.0")
     assert halfhank("weigh", plain, 64, "7.84", "--sure").status == 0
     mended = halfhank("weigh", plain, 64, "78.4")
-    assert mended.status == 0 and "In place of the weighing" in mended.out.decode()
+    assert mended.status == 0 and "Replaces the earlier weighing" in mended.out.decode()
     assert "log-disagrees" not in mended.err
 
 
@@ -235,13 +235,13 @@ def test_a_weight_that_goes_up_a_little_is_told(plain: Path) -> None:
     for row, grams in ((0, "100.0"), (62, "79.5")):
         assert halfhank("weigh", plain, row, grams).status == 0
     told = halfhank("weigh", plain, 64, "79.9").out.decode()
-    assert "more than was left after row 62 (79.5 g)" in told.replace("\n", " ")
+    assert "more than on the scale after row 62 (79.5 g)" in told.replace("\n", " ")
 
 
 def test_a_row_weighed_again_takes_the_first_ones_place(plain: Path) -> None:
     halfhank("weigh", plain, 64, "78.4")
     told = halfhank("weigh", plain, 64, "78.6").out.decode()
-    assert "In place of the weighing that the log had here: 78.4 g left." in told
+    assert "Replaces the earlier weighing: 78.4 g on the scale." in told
     assert plain.read_bytes() == (PLAIN + "\nweighed\n  after row 64 78.6 g left\n").encode()
 
 
@@ -279,30 +279,51 @@ def test_repeats_are_told(banded: Path) -> None:
     halfhank("weigh", banded, 0, "100.0")
     told = halfhank("weigh", banded, 80, "60.0").out.decode().replace("\n", " ")
     allowed, before = shawl_of(banded.read_text()).allowed, shawl_of(BANDED).allowed
-    assert f"As yarn allows comes to {allowed} times; before this weighing {before} times." in told
-    assert "One more repeat than planned does not fit" in told
+    assert f"The yarn allows {allowed} repeats; before this weighing {before} repeats." in told
+    assert re.search(r"Not enough yarn for one more repeat than planned: [\d.]+ g short\.", told)
 
 
 @pytest.mark.parametrize(
-    ("grams", "flags", "told"), [("78.4", (), "78.4 g left."), ("21.6", ("--used",), "21.6 g used.")]
+    ("grams", "flags", "told"), [("78.4", (), "78.4 g on the scale."), ("21.6", ("--used",), "21.6 g used.")]
 )
 def test_a_weighing_is_told_as_it_was_weighed(plain: Path, grams: str, flags: tuple[str, ...], told: str) -> None:
     """Both say the same of a skein of 100 g: the figures before and after the forecast differ by as much."""
     halfhank("weigh", plain, 0, "100.0")
     said = " ".join(halfhank("weigh", plain, 64, grams, *flags).out.decode().split())
     assert f"After row 64: {told}" in said
-    foretold = float(re.search(r"([\d.]+) g were foretold", said)[1])  # type: ignore[index]
-    assert (foretold > 60) == (not flags)
+    low, mean, high = _expected(said)
+    assert (mean > 60) == (not flags) and mean == pytest.approx((low + high) / 2, abs=0.11) and low < mean
 
 
-def test_what_was_foretold_is_the_same_left_or_used(plain: Path) -> None:
+def _expected(said: str) -> tuple[float, float, float]:
+    """The 90 % range of what was expected, with its mean in the middle."""
+    found = re.search(r"expected ([\d.]+) g \(90 % range ([\d.]+) to ([\d.]+) g\)", said)
+    assert found, said
+    mean, low, high = map(float, found.groups())
+    return low, mean, high
+
+
+def test_what_was_expected_is_the_same_left_or_used(plain: Path) -> None:
     halfhank("weigh", plain, 0, "100.0")
 
-    def foretold(*arguments: str) -> float:
-        said = " ".join(halfhank("weigh", plain, 64, *arguments, "--dry-run").out.decode().split())
-        return float(re.search(r"([\d.]+) g were foretold", said)[1])  # type: ignore[index]
+    def expected(*arguments: str) -> tuple[float, float, float]:
+        return _expected(" ".join(halfhank("weigh", plain, 64, *arguments, "--dry-run").out.decode().split()))
 
-    assert foretold("70.0") + foretold("30.0", "--used") == pytest.approx(100.0, abs=0.11)
+    (low, mean, high), (least, used, most) = expected("70.0"), expected("30.0", "--used")
+    assert [low + most, mean + used, high + least] == pytest.approx([100.0] * 3, abs=0.11)
+
+
+def test_a_shortage_is_said_as_one(plain: Path) -> None:
+    said = " ".join(halfhank("weigh", plain, 0, "50.0", "--dry-run").out.decode().split())
+    assert re.search(r"Chance of enough yarn: under 1 %; not enough yarn: [\d.]+ g short \(90 % range ", said)
+    assert "finished" not in said and "left over" not in said.partition("range")[0]
+
+
+def test_less_than_expected_is_said_of_the_scale(plain: Path) -> None:
+    said = " ".join(halfhank("weigh", plain, 64, "74.5", "--dry-run").out.decode().split())
+    _, mean, _ = _expected(said)
+    less = re.search(r"; the scale shows ([\d.]+) g less\.", said)
+    assert less and float(less[1]) == pytest.approx(mean - 74.5, abs=0.11)
 
 
 def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> None:
@@ -314,14 +335,18 @@ def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> Non
 
 def test_stops_are_listed(banded: Path) -> None:
     told = halfhank("stops", banded).out.decode()
-    assert "finished (all parts worked)" in told and "without kerb" in told and "beyond the plan" in told
+    assert (
+        re.search(" finished +the planned end; all parts worked\n", told)
+        and "without kerb" in told
+        and "beyond the plan" in told
+    )
 
 
 @pytest.mark.parametrize(("stitch", "looks"), [("garter", "finished"), ("stockinette", "unfinished")])
 def test_the_planned_end_is_named_however_it_looks(plain: Path, stitch: str, looks: str) -> None:
     plain.write_text(PLAIN.replace("garter 48 ridges", f"{stitch} 96 rows"))
     (end,) = [line for line in halfhank("stops", plain).out.decode().splitlines() if "the planned end" in line]
-    assert re.match(rf"128 .* {looks} \(.*\) +the planned end$", end)
+    assert re.match(rf"128 .* {looks} +the planned end; (all parts worked|stockinette curls)$", end)
 
 
 def test_skeins_are_listed(banded: Path) -> None:
@@ -358,7 +383,7 @@ def test_skeins_that_cannot_be_are_wrong_usage(banded: Path, arguments: tuple[st
 
 def test_checkpoints_take_the_plans_place(banded: Path) -> None:
     told = halfhank("plan", "--checkpoints", "--every", 50, banded).out.decode()
-    assert told.startswith("Millrace: scale readings\n") and "Bands" not in told
+    assert told.startswith("Millrace: weighings to expect\n") and "Bands" not in told
     assert "garter tab" in told and " 50 " in told and "[ ]" in told
     assert halfhank("plan", "--every", 50, banded).status == 2
     assert halfhank("plan", "--checkpoints", "--json", banded).status == 2

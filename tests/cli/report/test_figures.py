@@ -1,7 +1,7 @@
 """Figures as the terminal shows them: rounded like those of the drawings, halves up."""
 
 import pytest
-from halfhank.cli.report.figures import chance, gram_range, grams, length, masses_in, metres
+from halfhank.cli.report.figures import chance, gram_range, grams, length, masses_in, metres, share
 from halfhank.model.report_tree import (
     Content,
     Figure,
@@ -34,7 +34,13 @@ def test_lengths_and_yarn() -> None:
 
 
 def test_no_chance_is_a_certainty() -> None:
-    assert [str(chance(share)) for share in (1.0, 0.5, 0.0)] == ["over 99.9 %", "50.0 %", "under 0.1 %"]
+    shares = (1.0, 0.991, 0.99, 0.945, 0.5, 0.01, 0.009, 0.0)
+    words = ["over 99 %", "over 99 %", "99 %", "95 %", "50 %", "1 %", "under 1 %", "under 1 %"]
+    assert [str(chance(part)) for part in shares] == words
+
+
+def test_shares_have_one_decimal() -> None:
+    assert [str(share(part)) for part in (0.05, 0.144, 0.0001, 1.0)] == ["5.0 %", "14.4 %", "0.0 %", "100.0 %"]
 
 
 def _everywhere(mass: Value, pair: Content) -> Report:

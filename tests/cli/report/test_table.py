@@ -71,6 +71,11 @@ def test_wide_and_combining_characters_take_their_columns() -> None:
 def test_paragraphs_hang() -> None:
     assert paragraph("yarn", "one two three four", 6, 15) == ["yarn  one two", "      three", "      four"]
     assert paragraph("yarn", "one two", 6, None) == ["yarn  one two"]
+    assert paragraph("spare yarn", "one two", 10, 15) == ["spare yarn one", "          two"], (
+        "a lead that fills its room"
+    )
+    assert paragraph("spare yarns", "one", 10, 20) == ["spare yarns one"]
+    assert paragraph("  ", "one two", 2, 6) == ["  one", "  two"]
 
 
 def test_a_number_stays_with_its_unit() -> None:

@@ -33,6 +33,8 @@ ROWS = [
     ("Row 1 (RS): (YO, K2tog) x 3, K1", "row 1: [yo, k2tog] 3 times, k1"),
     ("row 1: k1tbl, p1tbl, k2togtbl", "row 1: k1 tbl, p1 tbl, k2tog tbl"),
     ("row 1: K1, sl2-k1-p2sso, K1", "row 1: k1, s2kp, k1"),
+    ("Row 1 (RS): *K3, yo; rep from * to end. Each repeat now has 4 sts.", "row 1: *k3, yo*"),
+    ("Row 1 (RS): *K3, yo; rep from * to end. Each multiple now has 4 sts.", "row 1: *k3, yo*"),
 ]
 
 

@@ -60,7 +60,7 @@ def test_what_is_worked_into_several_stitches_says_into_how_many() -> None:
 
 def test_a_count_that_changes_is_said() -> None:
     lines = row_lines(pattern("row 1: *k3, yo*\nrow 2: purl\nrow 3: *k2, k2tog*\nrow 4: purl", "3 sts"))
-    assert lines[0].endswith("Each multiple now has 4 sts.") and lines[2].endswith("Each multiple now has 3 sts.")
+    assert lines[0].endswith("Each repeat now has 4 sts.") and lines[2].endswith("Each repeat now has 3 sts.")
 
 
 def assert_reads_back(one: Pattern) -> None:

@@ -93,7 +93,7 @@ def test_as_many_increases_as_there_are_strands() -> None:
     assert even_words(even_increases(95, 94), "m1") == "k1, m1, [k1, m1] 93 times, k1"
     assert even_increases(95, 95) is None
     assert words_of(even_sentence(7, 95, 95, 0)) == (
-        "Row 7, evenly on 95 sts (95 sts more, more than there are gaps between them): [kfb] 95 times; 190 sts."
+        "Row 7, evenly on 95 sts (95 sts increased, more than there are gaps between them): [kfb] 95 times; 190 sts."
     )
 
 
@@ -103,7 +103,7 @@ def test_more_than_gaps_and_more_than_pairs_by_hand() -> None:
         ": [kfb] 4 times, [(k1, p1, k1) in next st] 2 times, [kfb] 4 times; 22 sts."
     )
     assert words_of(even_sentence(7, 9, -6, 0)) == (
-        "Row 7, evenly on 9 sts (6 sts fewer, more than there are pairs): [k3tog] 3 times; 3 sts."
+        "Row 7, evenly on 9 sts (6 sts decreased, more than there are pairs): [k3tog] 3 times; 3 sts."
     )
 
 

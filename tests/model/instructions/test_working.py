@@ -26,21 +26,20 @@ def block(text: str, title: str) -> list[str]:
 
 
 def test_the_parts_say_rows_counts_and_how_the_pattern_lies() -> None:
-    """Each side of a wing gains 6 in 12 rows: 12 after 24 rows are one multiple of 8 each, 18 after 36 rows two."""
+    """Each side of a wing gains 6 in 12 rows: 12 after 24 rows are one repeat of 8 each, 18 after 36 rows two."""
     assert block(written(plan_of(SHAWL)), "Part 2")[:4] == [
         "Part 2, fern (rows 33 to 80; 73 sts to 169 sts)",
         "fern: 48 rows.",
         "169 sts after row 80.",
-        "Row 33, fern: in each wing 33 sts, 4 multiples of 8 + 1; new stitches come in: 6 multiples from row 57, "
-        "8 multiples from row 69.",
+        "Row 33, fern: in each wing 33 sts: 4 repeats + 1 st; 6 repeats from row 57, 8 repeats from row 69.",
     ]
 
 
 def test_the_order_of_a_row_is_said_where_a_pattern_is_worked() -> None:
-    order = "Right-side rows: edge (3 sts), first wing, spine (1 st), second wing, edge (3 sts); wrong-side rows in "
+    order = "RS rows: edge (3 sts), first wing, spine (1 st), second wing, edge (3 sts); WS rows in "
     assert block(written(plan_of(SHAWL)), "Shaping").count(order + "reverse order.") == 1
     plain = re.sub("stitch fern.*?(?=shape )", "", SHAWL, flags=re.DOTALL).replace("  fern 48", "  garter 48")
-    assert "Right-side rows" not in written(plan_of(plain))
+    assert "RS rows:" not in written(plan_of(plain))
 
 
 def test_a_pattern_on_the_last_row_of_a_part_is_laid_too() -> None:
@@ -50,18 +49,21 @@ def test_a_pattern_on_the_last_row_of_a_part_is_laid_too() -> None:
 
 def test_shaping_says_where_and_how_many() -> None:
     assert block(written(plan_of(SHAWL)), "Shaping")[1] == (
-        "Row 1 and every 2 rows after it: increase 1 st at each edge inside the 3 sts of the edge and 1 st on "
-        "each side of the 1 st of the spine (4 sts more)."
+        "Row 1 and every RS row: increase 1 st at each edge inside the 3 edge sts and 1 st on "
+        "each side of the 1 spine st (4 sts increased)."
     )
 
 
 def test_new_stitches_wait_in_the_fill() -> None:
-    told = "New stitches beside {}: {}, until its rows begin again on a whole multiple more."
+    told = (
+        "{}: work new stitches in {} until there are enough for another repeat; take them into the pattern at its next "
+        "row 1."
+    )
     used = plan_of(SHAWL)
     (pattern,) = (one for one in patterns_of(used.table.measures).values() if one.name in written(used))
     assert told.format(pattern.name, pattern.fill) in block(written(used), "Shaping")
     level = plan_of(re.sub("shape triangle.*?(?=part )", "shape rectangle\n  cast on 63 sts\n", SHAWL, flags=re.DOTALL))
-    assert "New stitches" not in written(level)
+    assert "new stitches" not in written(level)
 
 
 def test_abbreviations_of_both_wings_are_told() -> None:
@@ -85,10 +87,10 @@ def test_repeats_say_the_count_after_each() -> None:
     text = SHAWL.replace("  fern 48 rows", "  repeat 3 times\n    fern 12 rows\n    garter 4, 8 ridges")
     lines = block(written(plan_of(text)), "Part 2")
     assert lines[1:5] == [
-        "Work 3 times:",
+        "Work 3 repeats of:",
         "fern: 12 rows.",
-        "garter: 4, 8 ridges by turns.",
-        "Stitches after each of the 3 times: 113, 169, 209.",
+        "garter: 4 ridges the first time, 8 the second, then start again.",
+        "Stitches after each repeat: 113, 169, 209.",
     ]
 
 
@@ -128,7 +130,9 @@ part "out"
 turn back
 """
     lines = block(written(plan_of(text)), "Part 2")
-    assert lines[1:3] == ["Rows 25 to 32: garter; 7 sts at the end.", "Rows 33 to 48: garter; 3 sts at the end."]
+    assert lines[1:] == ["Rows 25 to 48: garter; 3 sts at the end.", "3 sts after row 48."]
+    lines = block(written(plan_of(text.replace("garter 4", "stockinette 4"))), "Part 2")
+    assert lines[1:3] == ["Rows 25 to 32: stockinette; 7 sts at the end.", "Rows 33 to 48: garter; 3 sts at the end."]
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,7 @@ RIB = f"{GARTER}\nstitch rib\n  as garter\n  multiple of 2 sts\n  rows 1-4: *k1,
     [
         ("garter as yarn allows", r"([\d,]+) rows", 1),
         ("rib as yarn allows", r"([\d,]+) repeats of rib", 4),
-        ("repeat as yarn allows\n  garter 3 ridges", r"([\d,]+) times", 6),
+        ("repeat as yarn allows\n  garter 3 ridges", r"([\d,]+) repeats?", 6),
     ],
 )
 def test_the_count_has_its_unit(band: str, said: str, rows_each: int) -> None:

@@ -268,7 +268,7 @@ def test_where_there_is_no_room_to_move_on_the_count_still_comes_out() -> None:
 
 def test_around_works_the_last_part_once_and_names_the_way_back() -> None:
     design = described("garter 4 rows", "garter 2 rows", "garter 6 rows", tail='turn back around "3"')
-    assert [section.name for section in sections(design, 0)] == ["1", "2", "3", "2, back", "1, back"]
+    assert [section.name for section in sections(design, 0)] == ["1", "2", "3", "2, mirrored", "1, mirrored"]
 
 
 def test_bands_and_passes_come_back_in_reverse_order() -> None:

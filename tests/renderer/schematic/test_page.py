@@ -30,7 +30,7 @@ def test_page_says_what_must_be_said() -> None:
         "half the yarn:",
         "bind off by row 120",
         "g left",
-        "as knitted",
+        "blocked, not stretched",
         "1:8",
         "garter 20 × 40",
         "4 mm needles",
@@ -77,8 +77,8 @@ def test_remarks_stand_at_the_foot_and_in_the_description() -> None:
 
 
 def test_units_lead_as_asked() -> None:
-    assert "95 cm (37 in), as knitted" in checks.texts(SCENES["triangle"])
-    assert "37 in (95 cm), as knitted" in checks.texts(SCENES["inches"])
+    assert "95 cm (37 in), blocked, not stretched" in checks.texts(SCENES["triangle"])
+    assert "37 in (95 cm), blocked, not stretched" in checks.texts(SCENES["inches"])
 
 
 def test_yarn_that_does_not_last_is_said_in_words() -> None:
@@ -148,7 +148,12 @@ def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
 def test_every_length_is_told_once() -> None:
     """Drawn as a dimension or said in words: wingspan, depth, side, last edge."""
     words = "\n".join(checks.texts(SCENES["triangle"]))
-    for told in ("95 cm (37 in), as knitted", "47 cm (19 in)", "side 67 cm (26 in)", "ast edge 134 cm (53 in)"):
+    for told in (
+        "95 cm (37 in), blocked, not stretched",
+        "47 cm (19 in)",
+        "side 67 cm (26 in)",
+        "ast edge 134 cm (53 in)",
+    ):
         assert words.count(told) == 1, told
 
 

@@ -85,7 +85,7 @@ def test_cast_on_steps_are_steps() -> None:
         (60, 60, [Line(1, "upper", 2), Line(-1, "lower", 3)], "bias strip"),
         (60, 60, [Line(-1, "upper", 1), Line(1, "lower", 3)], "asymmetric triangle"),
         (20, 160, [Line(10, "lower", 20)], "asymmetric triangle"),
-        (3, 180, [Line(1, "upper", 2), Line(-4, "lower", 12, 13, 0, True)], "asymmetric triangle with saw teeth"),
+        (3, 180, [Line(1, "upper", 2), Line(-4, "lower", 12, 13, 0, True)], "asymmetric triangle with a sawtooth edge"),
     ],
 )
 def test_what_a_piece_is_called(start: int, rows: int, lines: list[Line], words: str) -> None:
