@@ -3,6 +3,11 @@
 import gc
 
 import pytest
+from hypothesis import settings
+
+# No test is a timed one.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 # Nothing that is imported or collected becomes garbage, and Python's collector would go through all of it again and
 # again: a quarter of the tests' time. So it is off until all is there, passes that over, and then comes seldom.

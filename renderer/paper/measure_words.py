@@ -48,9 +48,9 @@ def plain_mass(value_g: float, unit: str) -> str:
     return f"{number} {unit}"
 
 
-def left_words(value_g: float, unit: str) -> str:
-    """What a scale still reads, `8 g left`; where the yarn is out before, what is missing: `110 g short`."""
-    return f"{mass(value_g, unit)} left" if value_g > -0.05 else f"{mass(-value_g, unit)} short"
+def on_scale_words(value_g: float, unit: str) -> str:
+    """What the scale shows, `8 g on the scale`; where the yarn is used up before, what is missing: `110 g short`."""
+    return f"{mass(value_g, unit)} on the scale" if value_g > -0.05 else f"{mass(-value_g, unit)} short"
 
 
 def exact(value_g: float, unit: str) -> str:

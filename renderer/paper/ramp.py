@@ -73,6 +73,6 @@ def contrast(one: str, other: str) -> float:
 def ink_on(lab: Lab, difference: float) -> str:
     """An ink of the fabric's hue, darker on light fabric and lighter on dark, by a difference of lightness in OKLab."""
     lightness, a, b = lab
-    if lightness > 0.66:
+    if lightness > 0.6:
         return hex_colour((max(lightness - difference, 0.1), a - 0.01, b - 0.02))
     return hex_colour((min(lightness + difference, 0.985), a * 0.4, b * 0.4))

@@ -5,7 +5,7 @@ import math
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.scene import Label
-from halfhank.renderer.paper.text_widths import ASCENT, DESCENT, label_width
+from halfhank.renderer.paper.text_widths import ASCENT, CAP_HEIGHT, DESCENT, label_width
 from halfhank.renderer.plane.boxes import Box, box_of
 
 
@@ -48,6 +48,16 @@ def text_box(label: Label) -> TextBox:
 
     right = left + width
     return TextBox(label, (turned(left, top), turned(right, top), turned(right, bottom), turned(left, bottom)))
+
+
+def label_along(point: Point, tangent: Point, words: str, size: float, ink: str, drop: float = 0.0) -> Label:
+    """A text centred on a point along a direction, or `drop` below it, turned to be read from below or the right."""
+    turn = math.degrees(math.atan2(tangent[1], tangent[0]))
+    turn = turn - 180 if turn > 89.99 else turn + 180 if turn < -90.01 else turn
+    radians = math.radians(turn)
+    down = drop + size * CAP_HEIGHT / 2
+    x, y = point[0] - math.sin(radians) * down, point[1] + math.cos(radians) * down
+    return Label(x, y, words, size, ink, anchor="middle", turn=turn + 0.0)
 
 
 def label_box(label: Label) -> Box:

@@ -4,23 +4,34 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import length_words
+from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.polylines import Points
 from halfhank.renderer.schematic.annotations.badges import SHORT_LEADERS, Badge, inner_badges, outer_badges
-from halfhank.renderer.schematic.annotations.dimensions import Dimension, along_edge, depth, spine, wingspan
+from halfhank.renderer.schematic.annotations.dimensions import (
+    Dimension,
+    along_edge,
+    depth,
+    spine,
+    spine_differs,
+    wingspan,
+)
 from halfhank.renderer.schematic.annotations.direction import Arrow, arrow_of
 from halfhank.renderer.schematic.annotations.edge_lengths import edge_lengths
 from halfhank.renderer.schematic.annotations.flags import Flag, corridor, place_flags
+from halfhank.renderer.schematic.annotations.part_names import part_names
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
-from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks
+from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks, end_flags
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.ruffled_edge import RISE_MM
 
 
 class DrawingLayout(NamedTuple):
-    """The piece with all its annotations, and the box around it all; `in_words`: what found no room and is given in
-    words under the drawing."""
+    """The piece with all its annotations, and the box around it all.
+
+    `in_words` and `marks_in_words`: measures and marks that found no room and are given in words under the drawing.
+    """
 
     piece: DrawnPiece
     marks: list[DrawnMark]
@@ -30,6 +41,8 @@ class DrawingLayout(NamedTuple):
     in_words: list[str]
     arrow: Arrow | None
     bounds: Box
+    names: list[Label]
+    marks_in_words: list[str]
 
 
 class Annotations(NamedTuple):
@@ -54,6 +67,7 @@ def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations
     piece = DrawnPiece(shawl, 10 / scale)
     overhang = overhang_of(shawl.bind_off.method) + (RISE_MM if piece.ruffle is not None else 0.0)
     marks = drawn_marks(shawl)
+    flagged = _flagged(shawl)
     obstacles = Obstacles(Box(0, 0, piece.width, piece.height).grown(overhang))
     lines: list[Points] = [piece.points(mark.row) for mark in marks]
     arrow = arrow_of(piece, lines)
@@ -63,14 +77,19 @@ def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations
     badges = inner_badges(piece, lines, obstacles)
     for reaches in (SHORT_LEADERS, ()):
         tried = obstacles.copy()
-        near = _near_badges(piece, marks, badges, tried, overhang, reaches)
+        near = _near_badges(piece, flagged, badges, tried, overhang, reaches)
         spare = max(0.0, content - piece.width) / 2
-        flags = place_flags(piece, marks, tried, (-spare, piece.width + spare), overhang)
+        flags = place_flags(piece, flagged, tried, (-spare, piece.width + spare), overhang)
         if flags is not None:
             break
     badges |= near
     badges |= outer_badges(piece, _missing(shawl, badges), tried, overhang)
-    return Annotations(piece, marks, flags, list(badges.values()), arrow, tried, overhang)
+    return Annotations(piece, marks, flags, list(dict.fromkeys(badges.values())), arrow, tried, overhang)
+
+
+def _flagged(shawl: Shawl) -> list[DrawnMark]:
+    """What has a flag: the marks, and the end."""
+    return [*drawn_marks(shawl), *end_flags(shawl)]
 
 
 def _near_badges(
@@ -93,6 +112,13 @@ def _missing(shawl: Shawl, badges: dict[int, Badge]) -> list[int]:
     return [number for number in range(1, len(shawl.parts) + 1) if number not in badges]
 
 
+def _without_badges(annotations: Annotations) -> list[str]:
+    """The parts whose badges found no room, in words."""
+    shown = {number: badge for badge in annotations.badges for number in badge.numbers}
+    missing = ", ".join(str(number) for number in _missing(annotations.piece.shawl, shown))
+    return [f"too thin to be numbered: {missing}"] if missing else []
+
+
 def with_dimensions(annotations: Annotations, edges_too: bool) -> DrawingLayout:
     """The layout with its dimensions; without `edges_too` those along edges are given in words, which takes less
     room."""
@@ -100,8 +126,8 @@ def with_dimensions(annotations: Annotations, edges_too: bool) -> DrawingLayout:
     units, size = piece.shawl.units, piece.shawl.outline.size
     placed: list[Dimension] = []
     in_words: list[str] = []
-    for name, cm, points in edge_lengths(piece):
-        found = along_edge(piece, obstacles, overhang, name, cm, points) if points and edges_too else None
+    for name, cm, edges in edge_lengths(piece):
+        found = along_edge(piece, obstacles, overhang, name, cm, edges) if edges_too else None
         if found is None:
             in_words.append(f"{name} {length_words(cm, units)}")
         else:
@@ -113,9 +139,12 @@ def with_dimensions(annotations: Annotations, edges_too: bool) -> DrawingLayout:
         if dimension is not None:
             dimension.add_to(obstacles)
             placed.append(dimension)
-    if along is None and size.spine_cm is not None:
+    if along is None and size.spine_cm is not None and spine_differs(size):
         in_words.insert(0, f"spine {length_words(size.spine_cm, units)}")
-    if annotations.flags is None:
-        in_words += [mark.words for mark in annotations.marks]
+    in_words += _without_badges(annotations)
+    marks_in_words = [mark.words for mark in _flagged(piece.shawl)] if annotations.flags is None else []
     marks, flags, badges = annotations.marks, annotations.flags or [], annotations.badges
-    return DrawingLayout(piece, marks, flags, badges, placed, in_words, annotations.arrow, obstacles.bounds)
+    names = part_names(piece, badges, obstacles)
+    return DrawingLayout(
+        piece, marks, flags, badges, placed, in_words, annotations.arrow, obstacles.bounds, names, marks_in_words
+    )

@@ -7,6 +7,7 @@ from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
 from halfhank.renderer.paper.scene import Element, Group, Scene, moved
 from halfhank.renderer.schematic.annotations.badges import badge_group
+from halfhank.renderer.schematic.annotations.contour_numbers import contour_numbers
 from halfhank.renderer.schematic.annotations.direction import arrow_group
 from halfhank.renderer.schematic.annotations.flags import flag_group
 from halfhank.renderer.schematic.drawing_layout import DrawingLayout, place_annotations, with_dimensions
@@ -90,7 +91,7 @@ def _page(shawl: Shawl, layout: DrawingLayout, scale: float, options: Options) -
     table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
     swatches = legend(shawl, column, table.bottom + 4.5, ramp)
     step = edge_lines.contour_step(layout.piece) if options.contours else 0
-    contours = [f"A fine line follows each {step:,g} {shawl.skein.unit} of yarn."] if options.contours else []
+    contours = [f"A fine line follows each {step:,g} {shawl.skein.unit} of yarn used."] if options.contours else []
     sentences = shawl_facts(shawl) + _measures(layout) + mark_notes(shawl) + contours + remarks(shawl)
     facts = facts_block(shawl, column, swatches.bottom + 2.0, sentences, scale)
     groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
@@ -105,10 +106,9 @@ def _shift(layout: DrawingLayout, column: PageColumn) -> float:
 
 
 def _measures(layout: DrawingLayout) -> list[str]:
-    if not layout.in_words:
-        return []
-    words = ", ".join(layout.in_words)
-    return [words[0].upper() + words[1:]]
+    """What found no room on the drawing: measures as one sentence, each mark as its own."""
+    sentences = [", ".join(layout.in_words), *layout.marks_in_words]
+    return [words[0].upper() + words[1:] for words in sentences if words]
 
 
 def drawing_group(layout: DrawingLayout, shift: tuple[float, float], ramp: Ramp, options: Options) -> Group:
@@ -122,12 +122,16 @@ def drawing_group(layout: DrawingLayout, shift: tuple[float, float], ramp: Ramp,
     ]
     if piece.ruffle is not None:
         items.append(edge_lines.ruffle_folds(piece, ramp))
+    if edge_lines.drawn_together(piece):
+        items.append(edge_lines.gathers(piece, ramp))
     if options.contours:
         items.append(edge_lines.contour_lines(piece, ramp))
     items += [edge_lines.side_lines(piece), edge_lines.edge_before(piece), edge_lines.start_line(piece)]
     items.append(mark_lines(piece, layout.marks))
     items += [dimension.group for dimension in layout.dimensions]
     if layout.arrow is not None:
-        items.append(arrow_group(layout.arrow, piece, ramp))
-    items += [flag_group(layout.flags), badge_group(layout.badges)]
+        items.append(arrow_group(layout.arrow))
+    if options.contours:
+        items.append(contour_numbers(piece, layout.marks, layout.badges, layout.arrow))
+    items += [flag_group(layout.flags), badge_group(layout.badges), Group("part-names", tuple(layout.names))]
     return moved(Group("drawing", tuple(items)), shift)

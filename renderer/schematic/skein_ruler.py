@@ -13,14 +13,13 @@ from halfhank.renderer.paper.house_style import (
     HEADING,
     INK,
     LIGHT,
-    PAPER,
     RED,
     SMALL,
     SOFT,
     TEXT,
     THIN,
 )
-from halfhank.renderer.paper.measure_words import left_words, plain_mass, signed, yarn_words
+from halfhank.renderer.paper.measure_words import mass, plain_mass, signed, yarn_words
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
@@ -29,13 +28,17 @@ from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.annotations.badges import badge_items
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
+from halfhank.renderer.schematic.skein_key import BIND_OFF, MARGIN_FIELD, SPARE, Field, hatching, key, key_width, margin
 
 BAR = 7.5
 STEPS = 100
 TICK = 1.5
 SMALL_BADGE = 1.9
 INSIDE = 2.8
-INSIDE_SIZES, INSIDE_ROOM = (INSIDE, 2.4), 0.7
+INSIDE_SIZES, INSIDE_ROOM = (INSIDE, 2.6), 0.7
+BOUND_WIDTH = 0.9
+SEEN = 0.6
+"""Fields of the bar that are narrower have no words, mm."""
 
 
 class Ruler(NamedTuple):
@@ -56,27 +59,48 @@ class Ruler(NamedTuple):
 
 
 def ruler(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp, marks: list[DrawnMark]) -> PageBlock:
-    """Heading, marks' names, bar, ticks."""
+    """Heading, marks' names, bar, ticks; the key to the bar's end above it, or below where names stand there."""
     yarn = shawl.yarn
     scale = Ruler(column.left, column.width, yarn.skein_g, min(0.0, yarn.skein_g - yarn.total_g), shawl.skein.unit)
     headings = _heading(shawl, column, top + HEADING)
     y = max(label.y for label in headings) + 2.0
     items: list[Element] = [Group("skein-heading", tuple(headings))]
     aside = _thin_parts(shawl, scale, marks)
-    names = _mark_names(scale, marks, y + SMALL)
-    y += (5.0 if names else 1.0) + (5.0 if aside else 0.0)
+    names, keyed = _mark_names(scale, marks, y + SMALL), _keyed(shawl, scale)
+    above = _is_free_for_key(scale, names, marks, keyed)
+    if above and keyed:
+        items.append(key(keyed, column.right, y + SMALL, ramp))
+    y += (5.0 if names or (above and keyed) else 1.0) + (5.0 if aside else 0.0)
     items.append(_bar(shawl, scale, y, ramp))
     items.append(_marks(scale, marks, y, 5.0 if aside else 0.0))
     items.append(Group("mark-names", tuple(names)))
     items.append(_badges(shawl, scale, y, aside, [scale.at(mark.left_g) for mark in marks]))
-    ticks = _ticks(scale, y + BAR)
-    return PageBlock(Group("skein", (*items, ticks)), y + BAR + TICK + SMALL + 2.2)
+    items.append(_ticks(scale, y + BAR))
+    bottom = y + BAR + TICK + SMALL + 2.2
+    if keyed and not above:
+        bottom += 3.4
+        items.append(key(keyed, column.right, bottom - 1.6, ramp))
+    return PageBlock(Group("skein", tuple(items)), bottom)
+
+
+def _keyed(shawl: Shawl, scale: Ruler) -> list[str]:
+    """What of the bar's end needs the key: the bind-off always, else what is too narrow for its words."""
+    yarn = shawl.yarn
+    bound = scale.at(yarn.skein_g - yarn.total_g)
+    words = [BIND_OFF] if bound - scale.at(yarn.skein_g - shawl.used_g[-1]) >= 0.05 else []
+    return words + [kind for kind, texts, first, last in _end_fields(shawl, scale) if not _inside(texts, last - first)]
+
+
+def _is_free_for_key(scale: Ruler, names: list[Label], marks: list[DrawnMark], keyed: list[str]) -> bool:
+    start = scale.left + scale.width - (key_width(keyed) if keyed else 0.0) - 3.0
+    ends = [label.x + text_width(label.text, SMALL) for label in names]
+    return start > scale.left and all(x < start for x in [*ends, *(scale.at(mark.left_g) for mark in marks)])
 
 
 def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
     """What the skein is, on a second line where it finds no room beside the heading."""
     heading = "The skein"
-    unit = "grams left" if shawl.skein.unit == "g" else "ounces left"
+    unit = "grams on the scale" if shawl.skein.unit == "g" else "ounces on the scale"
     start = column.left + text_width(heading, HEADING, bold=True) + 3
     words = ", ".join(_skein_facts(shawl))
     labels = [
@@ -114,28 +138,31 @@ def _skein_facts(shawl: Shawl) -> list[str]:
 
 
 def _bar(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> Group:
-    """The ramp over the rows, the hatched bind-off, what is left open, the margin kept, and the frame."""
+    """The ramp over the rows, the hatched bind-off, what is spare, the margin, and the frame."""
     yarn = shawl.yarn
     knitted = scale.at(yarn.skein_g - shawl.used_g[-1])
     bound = scale.at(yarn.skein_g - yarn.total_g)
-    items: list[Element] = _kept(shawl, scale, y)
-    items += [*_ramp(shawl, scale, y, ramp), *_hatching(knitted, bound, y, ramp.colour(1.0))]
+    items: list[Element] = margin(Field(scale.at(yarn.keep_g), scale.at(0), y, BAR)) if yarn.keep_g > 0 else []
+    items += [*_ramp(shawl, scale, y, ramp), *hatching(Field(knitted, bound, y, BAR), ramp)]
     items += _bounds(shawl, scale, y)
     items.append(Rect(scale.left, y, scale.width, BAR, Style(stroke=SOFT, width=EDGE)))
-    items += _left_words(shawl, scale, y)
+    items += _end_words(shawl, scale, y)
     if scale.end_g < 0:
-        zero = scale.at(0)
-        items.append(Rect(zero, y, scale.left + scale.width - zero, BAR, Style(stroke=RED, width=0.5)))
+        zero, end = scale.at(0), scale.left + scale.width
+        upper, lower = y + 0.3, y + BAR - 0.3
+        corners = (("M", (zero, upper)), ("L", (end, upper)), ("L", (end, lower)), ("L", (zero, lower)), ("Z", ()))
+        items += [Path(corners, Style(stroke=ink, width=width)) for ink, width in ((LIGHT, 1.0), (RED, 0.5))]
     return Group("bar", tuple(items))
 
 
 def _bounds(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
-    """A white line between two parts, finer where they are thin."""
+    """A line cased in white between two parts, finer where they are thin."""
     segments = _segments(shawl, scale)
     items: list[Element] = []
     for (first, x), (_, last) in pairwise(segments):
-        width = min(0.5, (x - first) / 3, (last - x) / 3)
-        items.append(Rect(x - width / 2, y, width, BAR, Style(fill=LIGHT)))
+        width = min(BOUND_WIDTH, (x - first) / 3, (last - x) / 3)
+        line = (("M", (x, y)), ("L", (x, y + BAR)))
+        items += [Path(line, Style(stroke=LIGHT, width=width)), Path(line, Style(stroke=INK, width=width / 3))]
     return items
 
 
@@ -153,43 +180,30 @@ def _ramp(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> list[Element]:
     return items
 
 
-def _hatching(left: float, right: float, y: float, colour: str) -> list[Element]:
-    """The bind-off: slanted strokes in its colour."""
-    if right - left < 0.05:
-        return []
-    box = (("M", (left, y)), ("L", (right, y)), ("L", (right, y + BAR)), ("L", (left, y + BAR)), ("Z", ()))
-    strokes = []
-    x = left - 2.0
-    while x < right:
-        strokes += [("M", (x, y + BAR)), ("L", (x + 2.4, y))]
-        x += 1.2
-    hatching = Path(tuple(strokes), Style(stroke=LIGHT, width=0.4))
-    ground = Rect(left, y, right - left, BAR, Style(fill=colour))
-    return [ground, Group("bind-off-yarn", (hatching,), clip=box)]
-
-
-def _kept(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
-    """The margin that is never planned for, set apart at the end of the skein."""
-    keep = shawl.yarn.keep_g
-    if keep <= 0:
-        return []
-    x, end = scale.at(keep), scale.at(0)
-    border = Path((("M", (x, y)), ("L", (x, y + BAR))), Style(stroke=SOFT, width=THIN, dash=(1.0, 0.7)))
-    return [Rect(x, y, end - x, BAR, Style(fill=PAPER)), border]
-
-
-def _left_words(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
-    """`kept` in the margin and `19 g left` in the open part, each where it fits."""
+def _end_fields(shawl: Shawl, scale: Ruler) -> list[tuple[str, tuple[str, ...], float, float]]:
+    """What lies behind the bind-off: kind, words from long to short, and from where to where."""
     yarn = shawl.yarn
-    bound = scale.at(yarn.skein_g - yarn.total_g)
-    kept = scale.at(yarn.keep_g)
+    bound, kept, end = (scale.at(grams) for grams in (yarn.skein_g - yarn.total_g, yarn.keep_g, 0.0))
+    spare = (f"{mass(max(yarn.left_g - yarn.keep_g, 0.0), scale.unit)} spare", SPARE)
+    fields = [(SPARE, spare, bound, kept), (MARGIN_FIELD, (MARGIN_FIELD,), max(kept, bound), end)]
+    return [field for field in fields if field[3] - field[2] >= SEEN]
+
+
+def _inside(texts: tuple[str, ...], room: float) -> tuple[str, float] | None:
+    """The longest of the words that fit into a field, and their size; None where none does."""
+    fitting = [(t, s) for t in texts for s in INSIDE_SIZES if room >= text_width(t, s) + 2 * INSIDE_ROOM]
+    return fitting[0] if fitting else None
+
+
+def _end_words(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
+    """`margin` and `19 g spare` in their fields, each where it fits."""
     items: list[Element] = []
-    fields = [("kept", max(kept, bound), scale.at(0)), (left_words(max(yarn.left_g, 0), scale.unit), bound, kept)]
-    for words, first, last in fields:
-        sizes = [size for size in INSIDE_SIZES if last - first >= text_width(words, size) + 2 * INSIDE_ROOM]
-        if sizes:
-            y_text = y + BAR / 2 + sizes[0] * CAP_HEIGHT / 2
-            items.append(Label((first + last) / 2, y_text, words, sizes[0], SOFT, anchor="middle"))
+    for _, texts, first, last in _end_fields(shawl, scale):
+        found = _inside(texts, last - first)
+        if found is not None:
+            words, size = found
+            baseline = y + BAR / 2 + size * CAP_HEIGHT / 2
+            items.append(Label((first + last) / 2, baseline, words, size, SOFT, anchor="middle"))
     return items
 
 
@@ -238,9 +252,9 @@ def _marks(scale: Ruler, marks: list[DrawnMark], y: float, above: float) -> Grou
         if any(abs(scale.at(other.left_g) - x) < CASING_WIDTH for other in marks[k + 1 :]):
             continue
         inside = (("M", (x, y)), ("L", (x, y + BAR)))
-        whole = (("M", (x, y - 1.0 - above)), ("L", (x, y + BAR)))
-        items.append(Path(inside, Style(stroke=LIGHT, width=CASING_WIDTH - 0.3)))
-        items.append(Path(whole, mark.style._replace(width=mark.style.width - 0.15)))
+        upper = (("M", (x, y)), ("L", (x, y - 1.0 - above)))
+        style = mark.style._replace(width=mark.style.width - 0.15)
+        items += [Path(inside, Style(stroke=LIGHT, width=CASING_WIDTH - 0.3)), Path(inside, style), Path(upper, style)]
     return Group("ruler-marks", tuple(items))
 
 
@@ -286,9 +300,19 @@ class Aside(NamedTuple):
 
 
 def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> list[Aside]:
-    """The parts too thin to hold their badges, numbered above the bar; those without room are left out."""
+    """The parts too thin to hold their badges, numbered above the bar, more of them as one until all have room."""
     lines = [scale.at(mark.left_g) for mark in marks]
-    wanted = _together(shawl, scale, lines)
+    for least, close in ((3, 2 * SMALL_BADGE), (2, 2 * SMALL_BADGE), (2, 3 * SMALL_BADGE), (2, 6 * SMALL_BADGE)):
+        wanted = _together(shawl, scale, lines, least, close)
+        placed = _placed_aside(wanted, scale, lines)
+        if len(placed) == len(wanted):
+            return placed
+    wanted = _together(shawl, scale, lines, 2, scale.width)
+    return _placed_aside(wanted, scale, lines) or wanted
+
+
+def _placed_aside(wanted: list[Aside], scale: Ruler, lines: list[float]) -> list[Aside]:
+    """Those of the numbers that find room above the bar, beside the marks' lines and apart."""
     gap = 2 * max((aside.half for aside in wanted), default=0.0) + 0.7
     if len(wanted) > int(scale.width / gap):
         return []
@@ -306,18 +330,19 @@ def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> list[Asid
     return placed
 
 
-def _together(shawl: Shawl, scale: Ruler, lines: list[float]) -> list[Aside]:
-    """The thin parts, neighbours as one where three or more lie too close for badges of their own."""
+def _together(shawl: Shawl, scale: Ruler, lines: list[float], least: int, close: float) -> list[Aside]:
+    """The thin parts, neighbours as one where at least so many lie closer than `close` to the next."""
     runs: list[list[Aside]] = []
     for number, (first, last) in enumerate(_segments(shawl, scale), 1):
         if _off_lines(first, last, lines) is None:
             aside = Aside(number, number, first, last, (first + last) / 2)
-            close = runs and runs[-1][-1].last == number - 1 and aside.x - runs[-1][-1].x < 2 * SMALL_BADGE
-            runs[-1].append(aside) if close else runs.append([aside])
+            near = runs and runs[-1][-1].last == number - 1 and aside.x - runs[-1][-1].x < close
+            runs[-1].append(aside) if near else runs.append([aside])
     found: list[Aside] = []
     for run in runs:
         start, end = run[0].start, run[-1].end
-        found += [Aside(run[0].first, run[-1].last, start, end, (start + end) / 2)] if len(run) > 2 else run
+        one = Aside(run[0].first, run[-1].last, start, end, (start + end) / 2)
+        found += [one] if len(run) >= least else run
     return found
 
 

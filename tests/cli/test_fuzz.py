@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from tests.cli.running import GOOD, halfhank
 
 LINES = GOOD.encode().split(b"\n")
-TIMES = settings(max_examples=60, deadline=2000)
+TIMES = settings(max_examples=60)
 piece = st.one_of(
     st.binary(max_size=12),
     st.sampled_from(

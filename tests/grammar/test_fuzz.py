@@ -29,26 +29,26 @@ def _check(text: str, problems: tuple[Problem, ...]) -> None:
 
 
 @given(st.binary(max_size=300))
-@settings(max_examples=200, deadline=1000)
+@settings(max_examples=200)
 def test_any_bytes(data: bytes) -> None:
     _check(data.decode(errors="replace"), parse_bytes(data).problems)
 
 
 @given(st.text(max_size=300))
-@settings(max_examples=200, deadline=1000)
+@settings(max_examples=200)
 def test_any_text(text: str) -> None:
     _check(text, parse(text).problems)
 
 
 @given(st.lists(st.sampled_from([*PIECES, " ", "\n", "\n  ", "\n    "]), max_size=60))
-@settings(max_examples=300, deadline=1000)
+@settings(max_examples=300)
 def test_words_of_the_language_in_any_order(pieces: list[str]) -> None:
     text = " ".join(pieces)
     _check(text, parse(text).problems)
 
 
 @given(st.integers(0, 10**6), st.integers(1, 12))
-@settings(max_examples=300, deadline=1000)
+@settings(max_examples=300)
 def test_mangled_descriptions(seed: int, changes: int) -> None:
     rng = random.Random(seed)
     text = "\n".join(line.text for line in make_lines(rng)) + "\n"

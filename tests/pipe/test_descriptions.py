@@ -23,7 +23,7 @@ def bare(node: Any) -> Any:
     return node
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(descriptions())
 def test_no_problem_is_told(text: str) -> None:
     parsed = parse(text)

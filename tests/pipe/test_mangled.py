@@ -61,13 +61,13 @@ def test_slips_are_told_or_drawn(first: int) -> None:
     assert 0 < drawn < STEP
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.randoms(use_true_random=False), st.integers(0, 200))
 def test_any_slip(pick: Random, number: int) -> None:
     run(mangle(pick, write(seeded(number))))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.text(max_size=200))
 def test_any_text(text: str) -> None:
     assert not run(text)

@@ -84,7 +84,7 @@ def text(rows: list[str], multiple: str, stitches: int, lines: str, before: int,
     return f"{HEAD}stitch lace\n{multiple}{block}" + tail.replace("\n\n", "\n")
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(
     st.one_of(st.lists(ROW, min_size=1, max_size=5), st.lists(KEPT, min_size=1, max_size=6)),
     st.sampled_from(["", "  multiple of 4 sts + 1\n", "  multiple of 6 sts\n"]),

@@ -66,8 +66,8 @@ OPTIONS = {
     "narrow": Options(width_mm=100),
     "wide": Options(width_mm=420),
 }
-DIMENSIONS = {"wingspan", "depth", "spine", "side", "left-side", "right-side"}
-DIMENSIONS |= {"last-edge", "upper-edge", "lower-edge", "long-edge"}
+DIMENSIONS = {"wingspan", "depth", "spine", "side"}
+DIMENSIONS |= {"bind-off-edge", "upper-edge", "lower-edge", "long-edge"}
 YARNS: dict[str, dict[str, Any]] = {
     "too little yarn": {"skein_g": 50.0, "total_g": 82.0},
     "small skein": {"skein_g": 7.5, "total_g": 6.0, "keep_g": 0.1},

@@ -64,7 +64,7 @@ def lay(layout: Layout) -> LocalOutline:
 
 def _fan_words(layout: Layout, degrees: float | None, curved: bool) -> str | None:
     """What a slow growth makes, and how the same rows lie where nothing bends them."""
-    words = [] if degrees is None else [f"grows slowly: a fan of {degrees:.0f} degrees"]
+    words = [] if degrees is None else [f"grows slowly: the rows curve through {degrees:.0f}°"]
     if curved and not any(layout.rows.evenly):
         flat = "with straight edges" if layout.turned_back else "as a triangle with straight edges"
         words.append(f"unforced, the same rows lie flat {flat}")

@@ -22,9 +22,9 @@ def lay(layout: Layout) -> LocalOutline:
 
 def _fan_words(degrees: float, straight: bool) -> str:
     if straight:
-        return f"makes {degrees:.0f} degrees by itself"
+        return f"makes {degrees:.0f}° by itself"
     if degrees < 180 - STRAIGHT_WITHIN:
-        return f"makes {degrees:.0f} degrees, less than a half-circle: the top edge droops at both sides"
+        return f"top edges meet at {degrees:.0f}°, less than a half-circle: the tips hang below the neck"
     if degrees > 180 + STRAIGHT_WITHIN:
-        return f"makes {degrees:.0f} degrees, more than a half-circle: the top edge lifts into wings"
-    return f"makes {degrees:.0f} degrees: the top edge is straight"
+        return f"top edges meet at {degrees:.0f}°, more than a half-circle: the tips rise above the neck"
+    return f"top edges meet at {degrees:.0f}°: the top edge is straight"

@@ -129,12 +129,12 @@ def _levelled(vector: Point, angles: Angles) -> Point:
 
 
 def fan_words(degrees: float) -> str:
-    """What the fan does to the top edge."""
+    """The angle between the top edges, and what it does to the tips."""
     if degrees < 180 - STRAIGHT_WITHIN:
-        return f"a fan of {degrees:.0f} degrees: the top edge droops at both sides"
+        return f"top edges meet at {degrees:.0f}°: the tips hang below the neck"
     if degrees > 180 + STRAIGHT_WITHIN:
-        return f"a fan of {degrees:.0f} degrees: the top edge lifts into wings"
-    return f"a fan of {degrees:.0f} degrees: the top edge is straight"
+        return f"top edges meet at {degrees:.0f}°: the tips rise above the neck"
+    return f"top edges meet at {degrees:.0f}°: the top edge is straight"
 
 
 def _lengths_from_neck(piece: Measured) -> EdgeLengths:

@@ -1,10 +1,12 @@
 """Dimensions as on a technical drawing: extension lines, oblique ticks, the measure in a gap of its line."""
 
 import math
+from collections.abc import Iterator
 from itertools import pairwise
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
+from halfhank.model.outline.outline import Size
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.phrases import blocking_words
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
@@ -15,20 +17,25 @@ from halfhank.renderer.plane.crossings import lines_meet
 from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.path_data import polyline
 from halfhank.renderer.plane.polygons import inside
-from halfhank.renderer.plane.polylines import Points, at_length, length_of, offset, part_of
-from halfhank.renderer.plane.text_boxes import text_box
+from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of, offset, part_of
+from halfhank.renderer.plane.text_boxes import label_along, text_box
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 EXTENSION = Style(stroke="#8796a0", width=0.15)
 LINE = Style(stroke=INK, width=THIN)
 TICK = Style(stroke=INK, width=0.45)
-TICK_LENGTH = 2.6
-CLEAR, BEYOND, NEAR = 1.4, 1.4, 0.8
-COLUMN = 5.6
+TICK_LENGTH, SHORTEST_TICK = 2.6, 1.2
+CLEAR, BEYOND, NEAR = 1.4, 1.1, 0.8
+COLUMN = 5.0
 UNBROKEN = 7
 """Lines of an upright dimension with one gap at most: extension lines in three, its own in two, two ticks."""
 LEADING = 1.25
+LEAST_TURNED, TO_TURNED, OVER_LINE = 0.75, 1.2, 12.0
+ALIKE = 0.05
 EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
+STRAIGHT_MM, LINE_TO_WORDS = 0.5, 3.8
+WORDS_ALONG = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74)
+"""Where the words of a bent edge are tried, as a share of its length."""
 
 
 class Dimension(NamedTuple):
@@ -57,49 +64,66 @@ class Dimension(NamedTuple):
 def straight(
     name: str, start: Point, end: Point, words: str, extensions: list[tuple[Point, Point]], side: int = RIGHT
 ) -> Dimension:
-    """A dimension along a straight line; its text stands to one side of the line where that is too short to hold it."""
+    """A dimension along a straight line; its text stands to one side of the line where that is too short to hold it,
+    in smaller type too."""
     length = math.dist(start, end)
-    gap = text_width(words, DIMENSION) + 2.6
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
     labels = _beside_line(start, end, words, side)
     runs = [(start, end)]
-    if length >= gap + 3:
-        ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-        labels = (_label_at(middle, (ux, uy), words, DIMENSION),)
-        near = (middle[0] - ux * gap / 2, middle[1] - uy * gap / 2)
-        runs = [(start, near), ((middle[0] + ux * gap / 2, middle[1] + uy * gap / 2), end)]
+    for size, least in ((DIMENSION, 5.6), (SMALL, 4.1)):
+        if length >= text_width(words, size) + least:
+            gap = text_width(words, size) + 2.6
+            ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+            labels = (label_along(middle, (ux, uy), words, size, INK),)
+            near = (middle[0] - ux * gap / 2, middle[1] - uy * gap / 2)
+            runs = [(start, near), ((middle[0] + ux * gap / 2, middle[1] + uy * gap / 2), end)]
+            break
     lines = [(line, EXTENSION) for line in extensions] + [(run, LINE) for run in runs]
-    ticks = [(_tick(point, start, end), TICK) for point in (start, end)]
+    ticks = [_styled_tick(point, start, end, length) for point in (start, end)]
     return Dimension(name, (*lines, *ticks), labels)
 
 
+def _styled_tick(point: Point, start: Point, end: Point, length: float) -> tuple[tuple[Point, Point], Style]:
+    """A tick, shorter and finer on a line so short that two of them would run into one another."""
+    size = min(TICK_LENGTH, max(0.6 * length, SHORTEST_TICK))
+    return _tick(point, start, end, size), TICK._replace(width=min(TICK.width, max(0.3 * length, THIN)))
+
+
 def _beside_line(start: Point, end: Point, words: str, side: int) -> tuple[Label, ...]:
-    """Above a level line; beside an upright one in two lines, what stands in brackets below."""
+    """Above a level line, in two lines where it is much shorter than its text; beside an upright one turned along it,
+    or in two or three lines."""
     if abs(end[0] - start[0]) >= abs(end[1] - start[1]):
-        return (Label((start[0] + end[0]) / 2, start[1] - BEYOND - 1.4, words, DIMENSION, INK, anchor="middle"),)
-    y = (start[1] + end[1]) / 2 + DIMENSION * (CAP_HEIGHT - LEADING) / 2
+        measure, _, rest = words.partition(", ")
+        wide = text_width(words, DIMENSION) > abs(end[0] - start[0]) + OVER_LINE
+        x, y = (start[0] + end[0]) / 2, start[1] - BEYOND - 1.7
+        lines = [line for line in (rest, measure) if line] if wide else [words]
+        return tuple(
+            Label(x, y - k * DIMENSION * LEADING, line, DIMENSION, INK, anchor="middle") for k, line in enumerate(lines)
+        )
+    if abs(end[1] - start[1]) >= LEAST_TURNED * text_width(words, DIMENSION):
+        middle = (start[0], (start[1] + end[1]) / 2)
+        above, below = DIMENSION * (ASCENT - CAP_HEIGHT / 2), DIMENSION * (DESCENT + CAP_HEIGHT / 2)
+        drop = -TO_TURNED - below if side == LEFT else TO_TURNED + above
+        return (label_along(middle, (0.0, 1.0), words, DIMENSION, INK, drop),)
+    lines = _broken_words(words, abs(end[1] - start[1]) >= 3 * DIMENSION * LEADING)
+    y = (start[1] + end[1]) / 2 + DIMENSION * (CAP_HEIGHT - LEADING * (len(lines) - 1)) / 2
     x, anchor = (start[0] - 2.5, "end") if side == LEFT else (start[0] + 2.5, "start")
-    first, bracket, second = words.partition(" (")
-    lines = (first, bracket.strip() + second)
     return tuple(
         Label(x, y + k * DIMENSION * LEADING, line, DIMENSION, INK, anchor=anchor) for k, line in enumerate(lines)
     )
 
 
-def _label_at(point: Point, tangent: Point, words: str, size: float, drop: float = 0.0) -> Label:
-    """A text centred on a point along a direction, turned to be read from below or from the right."""
-    turn = math.degrees(math.atan2(tangent[1], tangent[0]))
-    turn = turn - 180 if turn > 89.99 else turn + 180 if turn < -90.01 else turn
-    radians = math.radians(turn)
-    down = drop + size * CAP_HEIGHT / 2
-    x, y = point[0] - math.sin(radians) * down, point[1] + math.cos(radians) * down
-    return Label(x, y, words, size, INK, anchor="middle", turn=turn + 0.0)
+def _broken_words(words: str, three: bool) -> list[str]:
+    """`depth 21 cm` and `(8.1 in)`, or the name on a line of its own."""
+    measure, bracket, other = words.partition(" (")
+    name, _, first = measure.partition(" ") if three else ("", "", measure)
+    return [line for line in (name, first, bracket.strip() + other) if line]
 
 
-def _tick(point: Point, start: Point, end: Point) -> tuple[Point, Point]:
+def _tick(point: Point, start: Point, end: Point, size: float = TICK_LENGTH) -> tuple[Point, Point]:
     """An oblique stroke through a point, at 45 degrees to the line."""
     angle = math.atan2(end[1] - start[1], end[0] - start[0]) - math.pi / 4
-    dx, dy = math.cos(angle) * TICK_LENGTH / 2, math.sin(angle) * TICK_LENGTH / 2
+    dx, dy = math.cos(angle) * size / 2, math.sin(angle) * size / 2
     return ((point[0] - dx, point[1] - dy), (point[0] + dx, point[1] + dy))
 
 
@@ -142,17 +166,20 @@ def depth(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension
 
 
 def spine(piece: DrawnPiece, obstacles: Obstacles, overhang: float, side: int) -> Dimension | None:
-    """The spine from the start to the point, on one side; None where there is none or the depth says the same."""
+    """The spine from the start to the point, on one side; None where there is none or the depth says as much."""
     size = piece.shawl.outline.size
-    if size.spine_cm is None or not piece.spine:
+    if size.spine_cm is None or not piece.spine or not spine_differs(size):
         return None
     low, high = sorted((piece.spine[0][1], piece.spine[-1][1]))
     if high - low < 6 or abs((high - low) - size.spine_cm * piece.mm) > 0.02 * (high - low):
         return None
-    if length_words(size.spine_cm, piece.shawl.units) == length_words(size.depth_cm, piece.shawl.units):
-        return None
     found = _upright(piece, obstacles, "spine", side, (low, high), overhang)
     return found if len(found.lines) <= UNBROKEN else None
+
+
+def spine_differs(size: Size) -> bool:
+    """Whether the spine is a measure of its own: more than 5 % off the depth."""
+    return size.spine_cm is not None and abs(size.spine_cm - size.depth_cm) > ALIKE * size.depth_cm
 
 
 def _upright(
@@ -161,7 +188,7 @@ def _upright(
     sign = -1 if side == LEFT else 1
     edge = min(0.0, obstacles.bounds.left) if side == LEFT else max(piece.width, obstacles.bounds.right)
     words = length_words((heights[1] - heights[0]) / piece.mm, piece.shawl.units)
-    words = f"{name} {words}" if name != "depth" else words
+    words = f"{name} {words}"
     x = edge + sign * COLUMN
     extensions = []
     for y in heights:
@@ -197,17 +224,19 @@ def _outermost(piece: DrawnPiece, side: int, y: float) -> float:
 
 
 def along_edge(
-    piece: DrawnPiece, obstacles: Obstacles, overhang: float, name: str, cm: float, points: Points
+    piece: DrawnPiece, obstacles: Obstacles, overhang: float, name: str, cm: float, edges: list[Points]
 ) -> Dimension | None:
-    """A dimension along an edge outside the piece, as far out as it must be.
+    """A dimension along one of the edges outside the piece, as far out as it must be.
 
-    None where it finds no room, or the edge is too short for its words.
+    Along an edge that bends stands only the text: a line around a corner would cross others. None where it finds no
+    room, or the edges are too short for its words.
     """
-    outside = _outer_side(piece, points)
-    for distance in EDGE_OFFSETS:
-        found = _along(piece, name, cm, points, outside * (distance + overhang))
-        if found is not None and _has_room(found, obstacles) and _off_fabric(piece, found):
-            return found
+    for points in edges:
+        outside = _outer_side(piece, points)
+        for distance in EDGE_OFFSETS:
+            for found in _along(piece, name, cm, points, outside * (distance + overhang)):
+                if _has_room(found, obstacles) and _off_fabric(piece, found):
+                    return found
     return None
 
 
@@ -230,28 +259,52 @@ def _off_fabric(piece: DrawnPiece, dimension: Dimension) -> bool:
     return not any(inside(shape[0], piece.silhouette) or lines_meet(shape, around) for shape in shapes)
 
 
-def _along(piece: DrawnPiece, name: str, cm: float, points: Points, distance: float) -> Dimension | None:
+def _along(piece: DrawnPiece, name: str, cm: float, points: Points, distance: float) -> Iterator[Dimension]:
+    """Ways to give an edge's length at a distance beside it."""
     words = f"{name} {length_words(cm, piece.shawl.units)}"
     line = offset(points, distance)
     length = length_of(line)
     gap = text_width(words, SMALL) + 2.4
     if length < gap + 6:
-        return None
+        return
     middle = at_length(line, length / 2)[0]
-    ends = part_of(line, length / 2 - gap / 2, length / 2 + gap / 2)
-    chord = math.dist(ends[0], ends[-1]) or 1.0
-    tangent = ((ends[-1][0] - ends[0][0]) / chord, (ends[-1][1] - ends[0][1]) / chord)
-    bend = max(abs((p[0] - middle[0]) * tangent[1] - (p[1] - middle[1]) * tangent[0]) for p in ends)
-    runs: list[list[Point]] = [line]
-    outwards = middle[1] - at_length(points, length_of(points) / 2)[0][1]
-    drop = SMALL * ASCENT + 0.6 if outwards >= 0 else -(SMALL * (DESCENT + CAP_HEIGHT / 2) + 0.8)
-    if bend < 0.5:
-        runs, drop = [part_of(line, 0, length / 2 - gap / 2), part_of(line, length / 2 + gap / 2, length)], 0.0
-    labels = (_label_at(middle, tangent, words, SMALL, drop),)
+    tangent = _direction(line)
+    if any(distance_to(point, (line[0], line[-1])) >= STRAIGHT_MM for point in line):
+        yield from _words_along(name, words, points, distance)
+        return
+    runs = [part_of(line, 0, length / 2 - gap / 2), part_of(line, length / 2 + gap / 2, length)]
+    labels = (label_along(middle, tangent, words, SMALL, INK),)
     extensions = [_square(points, line, 0), _square(points, line, -1)]
     ticks = [(_tick(line[0], line[0], line[1]), TICK), (_tick(line[-1], line[-2], line[-1]), TICK)]
     lines = [(e, EXTENSION) for e in extensions] + [(tuple(run), LINE) for run in runs]
-    return Dimension(name.replace(" ", "-"), (*lines, *ticks), labels)
+    yield Dimension(_group_name(name), (*lines, *ticks), labels)
+
+
+def _group_name(name: str) -> str:
+    """`lower-edge`, without what stands in brackets."""
+    return name.partition(" (")[0].replace(" ", "-")
+
+
+def _words_along(name: str, words: str, points: Points, distance: float) -> Iterator[Dimension]:
+    """The text alone beside a bent edge, near its middle, turned as the edge is there."""
+    line = offset(points, math.copysign(abs(distance) - LINE_TO_WORDS, distance))
+    length, half = length_of(line), text_width(words, SMALL) / 2
+    for share in WORDS_ALONG:
+        if not half < share * length < length - half:
+            continue
+        (x, y), at = at_length(line, share * length)[0], share * length
+        tangent = _direction(part_of(line, at - half, at + half))
+        px, py = at_length(points, share * length_of(points))[0]
+        below = (y - py) * abs(tangent[0]) - (x - px) * math.copysign(tangent[1], tangent[0] * tangent[1]) >= 0
+        drop = SMALL * (ASCENT - CAP_HEIGHT / 2) if below else -SMALL * (DESCENT + CAP_HEIGHT / 2)
+        yield Dimension(_group_name(name), (), (label_along((x, y), tangent, words, SMALL, INK, drop),))
+
+
+def _direction(points: Points) -> Point:
+    """From the first point to the last."""
+    (px, py), (qx, qy) = points[0], points[-1]
+    chord = math.dist((px, py), (qx, qy)) or 1.0
+    return ((qx - px) / chord, (qy - py) / chord)
 
 
 def _square(points: Points, line: Points, which: int) -> tuple[Point, Point]:

@@ -6,11 +6,9 @@ from itertools import product
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.renderer.paper.house_style import INK, LIGHT
-from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Group, Path, Style
 from halfhank.renderer.plane.polygons import inside
 from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of
-from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 LONGEST, SHORTEST = 10.0, 4.0
@@ -88,15 +86,14 @@ def _tail(piece: DrawnPiece, row: int) -> tuple[Point, Point]:
     return (centre[0] + along[0], centre[1] + along[1]), normal
 
 
-def arrow_group(arrow: Arrow, piece: DrawnPiece, ramp: Ramp) -> Group:
-    """Shaft and head, dark on light fabric and light on dark."""
+def arrow_group(arrow: Arrow) -> Group:
+    """Shaft and head, cased in white."""
     (px, py), (qx, qy) = arrow.tail, arrow.tip
     length = math.dist(arrow.tail, arrow.tip)
     ux, uy = (qx - px) / length, (qy - py) / length
     wing = 1.9
     left = (qx - wing * (ux * 0.8 - uy * 0.55), qy - wing * (uy * 0.8 + ux * 0.55))
     right = (qx - wing * (ux * 0.8 + uy * 0.55), qy - wing * (uy * 0.8 - ux * 0.55))
-    ink = INK if ramp.lab(share_at(piece.shawl, arrow.row))[0] > 0.62 else LIGHT
-    style = Style(stroke=ink, width=0.4, cap="round")
     data = (("M", arrow.tail), ("L", arrow.tip), ("M", left), ("L", arrow.tip), ("L", right))
-    return Group("direction", (Path(data, style),))
+    strokes = ((LIGHT, 0.9), (INK, 0.4))
+    return Group("direction", tuple(Path(data, Style(stroke=ink, width=w, cap="round")) for ink, w in strokes))

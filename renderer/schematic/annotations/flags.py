@@ -6,7 +6,7 @@ from itertools import product
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.region import LEFT, RIGHT
-from halfhank.renderer.paper.house_style import RED, TEXT, THIN
+from halfhank.renderer.paper.house_style import LIGHT, RED, TEXT, THIN
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
 from halfhank.renderer.plane.boxes import Box
@@ -20,9 +20,11 @@ from halfhank.renderer.plane.text_boxes import label_box
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
-LANE = 5.0
+LANE, LINE = 5.0, 4.2
 FIRST_LANE = 3.2
 APART = 2.4
+ROOM = 1.0
+"""What stays free around a flag's words, mm."""
 UP, DOWN, LEFTWARDS, RIGHTWARDS = "up", "down", "left", "right"
 FAR = 1e6
 
@@ -35,10 +37,15 @@ class Exit(NamedTuple):
 
 
 class Flag(NamedTuple):
-    """A placed flag: its leader from the row's end, and its lines of text."""
+    """A placed flag: its leader from the row's end, and its lines of text, all in one ink."""
 
     leader: tuple[Point, ...]
     labels: tuple[Label, ...]
+
+    @property
+    def ink(self) -> str:
+        """The ink of its words, leader and dot."""
+        return self.labels[0].fill
 
     def add_to(self, obstacles: Obstacles) -> None:
         """Makes the flag an obstacle."""
@@ -117,12 +124,25 @@ def _in_lanes(
     limits: tuple[float, float],
     overhang: float,
 ) -> list[Flag] | None:
-    """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already."""
+    """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already; in two
+    lines each where the texts find no room in one."""
     xs = spread([point[0] for point, _ in group], APART, *limits)
-    options = [
-        list(_lane_options(piece, p, x, m, direction, len(group), overhang))
-        for (p, m), x in zip(group, xs, strict=True)
-    ]
+    for whole in (True, False):
+        options = [
+            list(_lane_options(piece, p, x, m, direction, len(group), overhang, whole))
+            for (p, m), x in zip(group, xs, strict=True)
+        ]
+        best = _cheapest(options, obstacles, limits)
+        if best is not None:
+            return best
+    return None
+
+
+PricedFlag = tuple[float, Flag]
+
+
+def _cheapest(options: list[list[PricedFlag]], obstacles: Obstacles, limits: tuple[float, float]) -> list[Flag] | None:
+    """One of each flag's options, so that all go together at the lowest price; None where no choice does."""
     best: tuple[float, list[Flag]] | None = None
     for choice in product(*options):
         cost = sum(price for price, _ in choice)
@@ -133,19 +153,31 @@ def _in_lanes(
 
 
 def _lane_options(
-    piece: DrawnPiece, point: Point, x: float, mark: DrawnMark, direction: str, lanes: int, overhang: float
-) -> Iterator[tuple[float, Flag]]:
+    piece: DrawnPiece,
+    point: Point,
+    x: float,
+    mark: DrawnMark,
+    direction: str,
+    lanes: int,
+    overhang: float,
+    whole: bool,
+) -> Iterator[PricedFlag]:
     """Every lane and side of one flag with its price: further out costs more, pointing away from the middle a bit."""
     sign = -1 if direction == UP else 1
     edge = -overhang if direction == UP else piece.height + overhang
+    texts = (mark.words,) if whole else mark.lines
+    deep = LINE * (len(texts) - 1)
     for lane in range(lanes + 3):
         for side in ("end", "start"):
-            baseline = edge + sign * (FIRST_LANE + lane * LANE) + (0 if sign < 0 else TEXT * CAP_HEIGHT)
-            tip = baseline - TEXT * CAP_HEIGHT if sign < 0 else baseline
+            near = edge + sign * (FIRST_LANE + lane * (LANE + deep))
+            first = near - deep if sign < 0 else near + TEXT * CAP_HEIGHT
+            tip = first - TEXT * CAP_HEIGHT if sign < 0 else first + deep
             gap = -1.0 if side == "end" else 1.0
-            label = Label(x + gap, baseline, mark.words, TEXT, RED, anchor=side)
+            labels = [
+                Label(x + gap, first + k * LINE, text, TEXT, mark.ink, anchor=side) for k, text in enumerate(texts)
+            ]
             away = (side == "start") == (x > piece.width / 2)
-            yield lane + (0.3 if away else 0.0), Flag(_leader(point, x, tip, sign), (label,))
+            yield lane + (0.3 if away else 0.0), Flag(_leader(point, x, tip, sign), tuple(labels))
 
 
 def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
@@ -156,18 +188,22 @@ def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
 
 
 def _compatible(flags: list[Flag], obstacles: Obstacles, limits: tuple[float, float]) -> bool:
-    boxes = [label_box(flag.labels[0]) for flag in flags]
-    for k, box in enumerate(boxes):
-        if box.left < limits[0] or box.right > limits[1] or not obstacles.free(box):
+    boxes = [[label_box(label) for label in flag.labels] for flag in flags]
+    for k, flag in enumerate(flags):
+        if any(box.left < limits[0] or box.right > limits[1] or not obstacles.free(box, ROOM) for box in boxes[k]):
             return False
-        if not obstacles.line_free(flags[k].leader[1:]):
+        if not obstacles.line_free(flag.leader[1:]):
             return False
-        for j, flag in enumerate(flags):
-            if j != k and (crosses(flag.leader, box.grown(0.6)) or lines_meet(flag.leader, flags[k].leader)):
+        for j, other in enumerate(flags):
+            if j != k and (_runs_into(other.leader, boxes[k]) or lines_meet(other.leader, flag.leader)):
                 return False
-            if j < k and boxes[j].grown(0.3).meets(box):
+            if j < k and any(one.grown(0.3).meets(box) for one in boxes[j] for box in boxes[k]):
                 return False
     return True
+
+
+def _runs_into(line: Points, boxes: list[Box]) -> bool:
+    return any(crosses(line, box.grown(0.6)) for box in boxes)
 
 
 def _beside(
@@ -184,15 +220,15 @@ def _beside(
     pitch = LANE * (1 if whole else 1.85)
     heights = spread([point[1] for point, _ in group], pitch, -FAR, FAR)
     flags = []
-    for (point, _), lines, y in zip(group, texts, heights, strict=True):
+    for (point, mark), lines, y in zip(group, texts, heights, strict=True):
         edge = piece.width if sign > 0 else 0.0
         bent = ((edge + sign * 1.6, point[1]), (edge + sign * 4.4, y)) if abs(y - point[1]) > 0.01 else ()
         leader = (point, *bent, (start - sign * 0.8, y))
-        first = y + TEXT * CAP_HEIGHT / 2 - (len(lines) - 1) * 2.1
+        first = y + TEXT * CAP_HEIGHT / 2 - (len(lines) - 1) * LINE / 2
         anchor = "start" if sign > 0 else "end"
-        labels = [Label(start, first + k * 4.2, text, TEXT, RED, anchor=anchor) for k, text in enumerate(lines)]
+        labels = [Label(start, first + k * LINE, text, TEXT, mark.ink, anchor=anchor) for k, text in enumerate(lines)]
         flags.append(Flag(leader, tuple(labels)))
-    free = all(obstacles.free(label_box(label)) for flag in flags for label in flag.labels)
+    free = all(obstacles.free(label_box(label), ROOM) for flag in flags for label in flag.labels)
     clear = all(obstacles.line_free(flag.leader[1:]) for flag in flags)
     crossed = any(lines_meet(flag.leader, line) for flag in flags for line in obstacles.lines)
     return flags if free and clear and not crossed else None
@@ -203,7 +239,7 @@ def flag_group(flags: list[Flag]) -> Group:
     items: list[Element] = []
     for flag in flags:
         data = polyline(flag.leader)
-        items.append(Path(data, Style(stroke=RED, width=THIN + 0.05)))
-        items.append(Circle(*flag.leader[0], 0.75, Style(fill=RED)))
+        items.append(Path(data, Style(stroke=flag.ink, width=THIN + 0.05)))
+        items.append(Circle(*flag.leader[0], 0.85 if flag.ink == RED else 0.65, Style(flag.ink, LIGHT, THIN)))
         items.extend(flag.labels)
     return Group("flags", tuple(items))

@@ -1,10 +1,10 @@
-"""The rows that a knitter must know (halfway, bind off by, turn back by), their words, and notes on those beyond."""
+"""The rows that a knitter must know (half the yarn, bind off, turn back), their words, the piece's end, and notes."""
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.phrases import going_on
 from halfhank.model.shawl import Mark, Shawl
-from halfhank.renderer.paper.house_style import MARK_WIDTH, RED
-from halfhank.renderer.paper.measure_words import left_words, mass
+from halfhank.renderer.paper.house_style import MARK_WIDTH, RED, SOFT
+from halfhank.renderer.paper.measure_words import mass, on_scale_words
 from halfhank.renderer.paper.scene import Style
 
 DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
@@ -12,60 +12,61 @@ DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round"
 
 
 class DrawnMark(NamedTuple):
-    """A mark as a line: `name` on the ruler, `words` on its flag (or in two `lines`), `style` of its stroke."""
+    """A mark as a line: its `kind`, `name` on the ruler, `words` on its flag (or in two `lines`), `style` of its
+    stroke, `ink` of its words."""
 
+    kind: str
     name: str
     row: int
     left_g: float
     words: str
     lines: tuple[str, str]
     style: Style
+    ink: str = RED
 
 
 def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
-    """The marks that lie on the piece, the most important last."""
-    marks = shawl.marks
+    """The marks inside the fabric, the most important last.
+
+    The row to bind off after is one of them only where the plan goes on behind it.
+    """
+    marks, unit = shawl.marks, shawl.skein.unit
+    half = f"half of {mass(shawl.yarn.total_g, unit)}"
     candidates = [
-        ("half", "half the yarn:", marks.halfway, DASHED),
-        ("turn back by", "turn back by", marks.turn_back, DOTTED),
-        ("bind off by", "bind off by", marks.bind_off_by, DOTTED),
+        ("half", half, "half of this shawl's yarn:", "", marks.halfway, DASHED),
+        ("turn-back", "turn back at the latest", "turn back", " at the latest", marks.turn_back, DOTTED),
+        ("bind-off", "bind off at the latest", "bind off", " at the latest", _bind_off_inside(shawl), DOTTED),
     ]
     drawn = []
-    for name, words, mark, style in candidates:
+    for kind, name, words, latest, mark, style in candidates:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
-            where = f"row {mark.row:,}, {left_words(mark.left_g, shawl.skein.unit)}"
-            drawn.append(DrawnMark(name, mark.row, mark.left_g, f"{words} {where}", (words, where), style))
+            row, rest = f"after row {mark.row:,}{latest}", on_scale_words(mark.left_g, unit)
+            lines = (f"{words} {row},", rest) if latest else (words, f"{row}, {rest}")
+            drawn.append(DrawnMark(kind, name, mark.row, mark.left_g, f"{words} {row}, {rest}", lines, style))
     return drawn
 
 
-def mark_notes(shawl: Shawl) -> list[str]:
-    """Notes on marks beyond the planned end, and on an end that leaves more than another ridge takes."""
-    marks = shawl.marks
-    notes = []
-    for words, mark in (("turn back", marks.turn_back), ("bind off", marks.bind_off_by)):
-        if mark is not None and _is_beyond(mark, shawl):
-            row = f"row {mark.row:,}, {left_words(mark.left_g, shawl.skein.unit)}"
-            notes.append(f"There is yarn to knit on{_fabric_words(shawl, mark)}: {words} by {row}.")
-    if shawl.yarn.left_g < -0.05:
-        notes.append(f"The yarn does not last: {mass(-shawl.yarn.left_g, shawl.skein.unit)} are missing.")
-    return notes + _spare_note(shawl)
+def _bind_off_inside(shawl: Shawl) -> Mark | None:
+    """The row to bind off after, where the plan has another right-side and wrong-side row behind it."""
+    mark = shawl.marks.bind_off_by
+    return mark if mark is not None and mark.row < shawl.rows.count - 1 else None
 
 
-def _fabric_words(shawl: Shawl, mark: Mark) -> str:
-    """The fabric of the rows past the end; a turn moves on in whatever its part goes on with."""
-    return f" in {going_on(shawl)}" if mark is shawl.marks.bind_off_by else ""
-
-
-def _spare_note(shawl: Shawl) -> list[str]:
-    """The yarn to spare where not the yarn but the planned end decides when to bind off."""
-    mark, yarn, unit = shawl.marks.bind_off_by, shawl.yarn, shawl.skein.unit
-    spare_g = yarn.left_g - yarn.keep_g
-    ends = mark is not None and not _is_beyond(mark, shawl) and mark.row >= shawl.rows.count - 1
-    if not ends or spare_g <= 2 * yarn.last_ridge_g:
+def end_flags(shawl: Shawl) -> list[DrawnMark]:
+    """What is left over at the end, quietly; nothing where the yarn does not last so far, which is marked."""
+    row, left_g = shawl.rows.count, shawl.yarn.left_g
+    if left_g < -0.05 or _bind_off_inside(shawl) is not None:
         return []
-    kept = f", {mass(yarn.keep_g, unit)} of them kept back" if yarn.keep_g > 0 else ""
-    return [f"The piece ends with row {shawl.rows.count:,}: {mass(yarn.left_g, unit)} are left{kept}."]
+    lines = (f"ends after row {row:,},", f"{mass(max(left_g, 0.0), shawl.skein.unit)} left over")
+    return [DrawnMark("end", "end", row, left_g, " ".join(lines), lines, Style(stroke=SOFT), SOFT)]
 
 
-def _is_beyond(mark: Mark, shawl: Shawl) -> bool:
-    return mark.beyond or mark.row > shawl.rows.count
+def mark_notes(shawl: Shawl) -> list[str]:
+    """Notes on rows that could be worked past the planned end, and on yarn that does not last."""
+    mark, notes = shawl.marks.bind_off_by, []
+    if mark is not None and mark.row > shawl.rows.count:
+        rows = mark.row - shawl.rows.count
+        notes.append(f"Enough yarn for {rows:,} more {going_on(shawl)} {'row' if rows == 1 else 'rows'}.")
+    if shawl.yarn.left_g < -0.05:
+        notes.append(f"Not enough yarn: {mass(-shawl.yarn.left_g, shawl.skein.unit)} short.")
+    return notes

@@ -60,7 +60,7 @@ class DrawnPiece:
         plain = [self._scaled(region.boundary(row, after)) for region in self.shawl.outline.regions]
         if self.ruffle is None or row < self.ruffle:
             return plain
-        rise, side = self._ruffle_rise(row), self.ruffle_side
+        rise, side = self._ruffle_rise(row), self.outer_side
         return [waved(curve, waves, rise, side) for curve, waves in zip(plain, self.ruffle_waves, strict=True)]
 
     def _ruffle_rise(self, row: int) -> float:
@@ -79,7 +79,7 @@ class DrawnPiece:
         return [waves_along(curve_length(curve)) for curve in self.ruffle_edge]
 
     @cached_property
-    def ruffle_side(self) -> int:
+    def outer_side(self) -> int:
         """The side of the last row (1: to the right of its direction on the page) that lies away from the fabric."""
         edge, fabric = (_middle_of(self.shawl.outline.boundary(i)) for i in (self.last, (self.ruffle or self.last) - 1))
         (x, y), (dx, dy) = edge

@@ -6,15 +6,21 @@ from halfhank.grammar.description import GRAMS_IN
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.renderer.paper.house_style import EDGE, HEAVY, INK, LIGHT, THIN
 from halfhank.renderer.paper.ramp import Ramp, ink_on
-from halfhank.renderer.paper.scene import Group, Path, Style
+from halfhank.renderer.paper.scene import Group, Path, PathData, Style
+from halfhank.renderer.plane.curve_cutting import curve_length
 from halfhank.renderer.plane.path_data import open_path, polyline, segment
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import at_length, distance_to, offset
 from halfhank.renderer.schematic.fabric.bind_off_edges import strokes_before, strokes_behind
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.ruffled_edge import folds
 
-BOUND_WIDTH, CLOSEST_MM = 0.5, 0.5
+BOUND_WIDTH, CLOSEST_MM = 0.9, 0.5
 CONTOURS_MM = 1.5
+SPINE_CASING = 0.48
+EDGE_ROOM = 3.0
+PLEAT_MM, PLEAT_PITCH = 2.6, 1.1
 
 
 def side_lines(piece: DrawnPiece) -> Group:
@@ -31,16 +37,18 @@ def start_line(piece: DrawnPiece) -> Group:
 
 
 def part_bounds(piece: DrawnPiece) -> Group:
-    """A white line where one part ends and the next begins, finer between thin parts so that the fabric is seen."""
+    """A line cased in white where one part ends and the next begins, finer between thin parts so that the fabric is
+    seen."""
     lines = []
     for row, width in bound_widths(piece).items():
-        lines.append(Path(open_path(piece.curve(row)), Style(stroke=LIGHT, width=width)))
+        data = open_path(piece.curve(row))
+        lines += [Path(data, Style(stroke=LIGHT, width=width)), Path(data, Style(stroke=INK, width=width / 3))]
     return Group("part-bounds", tuple(lines))
 
 
 def bound_widths(piece: DrawnPiece) -> dict[int, float]:
-    """The rows with a line and its width, mm: at most a third of the distance to the next one; none where that is
-    hardly to be seen."""
+    """The rows with a line and its width with the casing, mm: at most a third of the distance to the next one; none
+    where that is hardly to be seen."""
     rows = [part.last_row for part in piece.shawl.parts[:-1]]
     drawn: list[int] = []
     for row in rows:
@@ -51,8 +59,9 @@ def bound_widths(piece: DrawnPiece) -> dict[int, float]:
 
 
 def spine_line(piece: DrawnPiece) -> Group:
-    """The spine, thin and light: a line, or both sides of a panel."""
-    return Group("spine", tuple(Path(polyline(seam), Style(stroke=LIGHT, width=0.25)) for seam in piece.seams))
+    """The spine, thin and cased in white: a line, or both sides of a panel."""
+    styles = (Style(stroke=LIGHT, width=SPINE_CASING), Style(stroke=INK, width=SPINE_CASING / 4))
+    return Group("spine", tuple(Path(polyline(seam), style) for seam in piece.seams for style in styles))
 
 
 def ruffle_folds(piece: DrawnPiece, ramp: Ramp) -> Group:
@@ -63,17 +72,49 @@ def ruffle_folds(piece: DrawnPiece, ramp: Ramp) -> Group:
     lines = [
         segment(*fold)
         for curve, waves in zip(piece.ruffle_edge, piece.ruffle_waves, strict=True)
-        for fold in folds(curve, waves, reach, piece.ruffle_side)
+        for fold in folds(curve, waves, reach, piece.outer_side)
     ]
     ink = ink_on(ramp.lab(share_at(piece.shawl, piece.last)), 0.36)
     style = Style(stroke=ink, width=0.2, cap="round")
     return Group("folds", tuple(Path(line, style) for line in lines))
 
 
+def drawn_together(piece: DrawnPiece) -> bool:
+    """Whether the last stitches are drawn together, and not bound off."""
+    return piece.shawl.bind_off.method == "draw through"
+
+
+def gathers(piece: DrawnPiece, ramp: Ramp) -> Group:
+    """Pleats that run into the fabric from stitches drawn together along an edge that is no point."""
+    edge = piece.curve(piece.last)
+    length = curve_length(edge)
+    if not drawn_together(piece) or length < PLEAT_PITCH:
+        return Group("gathers", ())
+    points, count = edge.flattened(), round(length / PLEAT_PITCH)
+    reach = min(PLEAT_MM, 0.7 * piece.rise(piece.shawl.parts[-1].first_row - 1, piece.last))
+    lines = []
+    for k in range(count):
+        (x, y), (dx, dy) = at_length(points, length * (k + 0.5) / count)
+        far = piece.outer_side * reach * (1.0 if k % 2 else 0.6)
+        foot = (x + dy * far, y - dx * far)
+        off_seams = all(distance_to(foot, seam) > PLEAT_PITCH for seam in piece.seams)
+        lines += [segment((x, y), foot)] if inside(foot, piece.silhouette) and off_seams else []
+    style = Style(stroke=ink_on(ramp.lab(1.0), 0.36), width=0.2, cap="round")
+    return Group("gathers", tuple(Path(line, style) for line in lines))
+
+
 def edge_behind(piece: DrawnPiece) -> Group:
-    """What of the bound-off edge lies behind the fabric."""
+    """What of the bound-off edge lies behind the fabric; nothing of it shows above the other edges at a thin tip."""
     strokes = strokes_behind(piece.shawl.bind_off.method, piece.curve(piece.last))
-    return Group("edge-behind", tuple(strokes))
+    clip = _beyond_edge(piece) if strokes and piece.ruffle is None else None
+    return Group("edge-behind", tuple(strokes), clip=clip)
+
+
+def _beyond_edge(piece: DrawnPiece) -> PathData:
+    """The room beside the last boundary on its outer side, some of the boundary's own stroke in it."""
+    points, side = piece.points(piece.last), piece.outer_side
+    around = [*offset(points, side * EDGE / 2), *offset(points, -side * EDGE_ROOM)[::-1]]
+    return (*polyline(around), ("Z", ()))
 
 
 def edge_before(piece: DrawnPiece) -> Group:
@@ -86,7 +127,7 @@ def contour_lines(piece: DrawnPiece, ramp: Ramp) -> Group:
     """A thin line at the first row after each step of yarn."""
     lines = []
     for row in contour_rows(piece, contour_step(piece)):
-        ink = ink_on(ramp.lab(share_at(piece.shawl, row)), 0.32)
+        ink = ink_on(ramp.lab(share_at(piece.shawl, row)), 0.36)
         lines.append(Path(open_path(piece.curve(row)), Style(stroke=ink, width=THIN + 0.05)))
     return Group("contours", tuple(lines))
 

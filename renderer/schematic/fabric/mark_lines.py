@@ -20,8 +20,7 @@ def mark_lines(piece: DrawnPiece, marks: list[DrawnMark]) -> Group:
         if row == piece.last:  # beads leave the kind of the bound-off edge to be seen between them
             style, data = _on_edge(piece, style)
             casing = style._replace(stroke=LIGHT, width=style.width + 0.55)
-        name = mark.name.replace(" ", "-")
-        groups.append(Group(name, (Path(data, casing), Path(data, style)), title=mark.words))
+        groups.append(Group(f"mark-{mark.kind}", (Path(data, casing), Path(data, style)), title=mark.words))
     return Group("marks", tuple(groups))
 
 

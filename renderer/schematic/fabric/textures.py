@@ -25,6 +25,9 @@ DOT_LENGTHS = (0.0, 1.2, 0.0, 2.0)
 DOT_WIDTHS = (0.52, 0.4, 0.8, 0.3)
 RUNG_GAPS = (1.5, 2.5, 3.7, 5.2)
 INK_STEPS = 12
+LINE_INK, MARK_INK = 0.34, 0.38
+"""Differences of lightness that make 3:1 with the fabric, the least at which lines that carry meaning are seen
+(WCAG 2.2, success criterion 1.4.11)."""
 
 
 class Texture(NamedTuple):
@@ -60,19 +63,19 @@ def fabric_key(band: BandPlan) -> tuple[str, int]:
 
 def line_style(pattern: Texture, lab: Lab) -> Style:
     """Stroke of a line in plain fabric."""
-    return Style(stroke=ink_on(lab, 0.13), width=0.15, dash=LINE_DASHES[pattern.variation])
+    return Style(stroke=ink_on(lab, LINE_INK), width=0.12, dash=LINE_DASHES[pattern.variation])
 
 
 def dot_style(pattern: Texture, lab: Lab, spacing: float = DOT_SPACING) -> Style:
     """Stroke of a row of dots, `spacing` between their middles."""
     length = DOT_LENGTHS[pattern.variation]
     gap = spacing - length if spacing - length >= 1.5 else 1.5
-    return Style(stroke=ink_on(lab, 0.36), width=DOT_WIDTHS[pattern.variation], dash=(length, gap), cap="round")
+    return Style(stroke=ink_on(lab, MARK_INK), width=DOT_WIDTHS[pattern.variation], dash=(length, gap), cap="round")
 
 
 def rung_style(pattern: Texture, lab: Lab, height: float) -> Style:
     """Stroke along the middle of an elongated row of that height, whose dashes are its rungs."""
-    return Style(stroke=ink_on(lab, 0.3), width=height, dash=(RUNG_WIDTH, RUNG_GAPS[pattern.variation]))
+    return Style(stroke=ink_on(lab, MARK_INK), width=height, dash=(RUNG_WIDTH, RUNG_GAPS[pattern.variation]))
 
 
 def texture(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> list[Path]:
@@ -147,7 +150,7 @@ def _rungs(piece: DrawnPiece, span: DrawnBand, pattern: Texture, ramp: Ramp) -> 
     parts = [trimmed(half, sum(style.dash) / 2, 0.3 + height / 2) for half in halves]
     rungs = tuple(command for part in parts if part is not None for command in open_path(part))
     sides = open_path(piece.curve(row - 1, True)) + open_path(piece.curve(row))
-    rails = Path(sides, Style(stroke=ink_on(lab, 0.16), width=0.14))
+    rails = Path(sides, Style(stroke=ink_on(lab, LINE_INK), width=0.1))
     return [rails, Path(rungs, style)] if rungs else [rails]
 
 

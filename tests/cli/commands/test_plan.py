@@ -168,7 +168,7 @@ def test_thousands_are_set_off_everywhere(good: Path) -> None:
 
 
 def test_the_angle_of_a_fan_is_told(good: Path) -> None:
-    assert re.search(r"\nfan +a fan of \d+ degrees: ", halfhank("plan", good).out.decode())
+    assert re.search(r"\nfan +top edges meet at \d+°: ", halfhank("plan", good).out.decode())
 
 
 @pytest.mark.parametrize(("stitch", "degrees"), [("garter", 195), ("stockinette", 138)])
@@ -179,12 +179,12 @@ def test_large_steps_show_what_they_make(stitch: str, degrees: int) -> None:
     head = GOOD[: GOOD.index("shape triangle")]
     text = f'{head}{shape}part "all"\n  {stitch} 127 rows\n'
     plain = halfhank("plan", "-", stdin=text.encode()).out.decode()
-    (told,) = re.findall(r", makes (\d+) degrees[:,] ", plain)
+    (told,) = re.findall(r", top edges meet at (\d+)°[:,] ", plain)
     assert int(told) == pytest.approx(degrees, abs=2)
     assert re.search(r"\nstretch +-\d+ % to \+\d+ % along the rows, \+0 % across them at most, by blocking\n", plain)
     pinned = text.replace("part ", "  pinned straight\npart ")
     out = halfhank("plan", "-", stdin=pinned.encode()).out.decode()
-    assert f", makes {told} degrees by itself, pinned straight" in out
+    assert f", makes {told}° by itself, pinned straight" in out
 
 
 def test_rows_of_wraps_past_the_end_are_named_as_such() -> None:

@@ -12,7 +12,7 @@ TERN = (CASES / "tern-lane.shawl").read_text(encoding="utf-8")
 
 
 @given(st.text(alphabet='ab \t\r\n#"“é\ufeff\\', max_size=80))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_the_lines_make_up_the_text_again(text: str) -> None:
     layout = lay_out(text)
     whole = ("\ufeff" if layout.bom else "") + "".join(line.raw + line.ending for line in layout.lines)
@@ -20,7 +20,7 @@ def test_the_lines_make_up_the_text_again(text: str) -> None:
 
 
 @given(st.text(alphabet='ab \t#"“–\u00a0\\', max_size=40))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_code_and_comment_keep_the_columns_of_the_line(text: str) -> None:
     for line in lay_out(text).lines:
         assert len(line.code) <= len(line.raw)

@@ -94,7 +94,7 @@ BRACKETS = st.builds(
 ITEMS = st.lists(MORE | BRACKETS, min_size=1, max_size=5)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.lists(MORE, max_size=2), ITEMS, st.lists(MORE | BRACKETS, max_size=2))
 def test_random_rows_read_back(before: list[str], across: list[str], after: list[str]) -> None:
     text = ", ".join([*before, f"*{', '.join(['k1', *across])}*", *after])

@@ -25,7 +25,7 @@ def half_circle(degrees: float, width_cm: float = 0.5) -> tuple[Outline, float]:
 
 
 @pytest.mark.parametrize(
-    ("degrees", "word"), [(176.9, "droops"), (177.1, "straight"), (182.9, "straight"), (183.1, "lifts")]
+    ("degrees", "word"), [(176.9, "hang"), (177.1, "straight"), (182.9, "straight"), (183.1, "rise")]
 )
 def test_a_half_circle_is_straight_within_three_degrees(degrees: float, word: str) -> None:
     outline, _ = half_circle(degrees)

@@ -56,7 +56,7 @@ def test_repeats_are_of_the_stitchs_own_rows() -> None:
     assert [run.rows for run in section_of(0, design.parts[0], 0).runs] == [12]
 
 
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(st.lists(st.integers(1, 4), min_size=1, max_size=4), st.integers(1, 7), st.integers(1, 4))
 def test_rows_are_counted_without_putting_them_out(values: list[int], inner: int, outer: int) -> None:
     listed = ", ".join(map(str, values))
@@ -277,7 +277,7 @@ def test_bands_and_passes_come_back_in_reverse_order() -> None:
     assert runs == [("drop", 2), ("garter", 3), ("drop", 2), ("garter", 2), ("drop", 2), ("garter", 1)]
 
 
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(
     st.lists(st.tuples(st.integers(1, 40), st.integers(1, 3), st.integers(1, 7)), min_size=1, max_size=4),
     st.integers(9, 60),

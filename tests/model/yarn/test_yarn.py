@@ -275,7 +275,7 @@ MIXED = "garter 3 rows\nrepeat 3 times\n  net 5 rows\n  drop 2 wraps\n  garter 1
 NET = "stitch net\n  gauge 20 sts 30 rows over 10 cm\n  multiple of 6 sts + 1\n  swatch 30 sts 30 rows weighs 9 g"
 
 
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(st.integers(1, 60), st.integers(0, 8))
 def test_parts_add_up_to_their_rows(start: int, edges: int) -> None:
     lines = (*WINGS, f"edge {edges} sts net")

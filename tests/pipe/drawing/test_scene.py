@@ -115,7 +115,7 @@ def test_scale_of_its_own_choice_keeps_the_rules(some: Drawn) -> None:
         assert not meeting(scene) and not outside(scene), number
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(descriptions())
 def test_any_description_is_drawn(text: str) -> None:
     made = planned(text)

@@ -88,7 +88,7 @@ def test_the_plan_agrees_with_the_reference(first: int) -> None:
         agree(spec, seeded_plan(number) if spec == seeded(number) else planned(write(spec)))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(specs())
 def test_any_plan_agrees_with_the_reference(spec: Spec) -> None:
     agree(unweighed(spec), planned(write(unweighed(spec))))

@@ -76,7 +76,7 @@ def test_texture_inks_are_dark_on_light_and_light_on_dark(name: str) -> None:
         lab = RAMPS[name].lab(k / 20)
         ink = oklab(ink_on(lab, 0.3))[0]
         assert abs(ink - lab[0]) > 0.25
-        assert (ink < lab[0]) == (lab[0] > 0.66)
+        assert (ink < lab[0]) == (lab[0] > 0.6)
 
 
 def test_colours_outside_the_gamut_are_clipped() -> None:

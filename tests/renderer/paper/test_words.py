@@ -49,8 +49,8 @@ def test_grams(value: float, told: str) -> None:
 def test_ounces(grams: float, words: str, short: str) -> None:
     """An ounce is 28.349523125 g (international yard and pound agreement, 1959)."""
     assert measure_words.mass(grams, "oz") == words and measure_words.plain_mass(grams, "oz") == short
-    assert measure_words.left_words(grams, "oz") == f"{words} left"
-    assert measure_words.left_words(-grams, "oz") == f"{words} short"
+    assert measure_words.on_scale_words(grams, "oz") == f"{words} on the scale"
+    assert measure_words.on_scale_words(-grams, "oz") == f"{words} short"
     assert measure_words.exact(-grams, "oz") == "−" + words.removesuffix(" oz")
 
 

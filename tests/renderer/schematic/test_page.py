@@ -1,7 +1,7 @@
 """What the page says: texts, figures, edges and textures."""
 
 import pytest
-from halfhank.renderer.paper.house_style import MARGIN
+from halfhank.renderer.paper.house_style import MARGIN, SOFT
 from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
 from halfhank.renderer.schematic.fabric.textures import textures_of
@@ -27,9 +27,10 @@ def test_every_band_says_what_it_is() -> None:
 def test_page_says_what_must_be_said() -> None:
     words = " ".join(checks.texts(SCENES["triangle"]))
     for told in (
-        "half the yarn:",
-        "bind off by row 120",
-        "g left",
+        "half of this shawl's yarn: after row",
+        "ends after row 120, 18 g left over",
+        "half of 82 g",
+        "g on the scale",
         "blocked, not stretched",
         "1:8",
         "garter 20 × 40",
@@ -83,23 +84,37 @@ def test_units_lead_as_asked() -> None:
 
 def test_yarn_that_does_not_last_is_said_in_words() -> None:
     words = checks.texts(SCENES["too little yarn"])
-    assert "The yarn does not last: 32 g are missing." in words
+    assert "Not enough yarn: 32 g short." in words
     assert not [text for text in words if "−" in text and "left" in text]
-    assert [text for text in words if text.endswith("g short")]
+    assert not [text for text in words if "left over" in text]
 
 
 def test_a_mark_beyond_the_end_is_a_note() -> None:
     scene = SCENES["mark beyond the end"]
-    assert not [text for text in checks.texts(scene) if text.startswith("bind off by")]
-    assert any("row 130" in text for text in checks.texts(scene))
+    assert not [text for text in checks.texts(scene) if text.startswith("bind off")]
+    assert "Enough yarn for 10 more garter rows." in checks.texts(scene)
 
 
-def test_an_end_that_leaves_yarn_says_how_much() -> None:
-    """82 g of 100 g, 5 g kept: told where more than two ridges, here of 2 g, could still be worked."""
-    told = "The piece ends with row 120: 18 g are left, 5 g of them kept back."
-    assert told in checks.texts(SCENES["triangle"])
-    nearly = draw_schematic(shawl_of(PIECES["triangle"], total_g=91.5))
-    assert not [text for text in checks.texts(nearly) if text.startswith("The piece ends")]
+def marks_of(scene: Scene) -> set[str]:
+    return {item.name for item in checks.group(scene, "marks").items if isinstance(item, Group)}
+
+
+def test_an_end_says_once_and_quietly_what_is_left_over() -> None:
+    """The plan's last row is no row to bind off by: no red line there, nothing on the skein."""
+    scene = SCENES["triangle"]
+    (words,) = [text for text in checks.texts(scene) if "left over" in text]
+    assert words == "ends after row 120, 18 g left over"
+    (flag,) = [label for label in labels(scene) if label.text == words]
+    assert flag.fill == SOFT and marks_of(scene) == {"mark-half"}
+
+
+@pytest.mark.parametrize(("spare_rows", "inside"), [(1, False), (2, True), (20, True)])
+def test_a_row_to_bind_off_after_is_marked_inside_the_fabric_alone(spare_rows: int, inside: bool) -> None:
+    scene = draw_schematic(shawl_of(PIECES["triangle"], spare_rows=spare_rows))
+    assert ("mark-bind-off" in marks_of(scene)) == inside
+    words = f"bind off after row {120 - spare_rows} at the latest, "
+    assert any(text.startswith(words) for text in checks.texts(scene)) == inside
+    assert any("left over" in text for text in checks.texts(scene)) != inside
 
 
 def test_the_designers_name_stays_together() -> None:
@@ -146,14 +161,10 @@ def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
 
 
 def test_every_length_is_told_once() -> None:
-    """Drawn as a dimension or said in words: wingspan, depth, side, last edge."""
+    """Drawn as a dimension or said in words: wingspan, depth, side, bind-off edge."""
     words = "\n".join(checks.texts(SCENES["triangle"]))
-    for told in (
-        "95 cm (37 in), blocked, not stretched",
-        "47 cm (19 in)",
-        "side 67 cm (26 in)",
-        "ast edge 134 cm (53 in)",
-    ):
+    given = ("95 cm (37 in), blocked, not stretched", "depth 47 cm (19 in)", "side 67 cm (26 in)")
+    for told in (*given, "nd-off edge 134 cm (53 in)"):
         assert words.count(told) == 1, told
 
 

@@ -6,6 +6,7 @@ import pytest
 from halfhank.model.shawl import SkeinMass
 from halfhank.model.weighings.forecast import forecast
 from halfhank.renderer.charts.yarn_chart import yarn_chart
+from halfhank.renderer.paper.house_style import MARGIN
 from halfhank.renderer.paper.scene import Label, Path, Scene
 from halfhank.renderer.schematic.options import Options
 from halfhank.renderer.schematic.page import draw_schematic
@@ -31,9 +32,9 @@ def said_of_the_skein(scene: Scene) -> str:
 @pytest.mark.parametrize(
     ("log", "said"),
     [
-        ((), "The skein grams left 100 g, 380 m (416 yd)"),
-        ((START,), "The skein grams left 100 g, 380 m (416 yd) by its label, weighed 101.2 g"),
-        ((START, LATER), "The skein grams left 100 g, 380 m (416 yd) by its label, weighed 101.2 g"),
+        ((), "The skein grams on the scale 100 g, 380 m (416 yd)"),
+        ((START,), "The skein grams on the scale 100 g, 380 m (416 yd) by its label, weighed 101.2 g"),
+        ((START, LATER), "The skein grams on the scale 100 g, 380 m (416 yd) by its label, weighed 101.2 g"),
     ],
 )
 def test_label_and_scale_are_named(log: tuple[str, ...], said: str) -> None:
@@ -72,4 +73,35 @@ def test_ticks_of_ounces_stand_at_their_grams() -> None:
 
 def test_contours_of_ounces_are_half_an_ounce_apart_at_least() -> None:
     (note,) = [one for one in checks.texts(drawn(OUNCES)) if "fine line" in one]
-    assert note == "A fine line follows each 0.5 oz of yarn."
+    assert note == "A fine line follows each 0.5 oz of yarn used."
+
+
+def fields_said(scene: Scene) -> tuple[list[Label], list[str]]:
+    """The words inside the bar, and those of its key."""
+    inside = [item for item in checks.leaves(checks.group(scene, "bar").items) if isinstance(item, Label)]
+    keys = [group for group in checks.groups(scene.items) if group.name == "skein-key"]
+    keyed = [item.text for group in keys for item in checks.leaves(group.items) if isinstance(item, Label)]
+    return inside, keyed
+
+
+@pytest.mark.parametrize("keep_g", [0.0, 0.4, 2.0, 5.0, 12.0, 18.0])
+@pytest.mark.parametrize("width", [None, 100, 250])
+def test_what_lies_behind_the_rows_is_named_on_the_bar_or_in_its_key(keep_g: float, width: float | None) -> None:
+    """82 of 100 g: bind-off, margin and what is spare, each once, in type of 2.6 mm at least."""
+    scene = draw_schematic(shawl_of(PIECES["triangle"], keep_g=keep_g), Options(width_mm=width))
+    inside, keyed = fields_said(scene)
+    assert all(label.size >= 2.6 for label in inside)
+    said = [label.text.split(" ")[-1] for label in inside] + keyed
+    wide = (scene.width - 20) / 100 * keep_g >= 0.6
+    assert sorted(said) == sorted(["bind-off", *(["margin"] if wide else []), *(["spare"] if keep_g < 17.5 else [])])
+    assert "bind-off" in keyed and not checks.meetings(scene) and not checks.strays(scene)
+
+
+def test_the_middle_of_the_shawls_yarn_is_marked_as_that() -> None:
+    """The line stands where half of 82 g is used, not at the middle of the skein."""
+    scene = draw_schematic(shawl_of(PIECES["triangle"]))
+    (name,) = [i for i in checks.group(scene, "mark-names").items if isinstance(i, Label)]
+    line = next(i for i in checks.group(scene, "ruler-marks").items if isinstance(i, Path))
+    assert name.text == "half of 82 g"
+    share = (line.data[0][1][0] - MARGIN) / (scene.width - 2 * MARGIN)
+    assert share == pytest.approx(0.41, abs=0.02)

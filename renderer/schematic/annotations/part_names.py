@@ -1,0 +1,90 @@
+"""The names of parts beside their bands, or beside their badges outside the piece, where there is room for them."""
+
+from collections.abc import Iterator
+from itertools import product
+
+from halfhank.model.outline.region import LEFT, RIGHT
+from halfhank.renderer.paper.house_style import BADGE_RADIUS, SMALL, SOFT
+from halfhank.renderer.paper.scene import Label
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
+from halfhank.renderer.plane.boxes import Box
+from halfhank.renderer.plane.crossings import crosses
+from halfhank.renderer.plane.obstacles import Obstacles
+from halfhank.renderer.plane.polygons import inside
+from halfhank.renderer.plane.polylines import at_length, length_of
+from halfhank.renderer.plane.text_boxes import label_box
+from halfhank.renderer.schematic.annotations.badges import Badge
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
+
+GAP, FROM_FABRIC, LONGEST = 1.6, 0.7, 30.0
+GAPS = (1.6, 2.6, 3.8, 5.2, 6.6)
+"""How far from a band's edge its name is tried, mm; more where the edge is slanted."""
+ALONG_EDGE = (0.5, 0.36, 0.64)
+LEAST_BAND = 2.6
+"""The least length of a band's edge that a name stands beside, mm."""
+TURNED_RATIO = 0.7
+
+
+def part_names(piece: DrawnPiece, badges: list[Badge], obstacles: Obstacles) -> list[Label]:
+    """Each name at the first place inside the drawing's bounds that is free; its room is then taken.
+
+    A shawl of one part has its name above it.
+    """
+    if len(piece.shawl.parts) < 2:
+        return []
+    found: list[Label] = []
+    for number in range(1, len(piece.shawl.parts) + 1):
+        for label in _places(piece, number, badges):
+            if _has_room(piece, label_box(label), obstacles):
+                obstacles.add_label(label)
+                found.append(label)
+                break
+    return found
+
+
+def _places(piece: DrawnPiece, number: int, badges: list[Badge]) -> Iterator[Label]:
+    name = piece.shawl.parts[number - 1].name
+    if not name or text_width(name, SMALL) > LONGEST:
+        return
+    for badge in badges:
+        if badge.number == number and badge.last is None and badge.leader:
+            x, y = badge.centre
+            for sign, anchor in ((1, "start"), (-1, "end")):
+                yield _level(x + sign * (BADGE_RADIUS + GAP / 2), y, name, anchor)
+            return
+    yield from _beside_band(piece, number, name)
+
+
+def _beside_band(piece: DrawnPiece, number: int, name: str) -> Iterator[Label]:
+    """Along the band's edge, at its middle first: beside one that runs down, above or below one that runs across."""
+    part = piece.shawl.parts[number - 1]
+    for share, side in product(ALONG_EDGE, (RIGHT, LEFT)):
+        edge = piece.edge(side, part.first_row - 1, part.last_row)
+        (px, py), (qx, qy) = edge[0], edge[-1]
+        x, y = at_length(edge, share * length_of(edge))[0]
+        if abs(qy - py) >= LEAST_BAND:
+            sign = 1 if side == RIGHT else -1
+            outwards = ((sign, "start" if sign > 0 else "end"), (-sign, "end" if sign > 0 else "start"))
+            for gap, (way, anchor) in product(GAPS, outwards):
+                yield _level(x + way * gap, y, name, anchor)
+        elif abs(qx - px) >= TURNED_RATIO * text_width(name, SMALL):
+            for way in (-1, 1):
+                yield _level(x, y + way * (GAP + SMALL * CAP_HEIGHT / 2), name, "middle")
+
+
+def _level(x: float, y: float, name: str, anchor: str) -> Label:
+    """The name with the middle of its capitals at a height."""
+    return Label(x, y + SMALL * CAP_HEIGHT / 2, name, SMALL, SOFT, anchor=anchor)
+
+
+def _has_room(piece: DrawnPiece, box: Box, obstacles: Obstacles) -> bool:
+    bounds, room = obstacles.bounds, box.grown(FROM_FABRIC)
+    within = bounds.left <= box.left and box.right <= bounds.right and bounds.top <= box.top
+    closed = [*piece.silhouette, piece.silhouette[0]]
+    return (
+        within
+        and box.bottom <= bounds.bottom
+        and obstacles.free(box)
+        and not inside((box.left, box.top), piece.silhouette)
+        and not crosses(closed, room)
+    )
