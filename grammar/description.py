@@ -249,8 +249,8 @@ class ShapingLine(NamedTuple):
     """One shaping line.
 
     `action` is `increase`, `decrease` or `bind off`. `every` is None for a line that acts once; `from_row` is its first
-    row (1 where not written); `until` the live count that it never passes; `evenly_to` the total of
-    `increase evenly to N sts` (then `places` is empty).
+    row (1 where not written; `from_written`: it is written); `until` the live count that it never passes; `evenly_to`
+    the total of `increase evenly to N sts` (then `places` is empty).
     """
 
     action: str
@@ -260,6 +260,7 @@ class ShapingLine(NamedTuple):
     until: int | None
     evenly_to: int | None
     span: Span
+    from_written: bool = False
 
 
 class PinnedStraight(NamedTuple):

@@ -11,7 +11,7 @@ def problem_report(name: str, text: str, problems: Sequence[Problem]) -> Report:
     """The problems of the file called `name`, whose text they were found in, and how many there are."""
     lines = source_lines(text)
     notes = [ProblemNote(problem, name, source_line(problem, lines)) for problem in problems]
-    return Report(None, (*notes, Paragraph((f"{name}: {_counted(problems) or 'all well'}",))))
+    return Report(None, (*notes, Paragraph((f"{name}: {_counted(problems) or 'no problems'}",))))
 
 
 def _counted(problems: Sequence[Problem]) -> str:

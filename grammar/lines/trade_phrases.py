@@ -6,6 +6,7 @@ Loaded only once a line has a mistake of grammar.
 import re
 from collections.abc import Iterator
 
+from halfhank.grammar.lines.trade_lines import OFTEN, often_of_trade
 from halfhank.grammar.record import NamedTuple
 
 # US sizes of knitting needles in mm (common conversion tables).
@@ -15,27 +16,14 @@ US_NEEDLES_MM |= {"10": 6, "10.5": 6.5, "11": 8}
 FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 
 _MAX_SHOWN = 60
-_LENGTHS, _MASSES = ("cm", "in", "m", "mm", "yd"), ("g", "oz")
-# The units that fit behind the last of these words in a line.
-_UNITS_BEHIND: dict[str, tuple[str, ...]] = {
-    "needles": ("mm",),
-    "skein": ("g", "m", "oz", "yd"),
-    "keep": ("%", *_MASSES),
-    "over": _LENGTHS,
-    "to": _LENGTHS,
-    "by": _LENGTHS,
-    "takes": _LENGTHS,
-    "weighs": _MASSES,
-    "on": _MASSES,
-    "row": _MASSES,
-}
 
 
 class Suggestion(NamedTuple):
     """What to write for a phrase of a line.
 
     `start` and `end` are the phrase's offsets, `code` is the problem's, `mended` the line as the hint would make it
-    (None where its columns or its meaning would not be those of the line).
+    (None where its columns or its meaning would not be those of the line). `put` is what the hint says to write in the
+    phrase's place, None where it says something else; `lines` are whole lines that it has.
     """
 
     start: int
@@ -43,6 +31,8 @@ class Suggestion(NamedTuple):
     code: str
     hint: str
     mended: str | None
+    put: str | None = None
+    lines: tuple[str, ...] = ()
 
 
 class _Phrase(NamedTuple):
@@ -66,7 +56,8 @@ _SIDE_OF_SPINE = (
 )
 _PRINTED_ROW = (
     r"(?:rows? *[0-9]+\b(?! *(?:, *[0-9]+ *)*(?:rows?|ridges?|repeats?)\b)"
-    r"|(?:RS|WS|[0-9]+(?:st|nd|rd|th))(?: +\((?:RS|WS)\))?(?: +rows?)?(?: +\((?:RS|WS)\))? *:)"
+    r"|(?:RS|WS|[0-9]+(?:st|nd|rd|th))(?: +\((?:RS|WS)\))?(?: +rows?)?(?: +\((?:RS|WS)\))? *:"
+    r"|next +(?:RS +|WS +)?rows?\b)"
 )
 _ROWS_ELSEWHERE = "rows belong in a `stitch` block; a part says which stitch and how long, as in `{}`"
 
@@ -77,12 +68,6 @@ _PHRASES = (
         r"\1 and \2 at spine",
     ),
     _Phrase("in_shape in_part", r"\b(?:(?:at|on) +)?" + _SIDE_OF_SPINE, "at spine"),
-    _Phrase("in_shape in_part", r"\b(?:(?:on|every|each) +)+(?:RS|right[- ]side)\b(?: +rows?\b)?", "every 2 rows"),
-    _Phrase(
-        "in_shape in_part",
-        r"\b(?:(?:on|every|each) +)+(?:WS|wrong[- ]side)\b(?: +rows?\b)?",
-        "every 2 rows from row 2",
-    ),
     _Phrase(
         "in_stitch",
         r"(?P<at>\b(?:all +)?(?:even|WS)(?:-numbered)? +rows?)(?P<rest> *:.*)$",
@@ -103,7 +88,7 @@ _PHRASES = (
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *([0-9]+) *times\b", r"[\1] \2 times", "unexpected-sign"),
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *twice\b", r"[\1] 2 times", "unexpected-sign"),
     _Phrase("in_stitch", r"\(([^()\[\]]+)\) *(?:across|to +end)\b", r"*\1*", "unexpected-sign"),
-    _Phrase("in_stitch", r"\(([^()\[\]]+)\)(?= *(?:,|$|[a-z]))", r"\1", "unexpected-sign"),
+    _Phrase("in_stitch", r"\(([^()\[\]]+)\)(?= *(?:,|$|[a-z]))(?! *(?:to|until)\b)", r"\1", "unexpected-sign"),
     _Phrase("in_stitch", r"(?<=[ ,])((?!rep )[a-z]\w*) +([0-9]+) +times\b", r"[\1] \2 times", "unexpected-number"),
     _Phrase("in_part", r"^ *(?P<at>" + _PRINTED_ROW + r".*)$", "garter 4 rows", hint=_ROWS_ELSEWHERE),
     _Phrase(
@@ -123,9 +108,53 @@ _PHRASES = (
     _Phrase("in_part", r"\bseed +(?:st|stitch)\b", "moss"),
     _Phrase("", r"\bgarter +(?:st|stitch)\b", "garter"),
     _Phrase("", r"\bmoss +(?:st|stitch)\b", "moss"),
+    _Phrase(
+        "in_part",
+        r"(?P<at>\b(?:until|till)\b[^\"]*?\b([0-9.]+) *(g|oz)\b[^\"]*)$",
+        r"keep \2 \3",
+        hint="write `as yarn allows`, and `{}` in the `yarn` block",
+    ),
+    _Phrase(
+        "in_shape in_part",
+        r"^ *(?P<at>((?:increase|decrease) +[0-9]+)(?: +sts?| +stitches)?( +(?:evenly|at +[a-z]+(?: edge)?))"
+        r" +(?:on|in) +rows? +([0-9]+) *(?:,|and|&).*)$",
+        r"\2\3 from row \4",
+        hint="write a line for each row, as in `{}`",
+    ),
+    _Phrase(
+        "in_part",
+        r"^ *([^\W\d][\w-]*) +[0-9.]+ *(?P<at>cm\b|mm\b|in\b|inch(?:es)?\b|\")",
+        r"\1 40 rows",
+        hint="count the rows by the gauge, as in `{}`",
+    ),
+    _Phrase(
+        "in_stitch",
+        r"^ *(?P<at>(?:gauge|tension) +([0-9.]+) *(?:sts?|stitches)(?: +(?:over|to|per|in|=) +([0-9.]+ *(?:cm|in)))?)$",
+        r"gauge \2 sts 40 rows over 10 cm",
+        hint="give stitches and rows, as in `{}`",
+    ),
+    _Phrase("in_part", r"^ *(?P<at>eyelet +rows?)$", "eyelet-row 1 repeat"),
+    _Phrase(
+        "in_part",
+        r"^ *(?P<at>(?:[0-9] *x *[0-9]|k[0-9] *,? *p[0-9])? *rib(?:bing)?\b.*)$",
+        "row 1: *k2, p2*",
+        hint="describe it in a `stitch` block, as in `{}`",
+    ),
+    _Phrase(
+        "in_part",
+        r"^ *(?P<at>rep(?:eat)? +(?:these +)?rows? +[0-9].*?\b([0-9]+) +times?)$",
+        r"mesh \2 repeats",
+        hint="write the stitch and how often, as in `{}`",
+    ),
     _Phrase("in_part", r"\b(?:until|till|to)\b[^\"]*?\byarn\b(?: +[a-z]+)*", "as yarn allows"),
     _Phrase("header", r"^(?:cast +off|bo|(?:bind|cast) +off +(?:all|every)\b.*)$", "bind off standard"),
     _Phrase("header", r"^(?:bind|cast) +off +(?:loosely|stretch(?:il)?y)$", "bind off elastic"),
+    _Phrase(
+        "header",
+        r"^yarn\b.*?\b([0-9.]+) *(g|oz|m|yd)s?\b *(?:[/=,;:–-]|per|to|is)* *([0-9.]+) *(g|oz|m|yd)s?\b.*$",
+        r"skein \1 \2 \3 \4",
+        hint="write `yarn`, and under it, indented, `{}`",
+    ),
     _Phrase("", r"\bcast +off\b", "bind off"),
     _Phrase(
         "in_yarn",
@@ -145,7 +174,18 @@ _PHRASES = (
         "upper edge",
         hint="write `{}`: right-side rows end there",
     ),
-    _Phrase("in_shape in_part", r"(?<=at )(?:each|both|either) +(?:ends?|sides?)\b", "each edge"),
+    _Phrase(
+        "in_shape in_part",
+        r"(?<=at )(?:each +(?:edges|ends?|sides?)|(?:both|either) +(?:edges?|ends?|sides?))\b",
+        "each edge",
+    ),
+    _Phrase(
+        "in_part",
+        r"^ *(?P<at>drop +([0-9]+)(?: *, *[0-9]+)+ +wraps?)(?= *(?:\"|$))",
+        r"drop \2 wraps",
+        "unexpected-number",
+        hint="`drop` takes one number of wraps: write `{}`",
+    ),
     _Phrase("header", r"(?<=shape )(?:half|semi) +circle\b", "half-circle"),
     _Phrase("header", r"(?<=shape )tip +to +tip\b", "tip-to-tip"),
     _Phrase(
@@ -173,18 +213,21 @@ _PHRASES = (
 )
 
 
-def suggestion_at(code: str, column: int, rule: str) -> Suggestion | None:
-    """What to write for the phrase around a column (from 1) at which reading stopped, None where none is known."""
-    for suggestion in _suggestions(code, rule):
+def suggestions_at(code: str, column: int, rule: str, shape: str | None = None) -> Iterator[Suggestion]:
+    """What to write for the phrases around a column (from 1) at which reading stopped, the best first.
+
+    `shape` is that of the shawl, None where it is not known.
+    """
+    for suggestion in _suggestions(code, rule, shape):
         if suggestion.start <= column - 1 <= suggestion.end:
-            return suggestion
-    return None
+            yield suggestion
 
 
-def _suggestions(code: str, rule: str) -> Iterator[Suggestion]:
+def _suggestions(code: str, rule: str, shape: str | None) -> Iterator[Suggestion]:
     yield from _fractions(code, rule)
     yield from _needles(code, rule)
-    yield from _placeless(code, rule)
+    yield from _placeless(code, rule, shape)
+    yield from _often(code, rule)
     for phrase in _PHRASES:
         if phrase.rules and rule not in phrase.rules.split():
             continue
@@ -195,13 +238,23 @@ def _suggestions(code: str, rule: str) -> Iterator[Suggestion]:
 def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
     group = "at" if "at" in match.re.groupindex else 0
     put = match.expand(phrase.put)
+    start, end = match.span(group)
     if not put:
-        hint, mended = phrase.hint or "leave it out", _replaced(match, group, "")
-    else:
-        shown = _shown(put)
-        hint = phrase.hint.format(shown) if phrase.hint else f"write `{shown}`"
-        mended = None if phrase.hint else _replaced(match, 0, put)
-    return Suggestion(match.start(group), match.end(group), phrase.code, hint, mended)
+        hint, mended = phrase.hint or f"remove `{_shown(match[group].strip())}`", _replaced(match, group, "")
+        return Suggestion(start, end, phrase.code, hint, mended, None if phrase.hint else "")
+    shown = _shown(put)
+    if phrase.hint:
+        return Suggestion(start, end, phrase.code, phrase.hint.format(shown), None)
+    return Suggestion(start, end, phrase.code, f"write `{shown}`", _replaced(match, 0, put), put)
+
+
+def _often(code: str, rule: str) -> Iterator[Suggestion]:
+    """How often in the trade's words: `every other row`, `on RS rows`."""
+    if rule not in ("in_shape", "in_part"):
+        return
+    for match in OFTEN.finditer(code):
+        put = often_of_trade(match)
+        yield Suggestion(*match.span(), "unknown-word", f"write `{put}`", _replaced(match, 0, put), put)
 
 
 def _shown(put: str) -> str:
@@ -221,12 +274,19 @@ def _replaced(match: re.Match[str], group: int | str, put: str) -> str | None:
 def _fractions(code: str, rule: str) -> Iterator[Suggestion]:
     for match in re.finditer(r"([0-9]{0,9}) *([½¼¾⅓⅔⅛⅜⅝⅞])", code):
         value = int(match[1] or 0) + FRACTIONS[match[2]]
-        yield Suggestion(match.start(), match.end(), "unexpected-sign", f"write `{value:.12g}`", None)
+        yield Suggestion(match.start(), match.end(), "unexpected-sign", f"write `{value:.12g}`", None, f"{value:.12g}")
     if re.match(r" *rows?\b", code) and rule == "in_stitch":
         return
     for match in re.finditer(r"\b([0-9]{1,9}) +([1-7])/([2-8])\b", code):
         value = int(match[1]) + int(match[2]) / int(match[3])
-        yield Suggestion(match.start(), match.end(), "unexpected-number", f"write `{round(value, 3):g}`", None)
+        yield Suggestion(
+            match.start(),
+            match.end(),
+            "unexpected-number",
+            f"write `{round(value, 3):g}`",
+            None,
+            f"{round(value, 3):g}",
+        )
 
 
 def _needles(code: str, rule: str) -> Iterator[Suggestion]:
@@ -235,64 +295,46 @@ def _needles(code: str, rule: str) -> Iterator[Suggestion]:
         return
     size = re.fullmatch(r"US *(?:size)? *([0-9]+(?:\.5)?)", match[1], re.IGNORECASE)
     known = size and size[1] in US_NEEDLES_MM
-    hint = f"write `{US_NEEDLES_MM[size[1]]:g} mm`" if size and known else "write their size in `mm`"
-    yield Suggestion(match.start(1), match.end(1), "wrong-unit", hint, None)
+    put = f"{US_NEEDLES_MM[size[1]]:g} mm" if size and known else None
+    hint = f"write `{put}`" if put else "write their size in `mm`"
+    yield Suggestion(match.start(1), match.end(1), "wrong-unit", hint, None, put)
 
 
-def _placeless(code: str, rule: str) -> Iterator[Suggestion]:
-    """A shaping line that does not say where, with the places that its stitches would usually have."""
+def _placeless(code: str, rule: str, shape: str | None) -> Iterator[Suggestion]:
+    """A shaping line that does not say where, with the places that its stitches usually have in the shape."""
     match = re.fullmatch(
-        r" *(inc|dec)(?:rease)? +([1-9][0-9]{0,3})(?: +(?:sts?|stitch(?:es)?))?((?: +every\b.*)?)", code
+        r" *(inc|dec)(?:rease)? +([1-9][0-9]{0,3})(?: +(?:sts?|stitch(?:es)?))?"
+        r"((?: +(?:every|each|on)\b.*?)?)(?: *\(.*\))?",
+        code,
+        re.IGNORECASE,
     )
     if match is None or rule not in ("in_shape", "in_part"):
         return
-    action, number = f"{match[1]}rease", int(match[2])
-    often = re.sub(r"every +(?:RS|right[- ]side)\b(?: +rows?)?", "every 2 rows", match[3], flags=re.IGNORECASE)
-    edges, spine = (number + 2) // 4, number // 4
-    counts = f", {spine} on each side of the spine" if spine else ""
-    both = f"{edges} at each edge" + (f" and {spine} at spine" if spine else "")
-    at_places = f"`{action} {both}{often}` makes {number} sts{counts}; " if number % 2 == 0 else ""
-    evenly = f"`{action} {number} evenly{often}` spreads them over the row, as in a half-circle"
-    hint = f"say where: {at_places}{evenly}" if number > 1 else f"say where, as in `{action} 1 at spine{often}`"
+    often = re.sub(r" +each(?= +row\b)", " every", OFTEN.sub(often_of_trade, match[3]))
+    lines = [f"{match[1].lower()}rease {where}{often}" for where in _usual_places(int(match[2]), shape)]
     start = len(code) - len(code.lstrip(" "))
-    yield Suggestion(start, len(code), "unknown-word", hint, None)
+    hint = "write " + ", or ".join(f"`{line}`" for line in lines)
+    if not lines:
+        hint = "remove this line: every row of a rectangle has the stitches of the cast-on"
+    yield Suggestion(start, len(code), "unknown-word", hint, None, lines=tuple(lines))
 
 
-def units_behind(code: str, accepted: set[str]) -> list[str]:
-    """The units that fit after the beginning of a line, of those that the grammar would take."""
-    for word in reversed(re.findall(r"[a-z]+", code)):
-        if word in _UNITS_BEHIND:
-            return sorted(set(_UNITS_BEHIND[word]) & accepted)
-    return sorted(accepted)
+def _usual_places(number: int, shape: str | None) -> list[str]:
+    """Where so many stitches are increased or decreased in a row of a shape, as shaping lines say it.
 
-
-def unpaired(code: str) -> int | None:
-    """Where a star or an opening bracket of a written row has no partner (from 0), None if all have one.
-
-    Of several stars too many the last is meant; a bracket opened inside the stars is closed before them.
+    Common practice: a triangle is shaped at its edges and beside its spine, a crescent at its edges, a half-circle
+    evenly, a piece worked sideways at one edge.
     """
-    if not code.lstrip().startswith("row") or ":" not in code:
-        return None
-    stars, open_ = [], []
-    for place, sign in enumerate(code):
-        if sign == "*":
-            stars.append(place)
-        elif sign == "[":
-            open_.append(place)
-        elif sign == "]" and open_:
-            open_.pop()
-    return open_[-1] if open_ else stars[-1] if len(stars) % 2 else None
-
-
-def missing_end(code: str) -> str | None:
-    """The hint for a line that ends too early, if it can be more exact than a list of what fits."""
-    size = re.fullmatch(r" *needles +([0-9.]+) *", code)
-    if size and size[1] in US_NEEDLES_MM:
-        return f"write `{size[1]} mm`, or `{US_NEEDLES_MM[size[1]]:g} mm` for US {size[1]}"
-    if re.fullmatch(r"bind +off *", code):
-        return "write `bind off standard`, or name another: `elastic`, `picot`, `i-cord`, `draw through`"
-    if re.fullmatch(r" *skein +[0-9.]+ *(?:g|oz) *", code):
-        return "add the length, as in `400 m`"
-    if re.fullmatch(r" *skein +[0-9.]+ *(?:m|yd) *", code):
-        return "add the mass, as in `100 g`"
-    return None
+    evenly = f"{number} evenly"
+    if shape == "rectangle":
+        return []
+    if shape == "half-circle":
+        return [evenly]
+    if shape in ("tip-to-tip", "asymmetric"):
+        return [f"{number} at lower edge", f"{number} at upper edge"]
+    if number % 2:
+        return ["1 at spine", "1 at each edge"] if number == 1 and shape != "crescent" else [evenly]
+    edges = number // 2 if shape == "crescent" else (number + 2) // 4
+    spine = number // 2 - edges
+    at_places = f"{edges} at each edge" + f" and {spine} at spine" * bool(spine)
+    return [at_places] if shape == "triangle" else [at_places, evenly]

@@ -4,8 +4,10 @@ Loaded only once a row has a mistake.
 """
 
 import re
+from collections.abc import Callable
 
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS
+from halfhank.grammar.lines.trade_lines import FIGURES
 
 ITEMS_OF_TRADE = {
     "cdd": "s2kp",
@@ -18,17 +20,27 @@ ITEMS_OF_TRADE = {
 }
 """Abbreviations of the trade for items that the language calls otherwise (`cdd`: centred double decrease)."""
 
+_CABLE = re.compile("c([0-9]{1,3})([fb])")
+"""Cables by their stitches: c4f crosses two over two, the first held at the front."""
+
 _KNOWN = {*ITEMS, *WHOLE_ROWS, "tbl", "wyif", "twice", "with", "wrap", "wraps", "in", "time", "times", "rc", "lc"}
-_HEAD = re.compile(r"( *)(rows?)\s+([0-9](?:[0-9,\s–-]|to|and)*)\s*(?:\((?:rs|ws)\)|\b(?:rs|ws)\b)?\s*:?\s*(.*)", re.I)
+_HEAD = re.compile(
+    r"( *)(rows?|r)\s*([0-9](?:[0-9,\s–-]|to|and)*)\s*(?:\((?:rs|ws)\)|\b(?:rs|ws)\b)?\s*:?\s*(.*)", re.I
+)
 _TO_END = r"(?:(?:to|until)(?: the)? end(?: of (?:the )?row)?|across(?: the)?(?: row)?)"
 _TO_LAST = r"(?:to|until)(?: the)? last(?: [0-9]+)? (?:sts?|stitch(?:es)?)(?=, *[^ ])"
 _REPEAT = r"\*([^*]*?)[;,.]? *\brep(?:eat)?\b(?: from)?(?: \*)?"
 _MULTIPLE_CHANGES = re.compile(r"\. each (?:multiple|repeat) now has [0-9]+ sts\.?$")
 
 # What is printed, in lower case, and the language's form of it, in turn.
-_FORMS = (
+_FORMS: tuple[tuple[str, str | Callable[[re.Match[str]], str]], ...] = (
     (_REPEAT + f"(?: {_TO_END}| {_TO_LAST})?(?= *(?:,|$))", r"*\1*"),
-    (r"^(knit|purl) (?:all sts|" + _TO_END + r")$", r"\1"),
+    (r"^k(?:nit)?(?: (?:all(?: sts| stitches)?|back|" + _TO_END + r"))?$", "knit"),
+    (r"^p(?:url)?(?: (?:all(?: sts| stitches)?|back|" + _TO_END + r"))?$", "purl"),
+    (r"\b(" + "|".join(FIGURES) + r")(?= times\b)", lambda number: str(FIGURES[number[0]])),
+    (r"(?<![\w\]\)])\(([^()\[\]]+)\) (?=[0-9]+ times\b)", r"[\1] "),
+    (rf"[(\[]([^()\[\]]+)[)\]] *(?:{_TO_END}|{_TO_LAST})(?= *(?:,|$))", r"*\1*"),
+    (rf"\b([kp])(?:nit|url)? (?:{_TO_END}|{_TO_LAST})(?= *(?:,|$))", r"*\g<1>1*"),
     (r"\bsl ?([12])[,-] ?(k2tog|k1|k2)[,-] ?(psso|p2sso)\b", r"sl\1-\2-\3"),
     (r"\bsl ([0-9]+)\b", r"sl\1"),
     (r" wrapping yarn twice", " with 2 wraps"),
@@ -65,7 +77,16 @@ def _notation(rest: str) -> str:
     row = _MULTIPLE_CHANGES.sub("", rest.strip().lower()).rstrip(". ")
     for printed, form in _FORMS:
         row = re.sub(printed, form, row)
-    return re.sub(r"[^\W\d_][\w-]*", lambda word: ITEMS_OF_TRADE.get(word[0], word[0]), row)
+    return re.sub(r"[^\W\d_][\w-]*", lambda word: item_of_trade(word[0]), row)
+
+
+def item_of_trade(word: str) -> str:
+    """What the language has for a word of a row, in lower case; the word itself where it knows no other."""
+    cable = _CABLE.fullmatch(word)
+    if cable and int(cable[1]) >= 2 and int(cable[1]) % 2 == 0:
+        half = int(cable[1]) // 2
+        return f"{half}/{half} {'lc' if cable[2] == 'f' else 'rc'}"
+    return ITEMS_OF_TRADE.get(word, word)
 
 
 def is_known(word: str) -> bool:

@@ -1,6 +1,6 @@
 """Blocks into one description."""
 
-from halfhank.grammar.description import BindOff, Description, Length, Part, Shape, Text, TurnBack, Weighing, Yarn
+from halfhank.grammar.description import BindOff, Description, Length, Name, Part, Shape, Text, TurnBack, Weighing, Yarn
 from halfhank.grammar.language import BLOCKS, FACTS, SHAPES
 from halfhank.grammar.lines.synonyms import SHAPES_OF_TRADE
 from halfhank.grammar.problems import parse_problems as known
@@ -21,6 +21,7 @@ def assemble(context: ParseContext, blocks: Blocks) -> Description | None:
     title, heads = _shawl(context, blocks)
     yarn = _yarn(context, blocks)
     needles = _needles(context, blocks)
+    context.shape = _named_shape(blocks)
     shape = _shape(context, blocks, stitches)
     parts = _parts(context, blocks, stitches)
     turn_back = check_turn_back(context, _turn_back(context, blocks), blocks)
@@ -103,6 +104,30 @@ def _needles(context: ParseContext, blocks: Blocks) -> Length | None:
     return found[0] if found else None
 
 
+def _named_shape(blocks: Blocks) -> str | None:
+    """The shape that the first header names or most likely means, None where nobody knows."""
+    trees = [block.tree for block in blocks.of("shape")[:1] if block.tree]
+    written = str(branch(trees[0], 0).children[0]) if trees else ""
+    return written if written in SHAPES else _meant_shape(written)
+
+
+def _meant_shape(written: str) -> str | None:
+    return SHAPES_OF_TRADE.get(written.lower()) or nearest(written, SHAPES)
+
+
+def _report_shape(context: ParseContext, shape: Name) -> None:
+    """Report a shape that there is not."""
+    from halfhank.grammar.lines.unknown_terms import unknown_term
+
+    term = unknown_term(shape.value)
+    if term:
+        context.report(known.UNKNOWN_SHAPE_NOT_KNOWN.at(shape.span, term=term.name, mend=term.instead))
+        return
+    near = _meant_shape(shape.value)
+    shapes = None if near else ", ".join(f"`{name}`" for name in SHAPES)
+    context.report(known.UNKNOWN_SHAPE.at(shape.span, shape=shape.value, near=near, shapes=shapes))
+
+
 def _shape(context: ParseContext, blocks: Blocks, stitches: Stitches) -> Shape | None:
     block, body = _first_block(context, blocks, "shape")
     if block is None:
@@ -117,9 +142,7 @@ def _shape(context: ParseContext, blocks: Blocks, stitches: Stitches) -> Shape |
     context.line = block.source.number
     shape = name(context, branch(block.tree, 0))
     if shape.value not in SHAPES:
-        near = SHAPES_OF_TRADE.get(shape.value.lower()) or nearest(shape.value, SHAPES)
-        shapes = None if near else ", ".join(SHAPES)
-        context.report(known.UNKNOWN_SHAPE.at(shape.span, shape=shape.value, near=near, shapes=shapes))
+        _report_shape(context, shape)
         return None
     if start is None:
         return None

@@ -5,7 +5,7 @@ from typing import Any
 from halfhank.grammar.language import FACT_OF_RULE, FACTS, FactKind
 from halfhank.grammar.lines.line_reader import first_word, guessed_word, read_line, row_problem
 from halfhank.grammar.problems import parse_problems as known
-from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.reading.facts import FACT_BUILDERS
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.source_text.indentation import MAX_LINE, LineNode, SourceLine
@@ -16,11 +16,14 @@ def parsed(context: ParseContext, source: SourceLine, start: str) -> Branch | No
     context.line = source.number
     if len(source.raw) > MAX_LINE:
         return None
-    tree, problem = read_line(source, start)
+    tree, problem = read_line(source, start, context.shape)
     if problem and source.number not in context.reported_lines:
         context.reported_lines.add(source.number)
         context.problems.append(problem)
     return tree
+
+
+_MOST_LOOKED_AT = 20
 
 
 class BlockBody:
@@ -80,9 +83,19 @@ class BlockBody:
     def _say_as_one(self, source: SourceLine, before: int) -> None:
         """One problem in place of several unknown items, where the row is known as the trade writes it."""
         problems = self._context.problems
-        problem = row_problem(source) if len(problems) - before > 1 else None
-        if problem:
-            problems[before:] = [problem]
+        if len(problems) - before > 1:
+            problem = row_problem(source) or self._term(source, problems[before : before + _MOST_LOOKED_AT])
+            problems[before:] = [problem] if problem else problems[before:]
+
+    def _term(self, source: SourceLine, problems: list[Problem]) -> Problem | None:
+        """The problem of a term in several words that stands at the place of a problem, None without."""
+        from halfhank.grammar.lines.unknown_terms import term_at
+
+        found = (term_at(source.code, problem.span.column) for problem in problems if problem.span)
+        for term, first, last in filter(None, found):
+            span = Span(source.number, first + 1, last + 1)
+            return known.UNKNOWN_ITEM_NOT_KNOWN.at(span, term=term.name, mend=term.instead)
+        return None
 
     def fail(self, key: str | None, span: Span) -> None:
         """Note a line that could not be read."""

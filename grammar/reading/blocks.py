@@ -127,7 +127,8 @@ def _not_indented(source: SourceLine, found: list[Block]) -> Problem:
 
 def _report_empty(context: ParseContext, found: list[Block]) -> None:
     for block in found:
-        if not block.lines and not block.kind.may_be_empty and block.tree is not None:
+        known_faulty = block.source.number in context.reported_lines
+        if not block.lines and not block.kind.may_be_empty and block.tree is not None and not known_faulty:
             context.report(known.EMPTY_BLOCK.at(block.span, block=block.kind.name))
 
 

@@ -64,5 +64,5 @@ def _check_mass(context: ParseContext, weighing: Weighing, kept: list[Weighing],
         return
     gain = earlier.mass.g - weighing.mass.g if weighing.used else weighing.mass.g - earlier.mass.g
     if gain > _SCALE_NOISE_G:
-        line, mass = earlier.span.line, earlier.mass.value
-        context.report(known.LOG_MASS_BACK.at(weighing.mass.span, line=line, mass=mass))
+        kind = known.LOG_MASS_BACK_OF_USED if weighing.used else known.LOG_MASS_BACK
+        context.report(kind.at(weighing.mass.span, line=earlier.span.line, mass=earlier.mass.value))

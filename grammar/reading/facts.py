@@ -142,8 +142,9 @@ def _shaping(context: ParseContext, tree: Branch, span: Span) -> ShapingLine:
     places = tuple(_placed(context, part) for part in parts if part.data in ("placed", "spread"))
     tail = {part.data: part for part in parts if part.data not in ("placed", "spread")}
     every = 1 if "every_row" in tail else _tail_count(context, tail.get("every"))
-    first = _tail_count(context, tail.get("from_row")) or 1
-    return ShapingLine(action, places, every, first, _tail_count(context, tail.get("until")), None, span)
+    first = _tail_count(context, tail.get("from_row"))
+    until = _tail_count(context, tail.get("until"))
+    return ShapingLine(action, places, every, first or 1, until, None, span, first is not None)
 
 
 def _placed(context: ParseContext, tree: Branch) -> Placed:
@@ -157,8 +158,9 @@ def _tail_count(context: ParseContext, tree: Branch | None) -> int | None:
 
 
 def _evenly_to(context: ParseContext, tree: Branch, span: Span) -> ShapingLine:
-    first = _tail_count(context, maybe(tree, 2)) or 1
-    return ShapingLine(word(tree, 0), (), None, first, None, count(context, branch(tree, 1)), span)
+    first = _tail_count(context, maybe(tree, 2))
+    total = count(context, branch(tree, 1))
+    return ShapingLine(word(tree, 0), (), None, first or 1, None, total, span, first is not None)
 
 
 def _before_cast_on(context: ParseContext, tree: Branch, span: Span) -> Weighing:

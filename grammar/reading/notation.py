@@ -6,7 +6,7 @@ from halfhank.grammar.description import Across, Cable, InOne, Item, Times, Whol
 from halfhank.grammar.items import ITEMS, WHOLE_ROWS, ItemKind
 from halfhank.grammar.lines.synonyms import SYNONYMS
 from halfhank.grammar.problems import parse_problems as known
-from halfhank.grammar.problems.problem import Span
+from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.grammar.problems.spelling import nearest
 from halfhank.grammar.reading.parse_context import Branch, ParseContext
 from halfhank.grammar.reading.values import MAX_NUMBER, branch, branches, count, word
@@ -17,7 +17,7 @@ MAX_ROW_NUMBER = 20_000
 MAX_ROWS_WRITTEN = 10 * MAX_ROW_NUMBER
 MODIFIERS = ("tbl", "wyif", "twice")
 _OTHERWISE = {
-    "wyib": "leave it out: the yarn is at the back where nothing is said",
+    "wyib": "remove it: the yarn is at the back where nothing is said",
     "psso": "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over",
 }
 _OTHERWISE["p2sso"] = _OTHERWISE["psso"]
@@ -124,7 +124,7 @@ class _Items:
         if written in MODIFIERS:
             self._context.report(known.MISPLACED_MODIFIER_ALONE.at(span, word=written))
             return "k", 1
-        self._context.report(known.UNKNOWN_ITEM.at(span, item=written, mend=_item_hint(written)))
+        self._context.report(_unknown(written, span))
         return "k", 1
 
     def _modified(self, work: Work, modifier: Branch, token: Token) -> Work:
@@ -151,14 +151,24 @@ def _takes(kind: ItemKind, modifier: str) -> bool:
     return {"tbl": kind.tbl, "wyif": kind.wyif, "twice": kind.twice, "wraps": kind.wraps}[modifier]
 
 
+def _unknown(written: str, span: Span) -> Problem:
+    """The problem of a word that is no item: a term that the language does not know, or else with what is meant."""
+    from halfhank.grammar.lines.unknown_terms import unknown_term
+
+    term = unknown_term(written)
+    if term:
+        return known.UNKNOWN_ITEM_NOT_KNOWN.at(span, term=term.name, mend=term.instead)
+    return known.UNKNOWN_ITEM.at(span, item=written, mend=_item_hint(written))
+
+
 def _item_hint(written: str) -> str | None:
     lower = written.lower()
     if lower in _OTHERWISE:
         return _OTHERWISE[lower]
-    from halfhank.grammar.lines.trade_rows import ITEMS_OF_TRADE
+    from halfhank.grammar.lines.trade_rows import item_of_trade
 
-    if lower in ITEMS_OF_TRADE:
-        return f"write `{ITEMS_OF_TRADE[lower]}`"
+    if item_of_trade(lower) != lower:
+        return f"write `{item_of_trade(lower)}`"
     if lower in ITEMS or _counted(lower)[1]:
         return f"write `{lower}`"
     through = re.fullmatch("([kp][0-9]*(?:tog)?)-?tbl", lower)

@@ -11,7 +11,7 @@ class ParseContext:
 
     `reported_lines` are the numbers of the lines whose one mistake of grammar (or layout) is reported. `rows_written`
     counts the rows of working notation, so that their number stays bounded. `misplaced_words` are the first words of
-    facts that stand in the wrong block.
+    facts that stand in the wrong block. `shape` is that of the shawl, None where it is not known.
     """
 
     def __init__(self) -> None:
@@ -20,6 +20,7 @@ class ParseContext:
         self.problems: list[Problem] = []
         self.reported_lines: set[int] = set()
         self.misplaced_words: set[str] = set()
+        self.shape: str | None = None
 
     @property
     def should_stop(self) -> bool:

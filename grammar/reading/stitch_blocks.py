@@ -49,8 +49,13 @@ class Stitches:
             self._report_unknown(context, stitch)
 
     def _report_unknown(self, context: ParseContext, stitch: Name) -> None:
+        from halfhank.grammar.lines.unknown_terms import unknown_term
+
         near, lower = self._near(stitch, self._known), stitch.value.lower()
-        if lower in WHOLE_ROWS:
+        term = unknown_term(stitch.value.replace("-", " ")) or unknown_term(stitch.value)
+        if term:
+            context.report(known.UNKNOWN_STITCH_NOT_KNOWN.at(stitch.span, term=term.name, mend=term.instead))
+        elif lower in WHOLE_ROWS or lower in ("k", "p"):
             context.report(known.UNKNOWN_STITCH_KNIT.at(stitch.span, stitch=stitch.value))
         elif lower in STITCHES_OF_TRADE and STITCHES_OF_TRADE[lower] in self._known:
             meant, own = STITCHES_OF_TRADE[lower], stitch.value

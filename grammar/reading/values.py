@@ -94,33 +94,35 @@ def _misnumber(context: ParseContext, written: str, span: Span, listed: bool, wh
     if "," in written:
         context.report(known.COMMA_NUMBER.at(span, numbers=_comma_mends(written, listed, whole)))
     elif "e" in written.lower():
-        context.report(known.EXPONENT_NUMBER.at(span, number=_written_out(written)))
+        context.report(known.EXPONENT_NUMBER.at(span, number=_written_out(written, whole)))
     elif written.startswith("."):
-        context.report(known.BARE_POINT_AT_START.at(span, number=_short(written)))
+        context.report(known.BARE_POINT_AT_START.at(span, number=None if whole else _short(written)))
     elif written.endswith("."):
         context.report(known.BARE_POINT_AT_END.at(span, number=_short(written[:-1])))
     else:
         context.report(known.BARE_POINT_TWICE.at(span, number=_short(written)))
 
 
-def _comma_mends(written: str, listed: bool, whole: bool) -> str:
+def _comma_mends(written: str, listed: bool, whole: bool) -> str | None:
     groups = written.split(",")
     thousands = all(re.fullmatch(r"[0-9]{3}(\.[0-9]+)?", group) for group in groups[1:])
     mends = []
     if listed:
         mends.append(", ".join(groups))
-    elif len(groups) == 2 and "." not in written and not (whole and thousands):
+    elif len(groups) == 2 and "." not in written and not whole:
         mends.append(".".join(groups))
     if thousands:
         mends.append("".join(groups))
-    return " or ".join(f"`{_short(mend)}`" for mend in mends or [", ".join(groups)])
+    return " or ".join(f"`{_short(mend)}`" for mend in mends) or None
 
 
-def _written_out(written: str) -> str | None:
+def _written_out(written: str, whole: bool) -> str | None:
     base, _, power = written.lower().partition("e")
     shift = int(power) if len(power) < 4 else 100
     value = float(base) * 10.0**shift if -6 < shift < 7 and len(base) < 10 else None
-    return f"{value:.12g}" if value is not None and value < MAX_NUMBER else None
+    if value is None or value >= MAX_NUMBER or (whole and value % 1):
+        return None
+    return f"{value:.12g}"
 
 
 def _short(written: str) -> str:

@@ -1,4 +1,4 @@
-"""Problems in words, for a terminal: where, what, the line itself with a caret under the place, and the mend.
+"""Problems in words, for a terminal: the place, the line itself with a caret under it, what is wrong, and the mend.
 
 Everything that a file can bring in is made safe first: no control, escape or bidirectional character is written raw.
 """
@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from halfhank.grammar.problems.problem import MISTAKE, Problem, Span
 
 _TAB = "    "
+_INDENT = "    "
 _WIDEST = 100
 _BOLD, _RED, _YELLOW, _CYAN, _PLAIN = "\x1b[1m", "\x1b[31m", "\x1b[33m", "\x1b[36m", "\x1b[0m"
 
@@ -39,15 +40,13 @@ def problem_lines(problem: Problem, source: str | None, path: str, colour: bool 
     span = problem.span
     place = f"{path}:{span.line}:{span.column}" if span else path
     tone = _RED if problem.severity == MISTAKE else _YELLOW
-    kind = _dyed(f"{problem.severity} [{problem.code}]", tone, colour)
-    shown = [f"{_dyed(safe(place), _BOLD, colour)}: {kind}: {safe(problem.message)}"]
-    gutter = len(str(span.line)) if span else 1
+    shown = [f"{_dyed(safe(place), _BOLD, colour)}: {_dyed(f'{problem.severity} [{problem.code}]', tone, colour)}"]
     if span and source is not None:
         excerpt, caret = _quoted(source, span)
-        shown.append(f" {span.line} | {excerpt}")
-        shown.append(f" {'':{gutter}} | {_dyed(caret, tone, colour)}")
+        shown += [_INDENT + excerpt, _INDENT + _dyed(caret, tone, colour)]
+    shown.append(f"  {safe(problem.message)}")
     if problem.hint:
-        shown.append(f" {'':{gutter}} = {_dyed(safe(problem.hint), _CYAN, colour)}")
+        shown.append(f"  {_dyed('try:', _CYAN, colour)} {safe(problem.hint)}")
     return [line.rstrip() for line in shown]
 
 

@@ -135,6 +135,14 @@ def _unshaped(table: StitchTable) -> Iterator[Problem]:
         yield known.UNSHAPED.at(shape.span)
 
 
+def _acts_once(table: StitchTable) -> Iterator[Problem]:
+    """A line of the shape that says neither how often nor where: most often `every … rows` is forgotten."""
+    for line in table.design.lines:
+        once = line.every is None and line.evenly_to is None
+        if once and not line.written.value.from_written:
+            yield known.ACTS_ONCE.at(line.span)
+
+
 def _spine(table: StitchTable) -> Iterator[Problem]:
     """A spine where there is none, and a start that is too narrow for it or cannot be halved by it."""
     shape = table.design.shape
@@ -209,6 +217,7 @@ DESIGN_CHECKS: tuple[Check, ...] = (
     _keep,
     _places,
     _unshaped,
+    _acts_once,
     _spine,
     _too_many_at_once,
     _saw_teeth,

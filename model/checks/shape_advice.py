@@ -36,6 +36,9 @@ WIDE_TO_DEEP = {
 FAN_DEGREES = (120.0, 250.0)
 """Between these a half-circle is called one."""
 
+NO_FAN = 10.0
+"""Below this the rows of a half-circle hardly turn: it is a strip."""
+
 BLUNT = 0.6
 """The narrow end of a triangle is less than this share of its widest row."""
 
@@ -85,7 +88,9 @@ def _fan(piece: Piece) -> Iterator[Problem]:
     if shape.name != "half-circle" or degrees is None or straight or _is_sample(piece):
         return
     least, most = FAN_DEGREES
-    if degrees < least:
+    if degrees < NO_FAN:
+        yield known.UNLIKE_SHAPE_NO_FAN.at(shape.span)
+    elif degrees < least:
         yield known.UNLIKE_SHAPE_NARROW_FAN.at(shape.span, degrees=degrees)
     elif degrees > most:
         yield known.UNLIKE_SHAPE_WIDE_FAN.at(shape.span, degrees=degrees)

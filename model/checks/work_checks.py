@@ -13,6 +13,9 @@ ROUNDING_G = 1e-6
 
 Check = Callable[[Working], Iterator[Problem]]
 
+MOST_DRAWN = 20
+"""About how many stitches are drawn together at most (common practice): more leave a hole or a lump."""
+
 
 def check_work(working: Working) -> list[Problem]:
     """All that shows in the rows."""
@@ -95,6 +98,12 @@ def _picot_multiple(working: Working) -> Iterator[Problem]:
         yield known.PICOT_MULTIPLE.at(off.at.value, each=counted(every, "st"), stitches=live)
 
 
+def _many_drawn_together(working: Working) -> Iterator[Problem]:
+    off, live = working.design.bind_off, working.parts[-1].end
+    if off.method == "draw through" and live > MOST_DRAWN:
+        yield known.MANY_DRAWN_TOGETHER.at(off.at.value, stitches=counted(live, "st"), most=MOST_DRAWN)
+
+
 def _yarn_short(working: Working) -> Iterator[Problem]:
     supply, span = working.supply, working.design.yarn.skein_at.value
     total_g, unit = working.total_m / supply.metres_per_gram, supply.unit
@@ -122,5 +131,6 @@ WORK_CHECKS: tuple[Check, ...] = (
     _lines_without_effect,
     _wide_edges,
     _picot_multiple,
+    _many_drawn_together,
     _yarn_short,
 )

@@ -17,33 +17,31 @@ ODD_SWATCH = ProblemKind(
     "A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual.",
     "check the swatch, its gauge and the skein's length",
 )
-ASSUMED_GAUGE = ProblemKind(
-    "assumed-gauge", ADVICE, "`{stitch:.40}` has no gauge; that of {source:.40} stands in for it."
-)
+ASSUMED_GAUGE = ProblemKind("assumed-gauge", ADVICE, "`{stitch:.40}` has no gauge; that of {source:.40} is used.")
 ASSUMED_GAUGE_OF_BUILT_IN = ProblemKind(
     "assumed-gauge",
     ADVICE,
-    "`{stitch:.40}` has no gauge; what it usually measures stands in, reckoned from garter.",
+    "`{stitch:.40}` has no gauge; its usual size relative to garter is used.",
     "give the gauge of a swatch in its block, with `as {stitch}`",
 )
 MEASURES_ONLY = ProblemKind(
     "measures-only",
     ADVICE,
-    "This block gives what `{stitch}` measures; the built-in's rows are not taken with it.",
-    "write `as {stitch}` in it to work them",
+    "This block gives only measures of `{stitch}`; its built-in rows are not worked.",
+    "write `as {stitch}` in the block to work them",
     "as {stitch}\n{indent}",
 )
-KEEP_TOO_LARGE = ProblemKind("keep-too-large", MISTAKE, "A margin of the whole skein leaves nothing to knit with.")
+KEEP_TOO_LARGE = ProblemKind("keep-too-large", MISTAKE, "The margin is the whole skein: no yarn is left to knit with.")
 YARN_TOO_SHORT = ProblemKind(
     "yarn-too-short",
     MISTAKE,
-    "Worked only once, the whole shawl takes {needed}; {there} may be used.",
+    "Worked only once, the whole shawl uses {needed}; {there} may be used.",
     "take a larger skein, or make the other bands shorter",
 )
 YARN_SHORT = ProblemKind(
     "yarn-short",
     ADVICE,
-    "The shawl takes {total}; the skein has {skein}.",
+    "The shawl uses {total}; the skein has {skein}.",
     "work fewer rows, or one band `as yarn allows`",
 )
 YARN_SHORT_BY_SCALE = YARN_SHORT._replace(
@@ -53,21 +51,23 @@ YARN_SHORT_BY_SCALE = YARN_SHORT._replace(
 MARGIN_SHORT = ProblemKind(
     "margin-short",
     ADVICE,
-    "The shawl leaves {left}, less than the margin of {keep}.",
+    "{left} would be left over, less than the margin of {keep}.",
     "work fewer rows, or `keep` less",
 )
-NOT_BY_YARN = ProblemKind("not-by-yarn", ADVICE, "Not the yarn sets the count of {count:,}. {reason}")
+NOT_BY_YARN = ProblemKind(
+    "not-by-yarn", ADVICE, "Something other than the yarn limits the count to {count:,}. {reason}"
+)
 EVEN_SEQUENCE = ProblemKind(
     "even-sequence",
     ADVICE,
     (
-        "The yarn decides where this even sequence ends, and ended inside a repeat it looks unfinished",
-        "; after a whole one, {fabric} at the bound-off edge",
+        "The yarn decides where this even sequence ends; inside a repeat it looks unfinished",
+        ", and after a whole one {fabric} at the bind-off edge",
         ".",
     ),
 )
 EVEN_SEQUENCE_TO_VARY = EVEN_SEQUENCE._replace(
-    mend="`{stitch} {counts} {unit}` takes the same total in three repeats", edit="{counts}"
+    mend="write `{stitch} {counts} {unit}`: the same total in three repeats", edit="{counts}"
 )
 
 # Weighings.
@@ -75,45 +75,45 @@ EVEN_SEQUENCE_TO_VARY = EVEN_SEQUENCE._replace(
 TOO_MANY_WEIGHINGS = ProblemKind(
     "too-many-weighings",
     MISTAKE,
-    "The log has {weighings:,} weighings after rows; {most} are read.",
-    "leave out some of the earliest",
+    "The log has {weighings:,} weighings after rows; the most is {most}.",
+    "remove some of the earliest",
 )
 NO_SUCH_ROW = ProblemKind("no-such-row", MISTAKE, "There is no row {row:,}: the shawl has {rows:,}.")
 NO_SUCH_ROW_FOR_YARN = ProblemKind(
-    "no-such-row", MISTAKE, "No skein like this reaches row {row:,}; row {reached:,} is the most."
+    "no-such-row", MISTAKE, "With this skein no shawl reaches row {row:,}; the last possible row is {reached:,}."
 )
 LOG_DISAGREES = ProblemKind(
     "log-disagrees",
     ADVICE,
     (
-        "After row {row:,} there were to be {mean} left, give or take {sd}; this is ",
+        "After row {row:,} the scale should show {mean} (90 % range {low} to {high}); this is ",
         "{less} less.",
         "{more} more.",
     ),
-    "weigh again, and see that the row is counted right",
+    "weigh again, and check the row count",
 )
 
 LOG_DISAGREES_MUCH = ProblemKind(
     "log-disagrees",
     ADVICE,
     (
-        "After row {row:,} the other weighings let expect {mean}, give or take {sd}; this is ",
-        "{less} less. The forecast hardly follows it, and is wide.",
-        "{more} more. The forecast hardly follows it, and is wide.",
+        "By the other weighings, the scale should show {mean} after row {row:,} (90 % range {low} to {high}); this is ",
+        "{less} less. The forecast hardly follows it, and has a wide range.",
+        "{more} more. The forecast hardly follows it, and has a wide range.",
     ),
-    "weigh again, and see that this line is right",
+    "weigh again, and check this line",
 )
 
 LOG_DISAGREES_IN_DOUBT = ProblemKind(
     "log-disagrees",
     ADVICE,
-    "The weighing after row {row:,} and another contradict each other; the forecast is wide.",
-    "weigh again, and see which line is right",
+    "The weighing after row {row:,} and another contradict each other; the forecast has a wide range.",
+    "weigh again, and check which line is right",
 )
 
 # Rows and their stitches.
 
-TOO_MANY_ROWS = ProblemKind("too-many-rows", MISTAKE, "The parts come to {rows:,} rows; a shawl has at most {most:,}.")
+TOO_MANY_ROWS = ProblemKind("too-many-rows", MISTAKE, "The parts have {rows:,} rows; a shawl has at most {most:,}.")
 TOO_MANY_ROWS_AS_YARN_ALLOWS = ProblemKind("too-many-rows", MISTAKE, "A shawl has at most {most:,} rows.")
 TOO_MANY_STITCHES = ProblemKind(
     "too-many-stitches", MISTAKE, "Row {row:,} would have {stitches:,} stitches; a row has at most {most:,}."
@@ -124,65 +124,80 @@ TOO_MANY_STITCHES_AT_START = ProblemKind(
     "The shawl would start with {stitches:,} stitches; a row has at most {most:,}.",
 )
 TOO_MANY_STITCHES_ON_WAY_BACK = ProblemKind(
-    "too-many-stitches", MISTAKE, "On the way back, row {row:,} would have {stitches:,} stitches."
+    "too-many-stitches", MISTAKE, "In the mirrored second half, row {row:,} would have {stitches:,} stitches."
 )
 TOO_FEW_STITCHES = ProblemKind(
     "too-few-stitches",
     MISTAKE,
     "Row {row:,} has only {stitches}, too few to take {taken:,} away.",
-    "stop it with `until`, or make the part shorter",
+    "add `until … sts` to this line, or make the part shorter",
+)
+TOO_FEW_STITCHES_AT_ONCE = TOO_FEW_STITCHES._replace(
+    mend="add `from row …`: without it the line acts in the first row",
 )
 TOO_FEW_STITCHES_ON_WAY_BACK = ProblemKind(
-    "too-few-stitches", MISTAKE, "On the way back, row {row:,} would have {stitches:,} stitches."
+    "too-few-stitches", MISTAKE, "In the mirrored second half, row {row:,} would have {stitches:,} stitches."
 )
 WRONG_WAY_UP = ProblemKind(
     "wrong-way",
     MISTAKE,
-    "Row {row:,} is worked on {stitches:,} stitches already; to {total:,} is not an increase.",
+    "Row {row:,} has {stitches:,} stitches already; {total:,} is not an increase.",
 )
 WRONG_WAY_DOWN = ProblemKind(
     "wrong-way",
     MISTAKE,
-    "Row {row:,} is worked on {stitches:,} stitches only; to {total:,} is not a decrease.",
+    "Row {row:,} has only {stitches:,} stitches; {total:,} is not a decrease.",
 )
 TEETH_TURN_BACK = ProblemKind(
     "teeth-turn-back",
     MISTAKE,
-    "Saw teeth do not turn back: what is bound off cannot be worked back.",
-    "turn back around the part with the teeth, or leave it out",
+    "A sawtooth edge cannot be mirrored: stitches that are bound off cannot be worked again.",
+    "make the part with the teeth the middle (`turn back around`), or remove `turn back`",
 )
-TOO_MANY_WRAPS = ProblemKind("too-many-wraps", MISTAKE, "A needle is wrapped at most {most} times for a stitch.")
+TOO_MANY_WRAPS = ProblemKind("too-many-wraps", MISTAKE, "A stitch has at most {most} wraps.")
 PICOT_MULTIPLE = ProblemKind(
     "picot-multiple",
     ADVICE,
-    "Each picot uses up {each}; {stitches:,} are not a multiple of that, plus 1.",
+    "Each picot uses {each}; {stitches:,} live stitches are not a multiple of that plus 1.",
+)
+MANY_DRAWN_TOGETHER = ProblemKind(
+    "many-drawn-together",
+    ADVICE,
+    "{stitches} are drawn together at the end; at most about {most} usually are (common practice).",
+    "decrease before the end, or write `bind off standard`",
 )
 WIDE_EDGES = ProblemKind(
-    "wide-edges", ADVICE, "The edges have {edges:,} stitches together, wider than a row of {stitches:,}."
+    "wide-edges", ADVICE, "The two edges have {edges:,} stitches, more than a row of {stitches:,}."
 )
 WRONG_SIDE_START = ProblemKind(
     "wrong-side-start",
     ADVICE,
-    "This line first acts on row {row:,}, a wrong-side row: odd rows lie before the part.",
+    "This line first acts on row {row:,}, a wrong-side row: an odd number of rows comes before.",
     "make the part before it a row longer or shorter",
 )
 WRONG_SIDE_START_ON_WAY_BACK = ProblemKind(
     "wrong-side-start",
     ADVICE,
-    "On the way back this line first acts on row {row:,}, a wrong-side row.",
-    "make the way out a row longer or shorter",
+    "In the mirrored second half this line first acts on row {row:,}, a wrong-side row.",
+    "make the first half a row longer or shorter",
 )
 WRONG_SIDE_START_OF_ROWS = ProblemKind(
     "wrong-side-start",
     ADVICE,
     "Row 1 of `{stitch}` falls on row {row:,}, a wrong-side row.",
-    "put an even number of rows before it",
+    "work an even number of rows before it",
 )
 LINE_LOST = ProblemKind(
     "line-lost",
     ADVICE,
-    "Row {row:,} lies in “{part}”, which has shaping lines of its own: this one is lost.",
+    "Row {row:,} is in part “{part}”, which has shaping lines of its own: this line is ignored.",
     "write it in that part",
+)
+ACTS_ONCE = ProblemKind(
+    "acts-once",
+    ADVICE,
+    "This line acts in row 1 only.",
+    "add how often, as in `every 2 rows`, or `from row …` to say in which row",
 )
 IDLE_LINE = ProblemKind("idle-line", ADVICE, "This line never acts in the {rows:,} rows that are worked.")
 IDLE_LINE_IN_PART = ProblemKind(
@@ -194,14 +209,16 @@ IDLE_LINE_IN_PART = ProblemKind(
 
 # The shape.
 
-UNKNOWN_SHAPE = ProblemKind("unknown-shape", MISTAKE, "There is no shape `{shape:.40}`.", "here fits {shapes}")
+UNKNOWN_SHAPE = ProblemKind("unknown-shape", MISTAKE, "Unknown shape `{shape:.40}`.", "write one of {shapes}")
 SHAPING_NOT_ALLOWED = ProblemKind(
     "shaping-not-allowed",
     MISTAKE,
-    "A {shape} is not shaped: every row has the stitches of the cast-on.",
-    "a strip on the bias is `asymmetric`",
+    "A {shape} has no shaping: every row has the stitches of the cast-on.",
+    "remove the line, or write `shape asymmetric` for a strip on the bias",
 )
-PLACE_NOT_ALLOWED = ProblemKind("place-not-allowed", MISTAKE, "`{shape}` is not shaped {where}.", "shape it {places}")
+PLACE_NOT_ALLOWED = ProblemKind(
+    "place-not-allowed", MISTAKE, "A {shape} cannot be shaped {where}.", "shape it {places}"
+)
 UNSHAPED = ProblemKind(
     "unshaped",
     ADVICE,
@@ -211,7 +228,7 @@ UNSHAPED = ProblemKind(
 NARROW_TAIL = ProblemKind(
     "narrow-tail",
     ADVICE,
-    "Rows {first:,} to {last:,} are a tail, {length} long and at most {stitches} wide.",
+    "Rows {first:,} to {last:,} are a narrow tail, {length} long and at most {stitches} wide.",
     "work fewer of them, or increase more often there",
 )
 UNLIKE_SHAPE_STRIP = ProblemKind(
@@ -231,14 +248,20 @@ UNLIKE_SHAPE_SIDEWAYS_DEEP = UNLIKE_SHAPE_DEEP._replace(mend="work more rows, or
 UNLIKE_SHAPE_NARROW_FAN = ProblemKind(
     "unlike-shape",
     ADVICE,
-    "The rows make {degrees:.0f} degrees of a circle; a half-circle has 180.",
+    "The rows make {degrees:.0f} degrees of a circle; a half-circle has 180 degrees.",
     "increase more stitches, or more often",
+)
+UNLIKE_SHAPE_NO_FAN = ProblemKind(
+    "unlike-shape",
+    ADVICE,
+    "The rows hardly get longer, so the piece is a strip, not a half-circle.",
+    "add a line such as `increase 8 evenly every 8 rows`, or write `shape rectangle`",
 )
 UNLIKE_SHAPE_WIDE_FAN = UNLIKE_SHAPE_NARROW_FAN._replace(mend="increase fewer stitches, or less often")
 UNLIKE_SHAPE_BLUNT = ProblemKind(
     "unlike-shape",
     ADVICE,
-    "This triangle comes to no point: its narrow end has {narrow}, its longest row {most}.",
+    "This triangle has no point: its narrow end has {narrow}, its longest row {most}.",
     "make its narrow end narrower: start, or end, with fewer stitches",
 )
 VERY_LARGE = ProblemKind(
@@ -251,33 +274,33 @@ NO_SPINE = ProblemKind(
     "no-spine",
     ADVICE,
     "A {shape} has no spine; these stitches are worked like the rest.",
-    "leave the line out",
+    "remove the line",
 )
 NARROW_START = ProblemKind(
     "narrow-start",
     ADVICE,
-    "The shawl starts with {start}, too few for {edges} of the edges and {spine} of the spine.",
+    "The shawl starts with {start}, fewer than the edges ({edges}) and the spine ({spine}) need.",
     "start with at least {least}",
     "cast on {cast_on} sts",
 )
 UNEVEN_START = ProblemKind(
     "uneven-start",
     ADVICE,
-    "Without {edges} of the edges and {spine} of the spine, {wings} of the start cannot be halved for two wings.",
+    "Without the edges ({edges}) and the spine ({spine}), {wings} cannot be divided evenly between two wings.",
     "start with {fewer:,} or {more:,}",
 )
 RUFFLES = ProblemKind(
     "ruffles",
     ADVICE,
-    "The rows grow so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, and the "
-    "drawing leaves that out.",
+    "The rows grow so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, which "
+    "the drawing does not show.",
     "increase less, or less often",
 )
 RUFFLES_INWARDS = ProblemKind(
     "ruffles",
     ADVICE,
-    "The rows shrink so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, and "
-    "the drawing leaves that out.",
+    "The rows shrink so fast that they would make {degrees:,.0f} degrees; beyond {most:.0f} the fabric ruffles, "
+    "which the drawing does not show.",
     "decrease less, or less often",
 )
 RUFFLES_AT_END = ProblemKind(
@@ -297,35 +320,35 @@ WINGED_TRIANGLE = ProblemKind(
 NOT_FLAT = ProblemKind(
     "not-flat",
     ADVICE,
-    "Worked out and back, a piece that is shaped at its spine cannot lie flat; it is drawn with level rows.",
-    "shape it at the edges only, or leave `turn back` out",
+    "With a mirrored second half, a piece shaped at its spine cannot lie flat; it is drawn with level rows.",
+    "shape it at the edges only, or remove `turn back`",
 )
 FAN_NOT_STRAIGHT = ProblemKind(
     "fan-not-straight",
     MISTAKE,
     "The edges meet at {degrees:.0f} degrees; between {least:.0f} and {most:.0f} a top edge can be pinned straight.",
-    "change the shaping, or leave `pinned straight` out",
+    "change the shaping, or remove `pinned straight`",
     "",
 )
 OVERSTRETCHED = ProblemKind(
     "overstretched",
     ADVICE,
-    "Pinned so, the fabric is stretched by {stretch} {direction} its rows at row {row:,}; {fabric} bears about "
-    "{bears}.",
+    "Pinned so, the fabric is stretched by {stretch} {direction} its rows at row {row:,}; {fabric} stretches by about "
+    "{bears} at most.",
     "pin it to less, or change the shaping",
 )
 OVERSTRETCHED_BY_CURVE = ProblemKind(
     "overstretched",
     ADVICE,
     "Blocked to this curve, the fabric is stretched by {stretch} {direction} its rows at the ends of row {row:,}; "
-    "{fabric} bears about {bears}.",
+    "{fabric} stretches by about {bears} at most.",
     "block it to a flatter curve, or increase more often at the edges",
 )
 PINNED_IN_VAIN = ProblemKind(
     "pinned-in-vain",
     ADVICE,
     "`pinned straight` changes nothing here: it is for half-circles and for triangles with rows that rise.",
-    "leave it out, or write `pinned to … by …`",
+    "remove it, or write `pinned to … by …`",
     "",
 )
 
@@ -334,29 +357,31 @@ MEANINGS = {
     "no-such-row": "a weighing after a row that the shawl does not have",
     "place-not-allowed": "shaping at a place that the shape does not have",
     "shaping-not-allowed": "shaping in a rectangle",
-    "teeth-turn-back": "stitches bound off in a part that is worked back",
+    "teeth-turn-back": "stitches bound off in a part that is mirrored",
     "too-few-stitches": "a decrease or bind-off of more stitches than there are",
     "too-many-rows": "more than 20,000 rows",
     "too-many-stitches": "more than 20,000 stitches in a row",
     "too-many-weighings": "more than 200 weighings after rows",
     "too-many-wraps": "more than 100 wraps",
     "wrong-way": "`increase evenly to` a lower count, or `decrease evenly to` a higher one",
-    "yarn-too-short": "no repeat and no row `as yarn allows` is paid for",
-    "assumed-gauge": "a stitch without a gauge, and what stands in for it",
+    "yarn-too-short": "the yarn is not enough for one repeat or row `as yarn allows`",
+    "acts-once": "a shaping line of the shape that says neither how often nor in which row",
+    "assumed-gauge": "a stitch without a gauge, and what is used in its place",
     "measures-only": "a block of a built-in's name that has neither rows nor `as`: the built-in's rows are not worked",
     "even-sequence": "the yarn ends an even sequence of bands, with a list that would vary it",
     "idle-line": "a shaping line that never acts",
-    "line-lost": "a line of the shape on a row of a part that has lines of its own",
-    "log-disagrees": "a weighing far from what the earlier weighings, or all the others, let expect",
-    "margin-short": "the shawl goes into the margin",
+    "line-lost": "a line of the shape on a row of a part that has lines of its own: it is ignored",
+    "log-disagrees": "a weighing far from what the other weighings show",
+    "many-drawn-together": "more stitches drawn together at the end than usual: about 20 at most (common practice)",
+    "margin-short": "the shawl uses some of the margin",
     "narrow-start": "too few stitches for edges and spine at the start",
     "narrow-tail": "few stitches over a great length: at most 5 cm wide over more than 60 cm",
     "no-spine": "a spine in a shape that has none",
     "not-by-yarn": "something other than the yarn ends the count of `as yarn allows`",
-    "not-flat": "a piece shaped at its spine and worked back, which cannot lie flat",
+    "not-flat": "a piece shaped at its spine with a mirrored second half, which cannot lie flat",
     "odd-gauge": "rows to a stitch that are not usual in garter or stockinette",
     "odd-swatch": "a stitch that takes much more or less yarn than is usual for its width",
-    "overstretched": "pinned, or blocked to a curve, further than the fabric bears",
+    "overstretched": "pinned, or blocked to a curve, further than the fabric stretches",
     "picot-multiple": "picots do not come out even with the last row",
     "pinned-in-vain": "`pinned straight` where it does nothing",
     "ruffles": "rows that grow faster than a circle, or an end much longer than the fabric before it",
@@ -369,5 +394,5 @@ MEANINGS = {
     "winged-triangle": "a triangle whose edges gain nearly every row and whose spine seldom: rather a crescent",
     "wrong-side-start": "shaping, or row 1 of a stitch, that falls on a wrong-side row since an odd number of rows "
     "lies before",
-    "yarn-short": "the shawl takes more than the skein has",
+    "yarn-short": "the shawl uses more yarn than the skein has",
 }

@@ -13,39 +13,38 @@ ROW_UNBALANCED = ProblemKind(
     "row-unbalanced",
     MISTAKE,
     _UNBALANCED,
-    ("the row is {short:,} sts short {where}", "the row is {over:,} sts over {where}"),
+    ("make {short:,} more sts {where}", "decrease {over:,} more sts {where}"),
 )
-ROW_UNBALANCED_ONE_SHORT = ProblemKind(
-    "row-unbalanced", MISTAKE, _UNBALANCED, "a yarn over is missing, or a decrease is one too many"
-)
-ROW_UNBALANCED_ONE_OVER = ProblemKind(
-    "row-unbalanced", MISTAKE, _UNBALANCED, "a decrease is missing, or a yarn over is one too many"
-)
-_COUNTS = ("{missing} missing {where}", "{over} too many {where}")
+ROW_UNBALANCED_ONE_SHORT = ProblemKind("row-unbalanced", MISTAKE, _UNBALANCED, "add a yarn over, or remove a decrease")
+ROW_UNBALANCED_ONE_OVER = ProblemKind("row-unbalanced", MISTAKE, _UNBALANCED, "add a decrease, or remove a yarn over")
+_COUNTS = ("add {missing} {where}", "remove {over} {where}")
 ROW_COUNT = ProblemKind("row-count", MISTAKE, "Row {row} takes {found}; row {before} leaves {there}.", _COUNTS)
 ROW_COUNT_AT_START = ProblemKind("row-count", MISTAKE, "Row {row} takes {found}; the multiple is {there}.", _COUNTS)
 WRONG_MULTIPLE = ProblemKind(
     "wrong-multiple",
     MISTAKE,
-    "The rows are worked over {found}; this says {said}.",
+    "The rows are worked over {found}; this line says {said}.",
     "write `multiple of {multiple}`",
     "multiple of {multiple}",
 )
 COUNT_NOT_KEPT = ProblemKind(
-    "count-not-kept", MISTAKE, "Row {row} leaves {left}; row 1 takes {taken}.", "the rows repeat from row 1"
+    "count-not-kept",
+    MISTAKE,
+    "Row {row} leaves {left}; row 1 takes {taken}.",
+    "let the last row leave what row 1 takes",
 )
 NO_STARS = ProblemKind(
     "no-stars",
     MISTAKE,
-    "Row {row} has no part worked across: it takes {stitches:,} sts and no more.",
-    "put what is repeated between stars: `*…*`",
+    "Row {row} has no `*…*`: it takes only {stitches:,} sts.",
+    "write what is repeated between stars: `*…*`",
 )
 STARS_TAKE_NOTHING = ProblemKind(
     "stars-take-nothing",
     MISTAKE,
-    "The part between the stars takes no stitches: it would never reach the end of the row.",
+    "The items between the stars take no stitches: they would never reach the end of the row.",
 )
-IN_ONE_ITEM = ProblemKind("in-one-item", MISTAKE, "Into the same stitches only `k`, `p` and `yo` are worked.")
+IN_ONE_ITEM = ProblemKind("in-one-item", MISTAKE, "Only `k`, `p` and `yo` can be worked into the same stitches.")
 ROW_TOO_WIDE = ProblemKind("row-too-wide", MISTAKE, "A row has at most {most:,} stitches.")
 CHART_TOO_LARGE_IN_ROWS = ProblemKind(
     "chart-too-large", MISTAKE, "A chart has at most {most} rows; these are {rows:,}."
@@ -62,14 +61,14 @@ COUNT_CHANGES = ProblemKind(
 ASTRIDE_THE_LINE = ProblemKind(
     "astride-the-line",
     ADVICE,
-    "Row {row}: this {item} stands astride the line of the multiple: it takes stitches of two repeats. The box of the "
-    "chart does not hold it.",
-    "say in the instructions where the repeat begins in this row",
+    "Row {row}: this {item} crosses the edge of the repeat: it takes stitches of two repeats, and does not fit in the "
+    "chart's box.",
+    "explain in the instructions where the repeat begins in this row",
 )
 YARN_OVERS_MEET = ProblemKind(
     "yarn-overs-meet",
     ADVICE,
-    "Row {row}: where the stars meet, two yarn overs lie side by side; at each end one is alone.",
+    "Row {row}: where two repeats meet, two yarn overs are side by side; at each end one is alone.",
     "begin the stars with a plain stitch",
 )
 UNPAIRED_OUTSIDE = ProblemKind(
@@ -81,14 +80,14 @@ UNPAIRED_OUTSIDE = ProblemKind(
 DOUBLE_YARN_OVER = ProblemKind(
     "double-yarn-over",
     ADVICE,
-    "Row {row} works both loops of row {made_in}'s double yarn over alike: they do not hold apart.",
+    "Row {row} works both loops of the double yarn over of row {made_in} alike: they become one large hole.",
     "knit one and purl the other in row {row}",
 )
 
 # How they fit into the shawl.
 
-_TIMES = " So it is in {begun} of the {worked} times that this is worked."
-_LATER_OR_MORE = ("start {later:,} rows later", "{more} more{wings}")
+_TIMES = " This happens in {begun} of the {worked} repeats."
+_LATER_OR_MORE = ("start {later:,} rows later", "start with {more} more{wings}")
 NO_MULTIPLE_FITS = ProblemKind(
     "no-multiple-fits",
     ADVICE,
@@ -104,14 +103,14 @@ MULTIPLE_OVER = ProblemKind(
 GROWTH_OUT_OF_STEP_GAINED = ProblemKind(
     "growth-out-of-step",
     ADVICE,
-    "At the {place} each repeat of {rows:,} rows gains {stitches}, the multiple is {multiple:,}: whole multiples come "
-    "in every {every:,} rows.",
+    "At the {place} each repeat of {rows:,} rows gains {stitches}, the multiple is {multiple:,}: whole multiples are "
+    "added every {every:,} rows.",
 )
 GROWTH_OUT_OF_STEP_LOST = ProblemKind(
     "growth-out-of-step",
     ADVICE,
-    "At the {place} each repeat of {rows:,} rows loses {stitches}, the multiple is {multiple:,}: whole multiples go "
-    "out every {every:,} rows.",
+    "At the {place} each repeat of {rows:,} rows loses {stitches}, the multiple is {multiple:,}: whole multiples are "
+    "lost every {every:,} rows.",
 )
 ENDS_INSIDE_REPEAT = ProblemKind(
     "ends-inside-repeat",
@@ -136,7 +135,7 @@ UNEVEN_WINGS = ProblemKind(
     "uneven-wings",
     ADVICE,
     "Row {row:,} is worked on {stitches:,} sts: edges {edge} + {edge}, spine {spine}, wings {right:,} and {left:,}. "
-    "The second wing cannot mirror the first.",
+    "The wings are not mirror images.",
 )
 EVENLY_IN_PATTERN_GAINED = ProblemKind(
     "evenly-in-pattern",
@@ -153,21 +152,21 @@ MEANINGS = {
     "row-unbalanced": "a row makes more or fewer stitches than it takes, and a later one needs them",
     "row-count": "a row takes other stitches than the row before leaves",
     "wrong-multiple": "the rows agree on another multiple",
-    "count-not-kept": "row 1 does not fit on what the last row leaves",
+    "count-not-kept": "row 1 takes another number of stitches than the last row leaves",
     "no-stars": "nothing is worked across the row",
     "stars-take-nothing": "the stars would never reach the end",
     "in-one-item": "something other than `k`, `p`, `yo` worked into the same stitches",
     "row-too-wide": "more than 20,000 stitches",
-    "chart-too-large": "more rows or stitches than a chart holds; told by `chart stitch` alone",
+    "chart-too-large": "more rows or stitches than a chart holds; reported only by `chart stitch`",
     "count-changes": "a repeat leaves other multiples than it began with, and row 1 fits on them",
-    "astride-the-line": "a decrease or cable over the line of the multiple: the chart's box cannot hold it",
-    "yarn-overs-meet": "two yarn overs where the stars meet",
+    "astride-the-line": "a decrease or cable that crosses the edge of the repeat: the chart's box cannot hold it",
+    "yarn-overs-meet": "two yarn overs side by side where two repeats meet",
     "unpaired-outside": "a yarn over or decrease with its partner at the other end of the row",
     "double-yarn-over": "both loops of a double yarn over worked alike, or together",
-    "no-multiple-fits": "less than a multiple, or stitches over, where a band begins; with the mend",
-    "multiple-over": "less than a multiple, or stitches over, where a band begins; with the mend",
-    "growth-out-of-step": "the gain at a side in one repeat against the multiple, and after how many rows it comes "
-    "round",
+    "no-multiple-fits": "less than a multiple, or stitches over, where a band begins, and how to fix it",
+    "multiple-over": "less than a multiple, or stitches over, where a band begins, and how to fix it",
+    "growth-out-of-step": "the gain at a side in one repeat and the multiple, and after how many rows whole "
+    "multiples are added",
     "ends-inside-repeat": "a band that ends inside the repeat; row 1 on the wrong side every other time",
     "odd-repeat": "a band that ends inside the repeat; row 1 on the wrong side every other time",
     "yarn-over-beside-increase": "a yarn over with no plain stitch between it and the shaping",

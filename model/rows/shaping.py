@@ -115,7 +115,9 @@ def _fault(line: ShapingLine, row: int, live: int, after: int) -> Problem | None
         return kind.at(line.span, row=row, stitches=live, total=after)
     if after < 1:
         stitches = counted(live, "stitch", "stitches")
-        return known.TOO_FEW_STITCHES.at(line.span, row=row, stitches=stitches, taken=live - after)
+        at_once = line.every is None and not line.written.value.from_written
+        too_few = known.TOO_FEW_STITCHES_AT_ONCE if at_once else known.TOO_FEW_STITCHES
+        return too_few.at(line.span, row=row, stitches=stitches, taken=live - after)
     if after > MAX_STITCHES:
         return known.TOO_MANY_STITCHES.at(line.span, row=row, stitches=after, most=MAX_STITCHES)
     return None

@@ -129,7 +129,7 @@ def _row_count(pattern: Pattern, levels: list[StitchCount], place: int) -> Probl
     row, found = pattern.rows[place], takes(pattern.rows[place].tally)
     span, short, where = _blame(row, levels[place], found)
     values = {"row": row.number, "found": found.words, "there": levels[place].words, "where": where}
-    missing = f"{counted(short, 'st')} {'is' if short == 1 else 'are'}" if short > 0 else None
+    missing = counted(short, "st") if short > 0 else None
     over = None if short > 0 else counted(-short, "st")
     if not place:
         return known.ROW_COUNT_AT_START.at(span, **values, missing=missing, over=over)

@@ -198,7 +198,8 @@ def _disagrees(weighing: LoggedWeighing, unit: str) -> Problem:
         weighing.span,
         row=weighing.row,
         mean=mass_words(max(weighing.expected.mean, 0.0), unit),
-        sd=mass_words(weighing.expected.sd, unit),
+        low=mass_words(max(weighing.expected.low, 0.0), unit),
+        high=mass_words(weighing.expected.high, unit),
         less=off if less_g > 0 else None,
         more=None if less_g > 0 else off,
     )

@@ -202,7 +202,7 @@ _SWAPS: tuple[tuple[str, str, str, str], ...] = (
     ("pinned", r"(150) cm", "0", "zero-number"),
     ("pinned", r" (by)\b", " x", "unknown-word"),
     ("shaping", r"at (each edge)", "both edges", "unknown-word"),
-    ("shaping", r"every (\d+ rows)", "other row", "unknown-word"),
+    ("shaping", r"\b(every \d+ rows)", "every other row", "unknown-word"),
     ("shaping", r"every (\d+) rows", "0", "zero-number"),
     ("shaping", r"(\d+) at", "-2", "negative-number"),
     ("shaping", r"\b(every)\b", "evry", "unknown-word"),

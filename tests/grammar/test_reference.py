@@ -9,6 +9,7 @@ from halfhank.grammar.items import CABLE_TURNS, ITEMS
 from halfhank.grammar.parse import parse, parse_bytes
 from halfhank.grammar.problems import parse_problems
 from halfhank.grammar.problems.problem import Problem, ProblemKind
+from halfhank.grammar.source_text.excerpt import show_problems
 
 from tests.grammar.cases import CASES, expected
 
@@ -166,3 +167,19 @@ def _row(notation: str) -> list[str]:
 def test_problems_are_data() -> None:
     problems = parse_bytes(b"yarn\n").problems
     assert all(isinstance(problem, Problem) and problem.severity == "mistake" for problem in problems)
+
+
+def test_the_problem_that_is_shown_is_shown_so() -> None:
+    (shown,) = re.findall(r"```\n(mine\.shawl:.*?)```", README, re.DOTALL)
+    place, line = shown.split("\n")[:2]
+    number = int(place.split(":")[1])
+    text, first = _description("shape", ["cast on 9 sts", line.strip()])
+    filled = "\n" * (number - first - 1) + text
+    problems = parse(filled).problems
+    assert show_problems(problems, filled, "mine.shawl") == shown
+
+
+def test_the_terms_are_in_order() -> None:
+    table = README.split("# Terms")[1].split("# Problems")[0]
+    words = re.findall(r"^\| ([^|]+) \| [^|]+ \|$", table, re.MULTILINE)[2:]
+    assert len(words) > 30 and words == sorted(words, key=str.casefold)

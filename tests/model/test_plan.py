@@ -339,7 +339,7 @@ def test_a_line_of_a_part_that_never_acts_says_how_rows_are_counted() -> None:
 def test_a_rectangle_that_is_shaped_is_told_the_shape_of_a_bias_strip() -> None:
     lines = ("increase 1 at upper edge every 2 rows",)
     found = plan_design(described("garter 4 rows", shape="rectangle", lines=lines)).problems
-    assert ["`asymmetric`" in (problem.hint or "") for problem in found] == [True]
+    assert ["`shape asymmetric`" in (problem.hint or "") for problem in found] == [True]
 
 
 def test_one_stitch_is_told_in_the_singular() -> None:

@@ -24,12 +24,12 @@ def test_every_file_is_reported(three: list[Path]) -> None:
     result = halfhank("check", *three)
     assert (result.status, result.err) == (1, "")
     text = result.out.decode()
-    assert f"{good}: all well\n" in text
+    assert f"{good}: no problems\n" in text
     assert f"{advised}: 1 piece of advice\n" in text and "advice [odd-gauge]" in text
     line = MISTAKEN.split("\n").index("  gatrer 4 ridges") + 1
     assert f"{mistaken}:{line}:3: mistake [unknown-stitch]" in text
     assert f"{mistaken}: 1 mistake\n" in text
-    assert f" {line} |   gatrer 4 ridges\n" in text and "|   ^^^^^^\n" in text
+    assert "      gatrer 4 ridges\n" in text and "\n      ^^^^^^\n" in text
 
 
 def test_advice_counts_only_when_asked(three: list[Path]) -> None:
@@ -59,7 +59,7 @@ def test_json_is_a_list_of_files_with_their_problems(three: list[Path]) -> None:
 
 
 def test_standard_input_can_be_checked() -> None:
-    assert halfhank("check", "-", stdin=GOOD.encode()).out == b"standard input: all well\n"
+    assert halfhank("check", "-", stdin=GOOD.encode()).out == b"standard input: no problems\n"
     assert b"unknown-stitch" in halfhank("check", "-", stdin=MISTAKEN.encode()).out
 
 

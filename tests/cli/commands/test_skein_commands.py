@@ -435,6 +435,6 @@ def test_a_true_weighing_after_a_slip_is_not_asked_about(plain: Path) -> None:
         halfhank("weigh", plain, str(row), left, "--sure")
     line = next(k for k, text in enumerate(plain.read_text().splitlines(), 1) if "6.89" in text)
     true = halfhank("weigh", plain, "100", "55.0")
-    assert true.status == 1 and f"line {line} has 6.89: one of the two is wrong" in true.err
+    assert true.status == 1 and f"line {line}, which has 6.89: one of the two is wrong" in true.err
     assert "Is it" not in true.err
     assert "Is it 55 g?" in halfhank("weigh", plain, "100", "550").err

@@ -90,10 +90,12 @@ def test_problems_stand_close_above_their_count() -> None:
     note = ProblemNote(Problem("odd-gauge", ADVICE, Span(1, 3, 6), "Odd."), "a.shawl", "a gauge")
     whole = ProblemNote(Problem("not-flat", ADVICE, None, "It ruffles."), "a.shawl", None)
     assert report_text(Report(None, (note, whole, Paragraph(("two",)))), UNBROKEN).split("\n") == [
-        "a.shawl:1:3: advice [odd-gauge]: Odd.",
-        " 1 | a gauge",
-        "   |   ^^^",
-        "a.shawl: advice [not-flat]: It ruffles.",
+        "a.shawl:1:3: advice [odd-gauge]",
+        "    a gauge",
+        "      ^^^",
+        "  Odd.",
+        "a.shawl: advice [not-flat]",
+        "  It ruffles.",
         "two",
         "",
     ]

@@ -3,9 +3,11 @@
 import re
 
 import pytest
-from halfhank.grammar.lines.trade_phrases import US_NEEDLES_MM, Suggestion, suggestion_at
+from halfhank.grammar.language import SHAPES
+from halfhank.grammar.lines.trade_phrases import US_NEEDLES_MM, suggestions_at
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems.problem import Problem
+from halfhank.model.design.shape_kinds import SHAPES as SHAPE_KINDS
 
 TEXT = """\
 shawl "Skerry"
@@ -116,9 +118,9 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
 @pytest.mark.parametrize(
     ("line", "written", "hint"),
     [
-        ("shape triangle", "shape: triangle", "leave it out"),
+        ("shape triangle", "shape: triangle", "remove `:`"),
         ("  garter 4 rows", "  garter 4 rows // plain", "start a comment with `#`"),
-        ("  row 1: *k2, p4*, k1", "  row 1 (RS): *k2, p4*, k1", "leave it out"),
+        ("  row 1: *k2, p4*, k1", "  row 1 (RS): *k2, p4*, k1", "remove `(RS)`"),
         (
             "bind off elastic",
             "bind off elastic takes 4.5 times the width",
@@ -129,27 +131,37 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
             "bind off",
             "write `bind off standard`, or name another: `elastic`, `picot`, `i-cord`, `draw through`",
         ),
-        ("needles 4 mm", "needles 4 mm\ntension 20 sts 40 rows over 10 cm", "write `gauge` in a `stitch` block"),
+        (
+            "needles 4 mm",
+            "needles 4 mm\ntension 20 sts 40 rows over 10 cm",
+            "write `gauge 20 sts 40 rows over 10 cm` there, indented",
+        ),
         ("  garter 4 rows", "  10 rows", "name the stitch first, as in `garter 10 rows`"),
         ("needles 4 mm", "needles 4", "write `4 mm`, or `3.5 mm` for US 4"),
-        ("needles 4 mm", "needles 12", "here fits `mm`"),
         ("needles 4 mm", "needles size 6", "write their size in `mm`"),
         ("needles 4 mm", "needles US 99", "write their size in `mm`"),
-        (
-            "  gauge 20 sts 40 rows over 10 cm",
-            "  gauge 20 sts 40 rows over 10",
-            "here fits `cm`, `in`, `m`, `mm` or `yd`",
-        ),
         ("  skein 100 g 380 m", "  skein 100 g", "add the length, as in `400 m`"),
         ("  skein 100 g 380 m", "  skein 400 m", "add the mass, as in `100 g`"),
-        ("  skein 100 g 380 m", "  skein 100 x 400 m", "here fits `g`, `m`, `oz` or `yd`"),
-        ("  before cast on 101 g", "  before cast on 101", "here fits `g` or `oz`"),
-        ("  before cast on 101 g", "  after row 60 17 left", "here fits `g` or `oz`"),
-        ("  cast on 9 sts", "  cast on 9 sts\n  pinned to 160 x 55 cm", "here fits `cm`, `in`, `m`, `mm` or `yd`"),
     ],
 )
 def test_other_hints(line: str, written: str, hint: str) -> None:
     assert [problem.hint for problem in _problems(line, written)] == [hint]
+
+
+@pytest.mark.parametrize(
+    ("line", "written", "units"),
+    [
+        ("needles 4 mm", "needles 12", "`mm`"),
+        ("  gauge 20 sts 40 rows over 10 cm", "  gauge 20 sts 40 rows over 10", "`cm`, `in`, `m`, `mm` or `yd`"),
+        ("  skein 100 g 380 m", "  skein 100 x 400 m", "`g`, `m`, `oz` or `yd`"),
+        ("  before cast on 101 g", "  before cast on 101", "`g` or `oz`"),
+        ("  before cast on 101 g", "  after row 60 17 left", "`g` or `oz`"),
+        ("  cast on 9 sts", "  cast on 9 sts\n  pinned to 160 x 55 cm", "`cm`, `in`, `m`, `mm` or `yd`"),
+    ],
+)
+def test_the_units_that_fit_are_listed(line: str, written: str, units: str) -> None:
+    (problem,) = _problems(line, written)
+    assert problem.message.endswith(f"; expected {units}.") and problem.hint is None
 
 
 STITCH_GAUGE = "stitch garter\n  gauge 20 sts 40 rows over 10 cm"
@@ -170,26 +182,31 @@ def test_a_fact_at_the_top_level_is_put_under_its_block() -> None:
         assert problem.hint == f"write it under `{home}`, indented by two spaces"
 
 
-@pytest.mark.parametrize(
-    ("action", "number"), [("increase", 2), ("increase", 4), ("decrease", 6), ("inc", 8), ("dec", 5)]
-)
-@pytest.mark.parametrize("often", ["", " every 2 rows", " every RS row"])
-def test_shaping_without_a_place_is_given_some(action: str, number: int, often: str) -> None:
-    """Each line that the hint has reads, and the one with places gives as many stitches."""
+# By shape: the places that its stitches usually have, and the sides that each stands for.
+SIDES = {"each edge": 2, "spine": 2, "evenly": 1, "lower edge": 1, "upper edge": 1}
+OFTENS = {"": None, " every 2 rows": 2, " every RS row": 2, " every other row": 2, " every 4th row": 4, " each row": 1}
+OFTENS |= {" every third row": 3, " every other RS row": 4, " on WS rows": 2}
+
+
+@pytest.mark.parametrize("shape", [*SHAPES, "blanket"])
+@pytest.mark.parametrize(("action", "number"), [("increase", 4), ("decrease", 6), ("inc", 8), ("dec", 5), ("inc", 1)])
+@pytest.mark.parametrize("often", OFTENS)
+def test_shaping_without_a_place_is_given_those_of_the_shape(shape: str, action: str, number: int, often: str) -> None:
+    """Each line that the hint has reads, stands where the shape may be shaped, and gives as many stitches."""
     line = "  increase 1 at spine every 2 rows"
-    (problem,) = _problems(line, f"  {action} {number}{often}")
-    assert problem.hint and problem.hint.startswith("say where: ")
-    mends = re.findall("`(.*?)`", problem.hint)
-    assert len(mends) == 2 - number % 2 and mends[-1] == f"{action[:3]}rease {number} evenly" + (
-        " every 2 rows" * bool(often)
-    )
+    text = TEXT.replace("shape triangle", f"shape {shape}").replace(line, f"  {action} {number}{often}")
+    problem = next(one for one in parse(text).problems if one.code == "unknown-word")
+    mends = re.findall("`(.*?)`", problem.hint or "")
+    assert bool(mends) == (shape != "rectangle")
     for mend in mends:
-        described = parse(TEXT.replace(line, f"  {mend}"))
-        assert described.problems == () and described.description
-        (shaping,) = described.description.shape.shaping
-        sides = {"each edge": 2, "spine": 2, "evenly": 1}
-        assert sum(placed.amount * sides[placed.place] for placed in shaping.places) == number
-        assert shaping.every == (2 if often else None)
+        described = parse(TEXT.replace("shape triangle", f"shape {shape}").replace(line, f"  {mend}"))
+        assert {one.code for one in described.problems} <= {"unknown-shape"}
+        if described.description:
+            (shaping,) = described.description.shape.shaping
+            assert {placed.place for placed in shaping.places} <= set(SHAPE_KINDS[shape].places)
+            made = sum(placed.amount * SIDES[placed.place] for placed in shaping.places)
+            assert made == number or (number == 1 and made == 2)
+            assert shaping.every == OFTENS[often]
 
 
 @pytest.mark.parametrize(
@@ -204,13 +221,13 @@ def test_rows_in_a_part_belong_in_a_stitch(written: str) -> None:
 def test_a_stitch_may_be_called_row() -> None:
     assert [one.code for one in _problems("  garter 4 rows", "  row 4 rows")] == ["unknown-stitch"]
     hints = [one.hint for one in _problems("  garter 4 rows", "  row 4 rows wide")]
-    assert "leave the rest out, or give it a line of its own" in hints
+    assert "remove `wide`" in hints
 
 
 def test_one_stitch_without_a_place() -> None:
     for written in ("increase 1", "inc 1"):
         (problem,) = _problems("  increase 1 at spine every 2 rows", f"  {written}")
-        assert problem.hint == "say where, as in `increase 1 at spine`"
+        assert problem.hint == "write `increase 1 at spine`, or `increase 1 at each edge`"
 
 
 @pytest.mark.parametrize(
@@ -243,7 +260,7 @@ def test_knit_alone_is_garter_or_stockinette() -> None:
 @pytest.mark.parametrize(("name", "meant"), [("seed", "moss"), ("lace", "open-mesh"), ("eyelets", "eyelet-row")])
 def test_a_stitch_of_the_trade_has_a_built_in(name: str, meant: str) -> None:
     (problem,) = _problems("  garter 4 rows", f"  {name} 10 rows")
-    assert problem.hint == f"write `{meant}`, or describe a stitch of your own: `stitch {name}`"
+    assert problem.hint == f"write `{meant}`, or describe your own in a block `stitch {name}`"
     assert _problems("  garter 4 rows", f"  {meant} 10 rows") == ()
     text = TEXT.replace("stitch mesh", f"stitch {name}")
     assert parse(text.replace("garter 4 rows", f"{name} 4 rows")).problems == ()
@@ -252,7 +269,7 @@ def test_a_stitch_of_the_trade_has_a_built_in(name: str, meant: str) -> None:
 def test_mesh_is_a_built_in_unless_it_is_described() -> None:
     undefined = TEXT.replace("stitch mesh", "stitch fern").replace("garter 4 rows", "mesh 4 rows")
     (problem,) = parse(undefined).problems
-    assert problem.hint == "write `open-mesh`, or describe a stitch of your own: `stitch mesh`"
+    assert problem.hint == "write `open-mesh`, or describe your own in a block `stitch mesh`"
     assert _problems("  garter 4 rows", "  mesh 4 rows") == ()
 
 
@@ -268,7 +285,7 @@ def test_a_prime_after_a_figure_stands_for_inches() -> None:
 
 def test_a_second_start_is_reported_as_one() -> None:
     (problem,) = _problems("  cast on 9 sts", "  cast on 9 sts\n  garter tab 3 sts 6 rows")
-    assert problem.message == "A shape has one start."
+    assert problem.message == "A shape has only one start."
 
 
 def test_turning_back_after_the_bind_off_is_what_is_misplaced() -> None:
@@ -283,8 +300,8 @@ def test_passed_over_stitches_have_abbreviations() -> None:
 
 def test_a_phrase_counts_only_where_reading_stopped() -> None:
     line = '  garter 4 rows "cast off, st st, every RS row" wide'
-    assert suggestion_at(line, line.index("wide") + 1, "in_part") is None
-    assert isinstance(suggestion_at("cast off", 1, "header"), Suggestion)
+    assert list(suggestions_at(line, line.index("wide") + 1, "in_part")) == []
+    assert [one.put for one in suggestions_at("cast off", 1, "header")] == ["bind off standard", "bind off"]
 
 
 def test_a_mended_line_keeps_the_columns_of_its_other_mistakes() -> None:

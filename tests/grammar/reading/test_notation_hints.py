@@ -38,27 +38,27 @@ def test_the_sign_that_stands_alone_is_pointed_at(row: str, sign: int) -> None:
 
 
 def test_a_line_whose_signs_are_paired_may_be_too_short_all_the_same() -> None:
-    (problem,) = _problems("  row 1: knit", "  row 1: *k1, p1*,")
+    (problem,) = _problems("  row 1: knit", "  row 1: *k1, p1*, [k1]")
     assert problem.code == "line-too-short"
 
 
 @pytest.mark.parametrize(
     ("row", "hint"),
     [
-        ("k1, sl1 wyib", "leave it out: the yarn is at the back where nothing is said"),
+        ("k1, sl1 wyib", "remove it: the yarn is at the back where nothing is said"),
         ("k1, skp, k1", "write `ssk`"),
         ("k1, skpo, k1", "write `ssk`"),
-        ("2/2 rc tbl", "leave it out"),
-        ("[k1, p1] 2 times tbl", "leave it out"),
-        ("2/2 lc twice", "leave it out"),
+        ("2/2 rc tbl", "remove it"),
+        ("[k1, p1] 2 times tbl", "remove it"),
+        ("2/2 lc twice", "remove it"),
         ("k1 (yo) k1", "write `yo`"),
         ("k1, (yo, k1) 3 times", "write `[yo, k1] 3 times`"),
         ("k1, (yo, k1) twice, k2", "write `[yo, k1] 2 times`"),
         ("k1, (k1, yo, k1) in 1", "write `[k1, yo, k1] in 1`"),
         ("k1, yo 3 times, k1", "write `[yo] 3 times`"),
         ("k2tog 4 times", "write `[k2tog] 4 times`"),
-        ("k1]", "leave it out, or open it with `[`"),
-        ("k1, yo] 2 times", "leave it out, or open it with `[`"),
+        ("k1]", "remove it, or open it with `[`"),
+        ("k1, yo] 2 times", "remove it, or open it with `[`"),
     ],
 )
 def test_rows(row: str, hint: str) -> None:
@@ -74,7 +74,7 @@ def test_rows(row: str, hint: str) -> None:
 @pytest.mark.parametrize(
     ("line", "written", "hint"),
     [
-        ("  garter 4 rows", "  garter 2,5 rows", "write `2.5`"),
+        ("  garter 4 rows", "  garter 2,5 rows", None),
         ("  garter 4 rows", "  garter 1,000 rows", "write `1000`"),
         ("    mesh 4 rows", "    mesh 2,5 rows", "write `2, 5`"),
         ("    mesh 4 rows", "    mesh 1,000 rows", "write `1, 000` or `1000`"),

@@ -9,25 +9,26 @@ def test_a_problem_shows_its_line_caret_and_mend() -> None:
     text = "yarn\n  skein 100 g 380 yards\n"
     problem = next(p for p in parse(text).problems if p.code == "unknown-word")
     assert show_problems([problem], text, "a.shawl") == (
-        "a.shawl:2:19: mistake [unknown-word]: `yards` is no word that fits here.\n"
-        " 2 |   skein 100 g 380 yards\n"
-        "   |                   ^^^^^\n"
-        "   = write `yd`\n"
+        "a.shawl:2:19: mistake [unknown-word]\n"
+        "      skein 100 g 380 yards\n"
+        "                      ^^^^^\n"
+        "  `yards` does not fit here.\n"
+        "  try: write `yd`\n"
     )
 
 
 def test_a_problem_without_a_place() -> None:
     shown = show_problem(Problem("not-flat", ADVICE, None, "It ruffles."), ["x"], "a.shawl")
-    assert shown == "a.shawl: advice [not-flat]: It ruffles.\n"
+    assert shown == "a.shawl: advice [not-flat]\n  It ruffles.\n"
 
 
 def test_the_caret_lines_up_under_tabs_wide_and_combining_characters() -> None:
     line = '\t"編み物" e\u0301 = x'
     column = line.index("x") + 1
     shown = show_problem(Problem("c", MISTAKE, Span(1, column, column + 1), "m"), [line], "f").split("\n")
-    assert shown[1] == ' 1 |     "編み物" e\u0301 = x'
+    assert shown[1] == '        "編み物" e\u0301 = x'
     # 4 for the tab, 2 quotes, 6 for three wide characters, blank, e, blank, =, blank
-    assert shown[2] == "   | " + " " * (4 + 2 + 6 + 5) + "^"
+    assert shown[2] == "    " + " " * (4 + 2 + 6 + 5) + "^"
 
 
 def test_nothing_unsafe_reaches_the_terminal() -> None:

@@ -107,10 +107,10 @@ PLANTED = [
         "row 5: k2, yo, ssk, k1, k2tog, yo, k2",
         "no-stars",
         "k2, yo, ssk, k1, k2tog, yo, k2",
-        "takes 9",
+        "takes only 9",
     ),
     ("stars that take nothing", "*k3, yo, ssk, k3*", "*yo*, k8", "stars-take-nothing", "*yo*", "never reach"),
-    ("a decrease in one stitch", "s2kp, yo, k3*", "[k1, k3tog] in 3, yo, k3*", "in-one-item", "k3tog", "Into the same"),
+    ("a decrease in one stitch", "s2kp, yo, k3*", "[k1, k3tog] in 3, yo, k3*", "in-one-item", "k3tog", "into the same"),
     (
         "a multiple that does not fit",
         "garter 16 ridges",
@@ -157,7 +157,7 @@ PLANTED = [
         "k2, k2tog, yo twice, ssk, k2*",
         "double-yarn-over",
         "yo twice",
-        "row 3's double",
+        "double yarn over of row 3",
     ),
     (
         "a decrease astride the box",

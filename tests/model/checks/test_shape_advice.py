@@ -39,7 +39,7 @@ def fan(each: int) -> str:
 def test_five_stitches_over_four_and_a_half_metres_are_a_tail() -> None:
     """900 ridges are 450 cm; two rows of the triangle are as narrow: 9 sts, less than 5 cm. The piece is then 6.7 m."""
     large, tail = advice("even\ngarter 900 ridges", "garter 100 rows", start="cast on 5 sts", lines=(BOTH,))
-    assert tail.message == "Rows 1 to 1,802 are a tail, 451 cm long and at most 9 sts wide."
+    assert tail.message == "Rows 1 to 1,802 are a narrow tail, 451 cm long and at most 9 sts wide."
     assert tail.span and tail.span.line == 12, "the part that it begins in"
     assert large.message.startswith("The shawl is 673 cm deep")
 
@@ -67,7 +67,7 @@ def test_a_tail_at_the_end_is_one() -> None:
         start="cast on 86 sts",
         lines=("decrease 1 at each edge every 2 rows",),
     )
-    assert tail.message == "Rows 75 to 380 are a tail, 77 cm long and at most 10 sts wide."
+    assert tail.message == "Rows 75 to 380 are a narrow tail, 77 cm long and at most 10 sts wide."
 
 
 # Shapes.
@@ -84,10 +84,17 @@ def test_a_half_circle_that_is_far_from_one(each: int, degrees: int | None) -> N
     else:
         (one,) = found
         said = int(one.message.removeprefix("The rows make ").split()[0])
-        assert said == pytest.approx(degrees, rel=0.2) and one.message.endswith("a half-circle has 180.")
+        assert said == pytest.approx(degrees, rel=0.2) and one.message.endswith("a half-circle has 180 degrees.")
         assert one.hint == (
             "increase more stitches, or more often" if degrees < 180 else "increase fewer stitches, or less often"
         )
+
+
+@pytest.mark.parametrize("lines", [(), (fan(1),)])
+def test_a_half_circle_whose_rows_do_not_turn_is_a_strip(lines: tuple[str, ...]) -> None:
+    (one,) = advice("garter 240 rows", shape="half-circle", start="cast on 80 sts", lines=lines)
+    assert one.code == "unlike-shape" and "degrees" not in one.message and "a strip, not a half-circle" in one.message
+    assert "`increase 8 evenly every 8 rows`" in (one.hint or "")
 
 
 def test_a_half_circle_that_is_pinned_straight_is_one() -> None:
@@ -121,7 +128,7 @@ def test_a_strip_on_the_bias_is_one() -> None:
         ("triangle", "cast on 120 sts", "decrease 3 at each edge every row", 19, "triangle is a strip"),
         ("triangle", "cast on 9 sts", "increase 1 at each edge every 12 rows", 400, "triangle is too deep"),
         ("tip-to-tip", "cast on 9 sts", "increase 2 at lower edge every row", 60, "tip-to-tip shawl is too deep"),
-        ("triangle", "cast on 200 sts", "decrease 1 at each edge every 2 rows", 60, "comes to no point"),
+        ("triangle", "cast on 200 sts", "decrease 1 at each edge every 2 rows", 60, "has no point"),
     ],
 )
 def test_a_piece_that_is_not_of_its_shape(shape: str, start: str, line: str, rows: int, said: str) -> None:

@@ -94,13 +94,13 @@ def test_a_multiple_that_does_not_come_out_is_told_with_its_mend() -> None:
     problem = found["multiple-over"]
     assert "Row 33" in problem.message and "33 sts in each wing" in problem.message
     assert "5 multiples of 6 + 1" in problem.message and "2 sts over" in problem.message
-    assert problem.hint == "start 4 rows later or 4 sts more in each wing"
+    assert problem.hint == "start 4 rows later or start with 4 sts more in each wing"
 
 
 def test_the_mend_may_lie_on_the_last_row_of_the_shawl() -> None:
     """As above, in a shawl of 36 rows: 37 stitches in each wing are there after the last of them."""
     found = told(grown(MESH, "6 sts + 1", TRIANGLE, 'part "neck"\n  garter 16 ridges\npart "lace"\n  lace 4 rows'))
-    assert found["multiple-over"].hint == "start 4 rows later or 4 sts more in each wing"
+    assert found["multiple-over"].hint == "start 4 rows later or start with 4 sts more in each wing"
 
 
 @pytest.mark.parametrize(
@@ -129,7 +129,7 @@ def test_a_rectangle_is_one_panel_between_its_edges() -> None:
     (fit,) = fits(grown(MESH, "6 sts + 1", rectangle, 'part "one"\n  lace 4 rows'))
     assert len(fit.wings) == 1 and fit.right[0][1:] == (52, 8, 3, 0)
     found = told(grown(MESH, "6 sts + 1", rectangle, 'part "one"\n  lace 4 rows'))
-    assert found["multiple-over"].hint == "3 sts more"
+    assert found["multiple-over"].hint == "start with 3 sts more"
 
 
 def test_a_gain_out_of_step_with_the_multiple() -> None:
