@@ -57,7 +57,7 @@ UNKNOWN_TERMS = (
         r"(?:knit(?:ted)?|sewn|worked|sideways|attached|applied)(?:[- ]on)?[- ]+(?:edging|border)",
     ),
     UnknownTerm(
-        "i-cord edgings", r"i-?cord +(?:edg(?:e|es|ing)|border|tab)", "write `bind off i-cord` for the last edge"
+        "i-cord edgings", r"i-?cord +(?:edg(?:e|es|ing)|border|tab)", "write `bind off i-cord` for the bind-off edge"
     ),
     UnknownTerm(
         "provisional cast-ons",
