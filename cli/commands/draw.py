@@ -1,6 +1,6 @@
 """`halfhank draw`: the true-to-scale schematic, as SVG, PNG or PDF."""
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 from halfhank import draw
@@ -41,9 +41,12 @@ def _width(context: click.Context, parameter: click.Parameter, text: str | None)
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
 @click.option("--scale", metavar="1:N", callback=_scale, help="The scale; else the largest round scale that fits.")
 @click.option("--width", "width_mm", metavar="MM", callback=_width, help="The width in mm, in place of a scale.")
+@click.option("--height", "height_mm", metavar="MM", callback=_width, help="The most that the page may be high, in mm.")
 @click.option("--units", type=click.Choice(("cm", "in")), help="The units named first; else those of the description.")
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
 @click.option("--contours", is_flag=True, help="Draw a line every 10 g (0.5 oz) of yarn, or in larger steps.")
+@click.option("--only", type=click.Choice(("drawing",)), help="Leave out title, skein, table and remarks.")
+@click.option("--transparent", is_flag=True, help="Leave out the white sheet behind the drawing.")
 @click.option("--as-planned", is_flag=True, help="Leave the log out: draw the plan before any weighing.")
 @helped
 def command(
@@ -51,9 +54,12 @@ def command(
     output: str | None,
     scale: float | None,
     width_mm: float | None,
+    height_mm: float | None,
     units: str | None,
     ramp: str,
     contours: bool,
+    only: str | None,
+    transparent: bool,
     as_planned: bool,
 ) -> int:
     """Draw the schematic of FILE, shaded by the yarn used.
@@ -63,7 +69,7 @@ def command(
     """
     target = output if output is not None else drawing_files.beside(file)
     format_ = ".svg" if output is None else drawing_files.format_of(output)
-    options = _options(scale, width_mm, units, ramp, contours)
+    options = _options(scale, width_mm, units, ramp, contours, height_mm, only, transparent)
     found = planned_file.plan_file(file)
     found = found.without_log() if as_planned else found
     planned_file.print_problems(found)
@@ -75,10 +81,10 @@ def command(
     return ALL_WELL
 
 
-def _options(scale: float | None, width_mm: float | None, units: str | None, ramp: str, contours: bool) -> "Options":
+def _options(*chosen: Any) -> "Options":
     from halfhank.renderer.schematic.options import OptionError, Options, check
 
-    options = Options(scale, width_mm, units, ramp, contours)
+    options = Options(*chosen)
     try:
         check(options)
     except OptionError as error:

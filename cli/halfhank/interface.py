@@ -44,6 +44,9 @@ def draw(
     units: str | None = None,
     ramp: str = "tide",
     contours: bool = False,
+    height_mm: float | None = None,
+    only: str | None = None,
+    transparent: bool = False,
     as_planned: bool = False,
 ) -> bytes:
     """The schematic of a description, or of a plan made before, as the bytes of a file.
@@ -51,6 +54,8 @@ def draw(
     `format` is `svg`, `png` or `pdf`. `scale` is the N of 1:N; in its place `width_mm` gives the page's width; without
     either the largest round scale is taken that fits a page. `units` (`cm` or `in`) lead; else the description's do.
     `ramp` is `tide` or `haze`; `contours` draws a line every 10 g (0.5 oz) of yarn, or in larger steps.
+    `height_mm` is the most that the page may be high; `only="drawing"` leaves out title, skein, table and remarks;
+    `transparent` leaves out the white sheet.
     `as_planned` leaves the log out: the shawl is drawn as it was before anything was weighed.
 
     Raises `DescriptionError` for a description with mistakes, `halfhank.renderer.OptionError` (a `ValueError`) for
@@ -60,7 +65,7 @@ def draw(
 
     if format not in ("svg", "png", "pdf"):
         raise renderer.OptionError(f"a drawing is svg, png or pdf, not {format!r}")
-    options = renderer.Options(scale, width_mm, units, ramp, contours)
+    options = renderer.Options(scale, width_mm, units, ramp, contours, height_mm, only, transparent)
     drawn = _drawable(text)
     if as_planned:
         drawn = _without_log(drawn)

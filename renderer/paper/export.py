@@ -27,7 +27,7 @@ class FontWarning(UserWarning):
 
 
 def to_png(scene: Scene, dpi: float = PNG_DPI) -> bytes:
-    """The scene as a PNG on white that gives its resolution, so that it is printed at its size.
+    """The scene as a PNG, on white or transparent, that gives its resolution, so that it is printed at its size.
 
     Raises `ExportError` where it would have more than 60 million pixels, or where the cairo library is missing. Warns
     with `FontWarning` where no font of the machine has the letters of a script.
@@ -37,9 +37,7 @@ def to_png(scene: Scene, dpi: float = PNG_DPI) -> bytes:
         raise ExportError(
             f"a PNG of {width:,} by {height:,} pixels is too large; draw it at a smaller scale, or as SVG or PDF"
         )
-    picture = _cairosvg().svg2png(
-        bytestring=_plain_svg(scene), output_width=width, output_height=height, background_color="#ffffff", unsafe=False
-    )
+    picture = _cairosvg().svg2png(bytestring=_plain_svg(scene), output_width=width, output_height=height, unsafe=False)
     return _with_resolution(bytes(picture), dpi)
 
 

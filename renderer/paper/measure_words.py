@@ -10,12 +10,12 @@ MINUS = "−"
 
 def signed(text: str) -> str:
     """A formatted number with a true minus sign, and none before zero."""
-    return text.replace("-", MINUS if float(text) else "")
+    return text.replace("-", MINUS if text.strip("-0.,") else "")
 
 
 def fixed(value: float, digits: int) -> str:
-    """The number with so many decimals, a half rounded away from zero."""
-    return f"{half_up(value, digits):.{digits}f}"
+    """The number with so many decimals, a half rounded away from zero, thousands set off: `1,234.5`."""
+    return f"{half_up(value, digits):,.{digits}f}"
 
 
 def rounded(value: float) -> str:
@@ -66,6 +66,11 @@ def exact_mass(value_g: float, unit: str) -> str:
 def percent(share: float) -> str:
     """A share of the yarn: `8 %`, `<1 %` for less than half a percent that is not nothing."""
     return "<1 %" if 0 < share < 0.005 else f"{fixed(100 * share, 0)} %"
+
+
+def scale_words(scale: float) -> str:
+    """A scale: `1:8`, `1:12.5`, `1:1,200`."""
+    return f"1:{scale:.4g}" if scale < 1000 else f"1:{scale:,.0f}"
 
 
 def stitches(count: int) -> str:

@@ -1,7 +1,17 @@
-"""Blocks of a page, one below the other, and the column that they keep to."""
+"""PageStack of a page, one below the other, and the column that they keep to."""
+
+import re
+from collections.abc import Callable
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.scene import Group
+from halfhank.renderer.paper.text_widths import wrap
+
+MOST_LINES = 200
+"""More lines than any text of a page has: they are never cut."""
+_UNITS = re.compile(r"(?<=[0-9]) (?=(?:mm|cm|m|in|yd|g|oz|sts?|rows?)\b|[%×])|(?<=row) (?=[0-9])|(?<=rows) (?=[0-9])")
+_JOINT = "\u00b7"
+"""A middle dot, which is as wide as a space: it stands for one that lines are not broken at."""
 
 
 class PageColumn(NamedTuple):
@@ -20,3 +30,25 @@ class PageBlock(NamedTuple):
 
     group: Group
     bottom: float
+
+
+def text_lines(text: str, width: float, size: float, bold: bool = False) -> list[str]:
+    """The text in lines of so much width, mm, none broken between a figure and its unit, none cut."""
+    if _JOINT in text:
+        return wrap(text, width, size, MOST_LINES, bold=bold)
+    joined = _UNITS.sub(_JOINT, text)
+    return [line.replace(_JOINT, " ") for line in wrap(joined, width, size, MOST_LINES, bold=bold)]
+
+
+class PageStack:
+    """A page's blocks as they are stacked: their groups, and where the last one ends, mm from the top."""
+
+    def __init__(self, top: float) -> None:
+        self.groups: list[Group] = []
+        self.bottom = top
+
+    def add(self, gap: float, make: Callable[[float], PageBlock]) -> None:
+        """Makes a block so far below the last one; the first has no gap above it."""
+        block = make(self.bottom + (gap if self.groups else 0.0))
+        self.groups.append(block.group)
+        self.bottom = block.bottom

@@ -79,13 +79,17 @@ Element = Path | Circle | Rect | Label | Group
 
 
 class Scene(NamedTuple):
-    """A page of `width` by `height` mm with its title and description for people who do not see it."""
+    """A page of `width` by `height` mm with its title and description for people who do not see it.
+
+    `sheet`: whether a white sheet lies under everything, which is no item; without it the page is transparent.
+    """
 
     width: float
     height: float
     title: str
     description: str
     items: tuple[Element, ...]
+    sheet: bool = True
 
 
 def moved(group: Group, by: tuple[float, float]) -> Group:

@@ -13,6 +13,7 @@ from halfhank.renderer.paper.scripts.directions import with_isolates
 
 SANS = "Helvetica, Arial, 'Liberation Sans', sans-serif"
 SERIF = "Times, 'Times New Roman', 'Liberation Serif', serif"
+SHEET = "#ffffff"
 _DROPPED = ("xmlns:ev", "xmlns:xlink", "baseProfile")
 
 
@@ -126,6 +127,8 @@ class _Writer:
         drawing.update({"stroke-linejoin": "round"})
         drawing.elements.clear()  # an empty defs
         drawing.set_desc(self._text(scene.title), self._text(scene.description))
+        if scene.sheet:
+            drawing.add(self._item(Rect(0, 0, scene.width, scene.height, Style(fill=SHEET))))
         for item in scene.items:
             drawing.add(self._item(item))
         prefix = self._give_ids()

@@ -21,6 +21,15 @@ from halfhank.renderer.schematic.annotations.direction import Arrow, arrow_of
 from halfhank.renderer.schematic.annotations.edge_lengths import edge_lengths
 from halfhank.renderer.schematic.annotations.flags import Flag, corridor, place_flags
 from halfhank.renderer.schematic.annotations.part_names import part_names
+from halfhank.renderer.schematic.detail import (
+    EVERYTHING,
+    Detail,
+    column_walls,
+    flagged,
+    is_wall,
+    marks_in_words,
+    stacked,
+)
 from halfhank.renderer.schematic.fabric.bind_off_edges import overhang_of
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks, end_flags
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
@@ -28,10 +37,8 @@ from halfhank.renderer.schematic.fabric.ruffled_edge import RISE_MM
 
 
 class DrawingLayout(NamedTuple):
-    """The piece with all its annotations, and the box around it all.
-
-    `in_words` and `marks_in_words`: measures and marks that found no room and are given in words under the drawing.
-    """
+    """The piece with all its annotations, and the box around it all; `in_words`: what found no room and is given in
+    words under the drawing, the lengths in one sentence, each mark in its own."""
 
     piece: DrawnPiece
     marks: list[DrawnMark]
@@ -39,10 +46,10 @@ class DrawingLayout(NamedTuple):
     badges: list[Badge]
     dimensions: list[Dimension]
     in_words: list[str]
+    marks_in_words: list[str]
     arrow: Arrow | None
     bounds: Box
     names: list[Label]
-    marks_in_words: list[str]
 
 
 class Annotations(NamedTuple):
@@ -56,10 +63,14 @@ class Annotations(NamedTuple):
     arrow: Arrow | None
     obstacles: Obstacles
     overhang: float
+    content: float
 
 
-def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations:
-    """Places arrow, badges and flags from the inside outwards; `content` is the width that texts may use, mm.
+def place_annotations(
+    shawl: Shawl, scale: float, content: float, detail: Detail = EVERYTHING, narrow: bool = False
+) -> Annotations:
+    """Places arrow, badges and flags from the inside outwards; `content` is the width that texts may use, mm; in a
+    `narrow` column nothing stands outside it.
 
     Badges on short leaders come before the flags but leave the path of their leaders free; the others come after them.
     Where the flags find no room then, they come first; where they find none at all (None), they are given in words.
@@ -67,8 +78,10 @@ def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations
     piece = DrawnPiece(shawl, 10 / scale)
     overhang = overhang_of(shawl.bind_off.method) + (RISE_MM if piece.ruffle is not None else 0.0)
     marks = drawn_marks(shawl)
-    flagged = _flagged(shawl)
+    flags_of = flagged([*marks, *end_flags(shawl)], detail)
     obstacles = Obstacles(Box(0, 0, piece.width, piece.height).grown(overhang))
+    if narrow:
+        obstacles.boxes += column_walls(piece.width, content, detail.depth)
     lines: list[Points] = [piece.points(mark.row) for mark in marks]
     arrow = arrow_of(piece, lines)
     lines += piece.seams
@@ -77,19 +90,14 @@ def place_annotations(shawl: Shawl, scale: float, content: float) -> Annotations
     badges = inner_badges(piece, lines, obstacles)
     for reaches in (SHORT_LEADERS, ()):
         tried = obstacles.copy()
-        near = _near_badges(piece, flagged, badges, tried, overhang, reaches)
+        near = _near_badges(piece, flags_of, badges, tried, overhang, reaches)
         spare = max(0.0, content - piece.width) / 2
-        flags = place_flags(piece, flagged, tried, (-spare, piece.width + spare), overhang)
+        flags = place_flags(piece, flags_of, tried, (-spare, piece.width + spare), overhang)
         if flags is not None:
             break
     badges |= near
     badges |= outer_badges(piece, _missing(shawl, badges), tried, overhang)
-    return Annotations(piece, marks, flags, list(dict.fromkeys(badges.values())), arrow, tried, overhang)
-
-
-def _flagged(shawl: Shawl) -> list[DrawnMark]:
-    """What has a flag: the marks, and the end."""
-    return [*drawn_marks(shawl), *end_flags(shawl)]
+    return Annotations(piece, marks, flags, list(dict.fromkeys(badges.values())), arrow, tried, overhang, content)
 
 
 def _near_badges(
@@ -119,32 +127,62 @@ def _without_badges(annotations: Annotations) -> list[str]:
     return [f"too thin to be numbered: {missing}"] if missing else []
 
 
-def with_dimensions(annotations: Annotations, edges_too: bool) -> DrawingLayout:
-    """The layout with its dimensions; without `edges_too` those along edges are given in words, which takes less
-    room."""
-    piece, obstacles, overhang = annotations.piece, annotations.obstacles.copy(), annotations.overhang
-    units, size = piece.shawl.units, piece.shawl.outline.size
+def with_dimensions(annotations: Annotations, detail: Detail = EVERYTHING) -> DrawingLayout:
+    """The layout with its dimensions; those that `detail` leaves out are given in words, which takes less room."""
+    obstacles = annotations.obstacles.copy()
+    placed, in_words = _edge_dimensions(annotations, detail, obstacles)
+    obstacles.boxes = [box for box in obstacles.boxes if not is_wall(box)]
+    piece, overhang = annotations.piece, annotations.overhang
+    across = wingspan(piece, obstacles, overhang)
+    upright, said = _upright_dimensions(annotations, detail, obstacles)
+    for dimension in upright:
+        dimension.add_to(obstacles)
+    across = stacked(across, annotations.content, obstacles.bounds)
+    across.add_to(obstacles)
+    placed += [*upright, across]
+    marks, flags, badges = annotations.marks, annotations.flags or [], annotations.badges
+    spoken = marks_in_words([*marks, *end_flags(piece.shawl)], annotations.flags, detail)
+    arrow, in_words = annotations.arrow, said + in_words + _without_badges(annotations)
+    names = part_names(piece, badges, obstacles)
+    return DrawingLayout(piece, marks, flags, badges, placed, in_words, spoken, arrow, obstacles.bounds, names)
+
+
+def _edge_dimensions(
+    annotations: Annotations, detail: Detail, obstacles: Obstacles
+) -> tuple[list[Dimension], list[str]]:
+    """The dimensions along edges, and the words of those that find no room."""
+    piece, overhang = annotations.piece, annotations.overhang
     placed: list[Dimension] = []
     in_words: list[str] = []
     for name, cm, edges in edge_lengths(piece):
-        found = along_edge(piece, obstacles, overhang, name, cm, edges) if edges_too else None
+        found = along_edge(piece, obstacles, overhang, name, cm, edges) if detail.edges else None
         if found is None:
-            in_words.append(f"{name} {length_words(cm, units)}")
+            in_words.append(f"{name} {length_words(cm, piece.shawl.units)}")
         else:
             found.add_to(obstacles)
             placed.append(found)
-    upright = depth(piece, obstacles, overhang)
-    along = spine(piece, obstacles, overhang, LEFT if upright.labels[0].x > piece.width / 2 else RIGHT)
-    for dimension in (upright, along, wingspan(piece, obstacles, overhang)):
-        if dimension is not None:
-            dimension.add_to(obstacles)
-            placed.append(dimension)
-    if along is None and size.spine_cm is not None and spine_differs(size):
-        in_words.insert(0, f"spine {length_words(size.spine_cm, units)}")
-    in_words += _without_badges(annotations)
-    marks_in_words = [mark.words for mark in _flagged(piece.shawl)] if annotations.flags is None else []
-    marks, flags, badges = annotations.marks, annotations.flags or [], annotations.badges
-    names = part_names(piece, badges, obstacles)
-    return DrawingLayout(
-        piece, marks, flags, badges, placed, in_words, annotations.arrow, obstacles.bounds, names, marks_in_words
-    )
+    return placed, in_words
+
+
+def _upright_dimensions(
+    annotations: Annotations, detail: Detail, obstacles: Obstacles
+) -> tuple[list[Dimension], list[str]]:
+    """Depth and spine, each as a dimension or in words."""
+    piece, overhang = annotations.piece, annotations.overhang
+    units, size = piece.shawl.units, piece.shawl.outline.size
+    placed: list[Dimension] = []
+    in_words: list[str] = []
+    side = RIGHT
+    if detail.depth:
+        placed.append(depth(piece, obstacles, overhang))
+        side = LEFT if placed[0].labels[0].x > piece.width / 2 else RIGHT
+    else:
+        in_words.append(f"depth {length_words(size.depth_cm, units)}")
+    if size.spine_cm is None or not spine_differs(size):
+        return placed, in_words
+    along = spine(piece, obstacles, overhang, side) if detail.spine else None
+    if along is None:
+        in_words.append(f"spine {length_words(size.spine_cm, units)}")
+    else:
+        placed.append(along)
+    return placed, in_words

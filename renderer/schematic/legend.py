@@ -2,11 +2,11 @@
 
 from halfhank.model.shawl import BandPlan, Fabric, Shawl
 from halfhank.renderer.paper.house_style import EDGE, SOFT, TEXT
-from halfhank.renderer.paper.measure_words import plain_number
-from halfhank.renderer.paper.page_block import PageBlock, PageColumn
+from halfhank.renderer.paper.measure_words import fixed, plain_number
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
-from halfhank.renderer.paper.text_widths import CAP_HEIGHT, fit, text_width
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
 from halfhank.renderer.schematic.fabric.drawn_bands import fabric_words
 from halfhank.renderer.schematic.fabric.textures import (
     DOT_PITCH,
@@ -23,23 +23,26 @@ from halfhank.renderer.schematic.fabric.textures import (
 SWATCH_WIDTH, SWATCH_HEIGHT = 8.4, 5.0
 SWATCH_SHARE = 0.3
 BETWEEN = 5.5
+LINE_PITCH = 4.2
 
 
 def legend(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp) -> PageBlock:
     """One swatch for each fabric that a band is worked in, flowing from left to right."""
     patterns = textures_of(shawl)
     items: list[Element] = []
-    x, y = column.left, top
+    x, y, bottom = column.left, top, top
     for band in _first_bands(shawl):
-        words = fit(swatch_words(shawl, band), column.width - SWATCH_WIDTH - 2, TEXT)
-        width = SWATCH_WIDTH + 1.6 + text_width(words, TEXT)
+        lines = text_lines(swatch_words(shawl, band), column.width - SWATCH_WIDTH - 2, TEXT)
+        width = SWATCH_WIDTH + 1.6 + max(text_width(line, TEXT) for line in lines)
         if x > column.left and x + width > column.right:
-            x, y = column.left, y + SWATCH_HEIGHT + 1.8
+            x, y = column.left, bottom + 1.8
         items += swatch(x, y, patterns[fabric_key(band)], ramp)
         baseline = y + SWATCH_HEIGHT / 2 + TEXT * CAP_HEIGHT / 2
-        items.append(Label(x + SWATCH_WIDTH + 1.6, baseline, words, TEXT, SOFT))
+        for k, line in enumerate(lines):
+            items.append(Label(x + SWATCH_WIDTH + 1.6, baseline + k * LINE_PITCH, line, TEXT, SOFT))
+        bottom = max(bottom, y + SWATCH_HEIGHT + (len(lines) - 1) * LINE_PITCH)
         x += width + BETWEEN
-    return PageBlock(Group("legend", tuple(items)), y + SWATCH_HEIGHT)
+    return PageBlock(Group("legend", tuple(items)), bottom)
 
 
 def _first_bands(shawl: Shawl) -> list[BandPlan]:
@@ -58,10 +61,11 @@ def swatch_words(shawl: Shawl, band: BandPlan) -> str:
 
 
 def gauge_words(fabric: Fabric) -> str:
-    """Stitches by rows, with a sign where they are not measured."""
+    """Stitches by rows; where they are not measured, whole ones with a sign."""
     sts, rows = fabric.gauge
-    sign = "≈ " if fabric.gauge_assumed else ""
-    return f"{sign}{plain_number(sts)} × {plain_number(rows)}"
+    if fabric.gauge_assumed:
+        return f"≈ {fixed(sts, 0)} × {fixed(rows, 0)}"
+    return f"{plain_number(sts)} × {plain_number(rows)}"
 
 
 def swatch(x: float, y: float, pattern: Texture, ramp: Ramp) -> list[Element]:

@@ -1,16 +1,17 @@
 """The schematic: everything put together on one page, from the title down to the scale bar."""
 
+import math
+
+from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.house_style import MARGIN
-from halfhank.renderer.paper.page_block import PageColumn
-from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn, PageStack
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
 from halfhank.renderer.paper.scene import Element, Group, Scene, moved
 from halfhank.renderer.schematic.annotations.badges import badge_group
 from halfhank.renderer.schematic.annotations.contour_numbers import contour_numbers
 from halfhank.renderer.schematic.annotations.direction import arrow_group
 from halfhank.renderer.schematic.annotations.flags import flag_group
-from halfhank.renderer.schematic.drawing_layout import DrawingLayout, place_annotations, with_dimensions
+from halfhank.renderer.schematic.drawing_layout import DrawingLayout
 from halfhank.renderer.schematic.fabric import edge_lines
 from halfhank.renderer.schematic.fabric.drawn_marks import mark_notes
 from halfhank.renderer.schematic.fabric.mark_lines import mark_lines
@@ -18,14 +19,19 @@ from halfhank.renderer.schematic.fabric.shading import fabric_group
 from halfhank.renderer.schematic.fabric.textures import textures_of
 from halfhank.renderer.schematic.heading import heading
 from halfhank.renderer.schematic.legend import legend
-from halfhank.renderer.schematic.options import Options, check
-from halfhank.renderer.schematic.page_facts import facts_block, remarks, shawl_facts
-from halfhank.renderer.schematic.parts_table import parts_table
+from halfhank.renderer.schematic.options import OptionError, Options, check
+from halfhank.renderer.schematic.page_facts import facts_block, part_names, remarks, shawl_facts
+from halfhank.renderer.schematic.page_fit import SMALLEST_MM, Sheet, scales_to_try, sheets_at
 from halfhank.renderer.schematic.skein_ruler import ruler
+from halfhank.renderer.schematic.table.parts_table import parts_table
+from halfhank.renderer.schematic.turned import can_be_turned, turned
 from halfhank.renderer.text_alternatives.shawl_description import describe_shawl
 
-CONTENT_MM = 122.0
-"""The least width of the column of text, so that small pieces still have room for their words."""
+SLACK_MM = 18.0
+"""What flags, badges and words may take less of a page's height at a smaller scale."""
+
+NEARLY_AS_LARGE = 1.26
+"""On a page of its own choice a long thin piece lies on its side, if it is so much smaller at most: 1:15 for 1:12."""
 
 
 def draw_schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa: B008 (immutable)
@@ -33,69 +39,85 @@ def draw_schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa
     check(options)
     if options.units is not None:
         shawl = shawl._replace(units=options.units)
-    scale, layout = _choose_scale(shawl, options)
-    return _page(shawl, layout, scale, options)
+    lying, *upright = [_best_page(way, options) for way in _ways_to_lie(shawl, options)]
+    best = lying
+    if upright and upright[0].scale * (1 if options.width_mm else NEARLY_AS_LARGE) < lying.scale:
+        best = upright[0]
+    if best.scene is None:
+        raise OptionError(_too_low(options, best.least))
+    return best.scene
 
 
-def _choose_scale(shawl: Shawl, options: Options) -> tuple[float, DrawingLayout]:
-    if options.scale is not None:
-        return options.scale, with_dimensions(place_annotations(shawl, options.scale, CONTENT_MM), edges_too=True)
-    if options.width_mm is not None:
-        return _scale_for_width(shawl, options.width_mm)
-    size = shawl.outline.size
-    for scale in scales():
-        wide, high = 10 * size.wingspan_cm / scale, 10 * size.depth_cm / scale
-        if wide <= WIDEST_MM - 2 * MARGIN and high <= TALLEST_MM:
-            annotations = place_annotations(shawl, scale, CONTENT_MM)
-            for edges_too in (True, False):
-                layout = with_dimensions(annotations, edges_too)
-                if page_width(layout) <= WIDEST_MM:
-                    return scale, layout
-    raise AssertionError("the scales have no end")
+class Page(NamedTuple):
+    """A page at the largest `scale` that fits, or none (None) and the least height (`least`, mm) that it needs."""
+
+    scene: Scene | None
+    scale: float
+    least: float
 
 
-def _scale_for_width(shawl: Shawl, width: float) -> tuple[float, DrawingLayout]:
-    """The scale at which the page is so wide; lengths along edges become words where the piece gains a fifth by it."""
-    room = width - 2 * MARGIN
-    scale, layout = _fitted(shawl, room, edges_too=True)
-    larger, plain = _fitted(shawl, room, edges_too=False)
-    return (larger, plain) if larger < scale / 1.2 else (scale, layout)
+def _ways_to_lie(shawl: Shawl, options: Options) -> list[Shawl]:
+    """A long thin piece may be laid on its side, which is tried first; not where its scale is given."""
+    return [turned(shawl), shawl] if options.scale is None and can_be_turned(shawl) else [shawl]
 
 
-def _fitted(shawl: Shawl, room: float, edges_too: bool) -> tuple[float, DrawingLayout]:
-    """The scale at which a sheet is so wide: what stands beside the piece keeps its size, so few tries are enough."""
-    wingspan_mm = 10 * shawl.outline.size.wingspan_cm
-    piece = room
-    for _ in range(8):
-        layout = with_dimensions(place_annotations(shawl, wingspan_mm / piece, room), edges_too)
-        if layout.bounds.width <= room + 0.005:
-            break
-        piece = max(piece - (layout.bounds.width - room), room / 5) if piece > room / 5 else piece * 0.7
-    return wingspan_mm / piece, layout
+def _best_page(shawl: Shawl, options: Options) -> Page:
+    least, most = math.inf, math.inf
+    for scale in scales_to_try(shawl, options):
+        high = 10 * shawl.outline.size.depth_cm / scale
+        if high > most:
+            continue
+        for sheet in sheets_at(shawl, options, scale):
+            scene = _page(shawl, sheet, options)
+            if options.height_mm is None or scene.height <= options.height_mm:
+                return Page(scene, scale, scene.height)
+            least = min(least, scene.height - high + SMALLEST_MM)
+            over = scene.height - options.height_mm
+            most = high - over + SLACK_MM
+            if over > SLACK_MM:
+                break
+    return Page(None, math.inf, least)
 
 
-def page_width(layout: DrawingLayout) -> float:
-    """Width of the page that a sheet needs."""
-    return max(layout.bounds.width, CONTENT_MM) + 2 * MARGIN
+def _too_low(options: Options, least: float) -> str:
+    words = "" if options.only else ", or ask for the drawing alone (--only drawing)"
+    needed = max(math.ceil(least), math.floor(options.height_mm or 0.0) + 1)
+    return f"the page needs about {needed:,} mm of height at this width{words}"
 
 
-def _page(shawl: Shawl, layout: DrawingLayout, scale: float, options: Options) -> Scene:
-    width = options.width_mm or page_width(layout)
-    column = PageColumn(MARGIN, width - 2 * MARGIN)
-    ramp = RAMPS[options.ramp]
-    head = heading(shawl, column, MARGIN)
-    shift_x = _shift(layout, column)
-    top = head.bottom + 6.0
-    drawing = drawing_group(layout, (shift_x, top - layout.bounds.top), ramp, options)
-    skein = ruler(shawl, column, top + layout.bounds.height + 7.0, ramp, layout.marks)
-    table = parts_table(shawl, column, skein.bottom + 4.5, ramp)
-    swatches = legend(shawl, column, table.bottom + 4.5, ramp)
-    step = edge_lines.contour_step(layout.piece) if options.contours else 0
-    contours = [f"A fine line follows each {step:,g} {shawl.skein.unit} of yarn used."] if options.contours else []
-    sentences = shawl_facts(shawl) + _measures(layout) + mark_notes(shawl) + contours + remarks(shawl)
-    facts = facts_block(shawl, column, swatches.bottom + 2.0, sentences, scale)
-    groups = (head.group, drawing, skein.group, table.group, swatches.group, facts.group)
-    return Scene(width, facts.bottom + MARGIN, shawl.title, describe_shawl(shawl, scale), groups)
+def _page(shawl: Shawl, sheet: Sheet, options: Options) -> Scene:
+    layout, column, ramp = sheet.layout, sheet.column, RAMPS[options.ramp]
+    blocks = PageStack(sheet.margin_above)
+    if options.only is None:
+        blocks.add(0.0, lambda top: heading(shawl, column, top, compact=options.height_mm is not None))
+    blocks.add(6.0, lambda top: _drawing_block(sheet, top, ramp, options))
+    if options.only is None:
+        blocks.add(7.0, lambda top: ruler(shawl, column, top, ramp, layout.marks))
+        blocks.add(4.5, lambda top: parts_table(shawl, column, top, ramp))
+    blocks.add(4.5, lambda top: legend(shawl, column, top, ramp))
+    facts, fitted = _sentences(shawl, layout, options), options.scale is None
+    blocks.add(2.0, lambda top: facts_block(shawl, column, top, facts, sheet.scale, fitted))
+    height = blocks.bottom + sheet.margin_above
+    described = describe_shawl(shawl, sheet.scale)
+    return Scene(sheet.width, height, shawl.title, described, tuple(blocks.groups), not options.transparent)
+
+
+def _drawing_block(sheet: Sheet, top: float, ramp: Ramp, options: Options) -> PageBlock:
+    bounds = sheet.layout.bounds
+    shift = (_shift(sheet.layout, sheet.column), top - bounds.top)
+    return PageBlock(drawing_group(sheet.layout, shift, ramp, options), top + bounds.height)
+
+
+def _sentences(shawl: Shawl, layout: DrawingLayout, options: Options) -> list[str]:
+    """What the foot of the page says: lengths and marks that are not on the drawing, notes, remarks."""
+    found = shawl_facts(shawl) + _measures(layout)
+    if options.contours:
+        found.append(
+            f"A fine line follows each {edge_lines.contour_step(layout.piece):,g} {shawl.skein.unit} of yarn used."
+        )
+    if options.only is not None:
+        return [*found, part_names(shawl)]
+    return found + mark_notes(shawl) + remarks(shawl)
 
 
 def _shift(layout: DrawingLayout, column: PageColumn) -> float:

@@ -1,7 +1,7 @@
 """The shawl in a handful of sentences: shape, size, parts, half of its yarn, yarn and chance."""
 
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.measure_words import exact_mass, length_words, row_range, stitches
+from halfhank.renderer.paper.measure_words import exact_mass, length_words, row_range, scale_words, stitches
 from halfhank.renderer.paper.scripts.directions import isolated
 from halfhank.renderer.text_alternatives.yarn_words import chance_words, half_words
 
@@ -21,7 +21,7 @@ def _size_words(shawl: Shawl, scale: float) -> str:
     start = shawl.start.words
     begun = start if start.endswith(stitches(shawl.start.stitches)) else f"{start}, {stitches(shawl.start.stitches)}"
     return (
-        f"Drawn at 1:{scale:.4g}, {measures}: {shawl.rows.count:,} rows from {begun} "
+        f"Drawn at {scale_words(scale)}, {measures}: {shawl.rows.count:,} rows from {begun} "
         f"to {stitches(shawl.bind_off.stitches)}, {shawl.bind_off.words}."
     )
 

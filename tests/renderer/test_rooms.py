@@ -16,7 +16,8 @@ ROOMS = {
     "plane": ("paper",),
     "schematic.fabric": ("paper", "plane"),
     "schematic.annotations": FABRIC,
-    "schematic": (*FABRIC, "schematic.annotations", "text_alternatives"),
+    "schematic.table": (*FABRIC, "schematic.annotations"),
+    "schematic": (*FABRIC, "schematic.annotations", "schematic.table", "text_alternatives"),
     "charts.symbols": ("paper",),
     "charts": (*FABRIC, "charts.symbols", "text_alternatives"),
 }

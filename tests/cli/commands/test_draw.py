@@ -58,6 +58,20 @@ def test_a_width_is_kept(good: Path) -> None:
     assert float(width.removesuffix("mm")) == pytest.approx(150, abs=0.5)
 
 
+def test_a_height_is_kept_or_refused_with_what_is_needed(good: Path) -> None:
+    options = ("--width", "100", "--height", "90", "--only", "drawing")
+    assert float(_root(*options, good=good).get("height", "").removesuffix("mm")) <= 90
+    refused = halfhank("draw", good, *options[:4])
+    assert refused.status == 2 and "the page needs about" in refused.err and "--only drawing" in refused.err
+
+
+def test_the_sheet_is_left_out_when_asked(good: Path) -> None:
+    path = {"svg": "http://www.w3.org/2000/svg"}
+    assert _root(good=good).findall("svg:rect[@fill='#ffffff']", path)
+    assert not _root("--transparent", good=good).findall("svg:rect", path)
+    assert halfhank_draw(GOOD, transparent=True) == halfhank("draw", good, "-o", "-", "--transparent").out
+
+
 def test_units_lead_as_asked(good: Path) -> None:
     text = "".join(_root("--units", "in", good=good).itertext())
     assert text != "".join(_root("--units", "cm", good=good).itertext())

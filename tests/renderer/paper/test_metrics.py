@@ -2,6 +2,7 @@
 
 import pytest
 from halfhank.renderer.paper import advances
+from halfhank.renderer.paper.page_block import text_lines
 from halfhank.renderer.paper.scripts import more_advances
 from halfhank.renderer.paper.text_widths import ELLIPSIS, fit, text_width, title_lines, wrap
 from hypothesis import given
@@ -109,3 +110,13 @@ def test_wrapped_lines_fit_and_keep_the_words(text: str, width: float, lines: in
 
 def test_lines_break_at_spaces() -> None:
     assert wrap("half the yarn", text_width("half the", 3) + 0.1, 3, 3) == ["half the", "yarn"]
+
+
+def test_lines_are_not_broken_between_a_figure_and_its_unit() -> None:
+    text = "depth 32 cm (13 in), rows 12 to 97 g, 5 sts at 40 % and row 7"
+    for width in range(22, 120, 3):
+        lines = text_lines(text, width, 3)
+        assert " ".join(lines) == text
+        starts, ends = ({line.split()[place] for line in lines} for place in (0, -1))
+        assert not starts & {"cm", "in),", "g,", "sts", "%"} and not ends & {"rows", "row"}, width
+    assert text_lines("a · b", 100, 3) == ["a · b"]

@@ -80,14 +80,23 @@ def test_words_from_right_to_left_are_isolated_in_a_text() -> None:
 def test_markup_in_texts_stays_text() -> None:
     words = "</text><script>alert('&amp;')</script> ]]> \"quoted\""
     found = root(Label(1, 1, words, 3, "#000000"), Group("g", (), title=words))
-    assert {etree.QName(e).localname for e in found.iter()} == {"svg", "title", "desc", "text", "g"}
+    assert {etree.QName(e).localname for e in found.iter()} == {"svg", "title", "desc", "rect", "text", "g"}
 
 
 def test_page_has_its_physical_size() -> None:
     found = root()
     assert (found.get("width"), found.get("height"), found.get("viewBox")) == ("100mm", "50mm", "0 0 100 50")
     assert found.get("role") == "graphics-document document"
-    assert [etree.QName(e).localname for e in found] == ["title", "desc"]
+    assert [etree.QName(e).localname for e in found] == ["title", "desc", "rect"]
+
+
+def test_a_white_sheet_lies_under_everything_unless_it_is_left_out() -> None:
+    circle = Circle(5, 5, 1, Style(fill="#000000"))
+    sheet = root(circle)[2]
+    told = [sheet.get(name) for name in ("x", "y", "width", "height", "fill")]
+    assert told == ["0", "0", "100", "50", "#ffffff"]
+    bare = etree.fromstring(to_svg(scene(circle)._replace(sheet=False)))
+    assert [etree.QName(e).localname for e in bare] == ["title", "desc", "circle"]
 
 
 def test_only_the_svg_namespace_is_declared() -> None:

@@ -72,3 +72,11 @@ def test_counts_and_rows() -> None:
     )
     assert (measure_words.row_range(5, 5), measure_words.row_range(5, 12)) == ("row 5", "rows 5–12")
     assert measure_words.row_range(995, 1010) == "rows 995–1,010"
+
+
+def test_thousands_are_set_off_in_one_way() -> None:
+    assert measure_words.exact(1234.56, "g") == "1,234.6" and measure_words.exact(-1234.56, "g") == "−1,234.6"
+    assert measure_words.yarn_words(1234, "cm") == "1,234 m (1,350 yd)"
+    assert measure_words.plain_mass(1234.0, "g") == "1,234 g"
+    assert measure_words.length_words(3000, "cm") == "3,000 cm (1,181 in)"
+    assert [measure_words.scale_words(scale) for scale in (8, 12.5, 1200)] == ["1:8", "1:12.5", "1:1,200"]

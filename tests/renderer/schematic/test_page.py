@@ -156,8 +156,12 @@ def test_thin_parts_share_a_number_above_the_skein() -> None:
     assert [bracket[0][0], bracket[3][0]] == pytest.approx(wanted, abs=0.01)
 
 
-def test_names_have_a_line_of_their_own_in_a_narrow_column() -> None:
-    assert {"neck", "body", "border", "cast-on of 8 sts"} <= set(checks.texts(SCENES["narrow"]))
+@pytest.mark.parametrize(("width", "name"), [(60, "body, rows 33–112"), (80, "body"), (108, "body, rows 33–112")])
+def test_names_are_whole_in_a_narrow_column(width: float, name: str) -> None:
+    """Rows have a column of their own, where there is room for it, else they stand behind the names."""
+    words = checks.texts(draw_schematic(shawl_of(PIECES["triangle"]), Options(width_mm=width)))
+    assert {name, "cast-on of 8 sts"} <= set(words)
+    assert ("rows" in words) == (name == "body")
 
 
 def test_every_length_is_told_once() -> None:
@@ -169,17 +173,57 @@ def test_every_length_is_told_once() -> None:
 
 
 def test_table_sums_to_all_of_the_yarn() -> None:
-    from halfhank.renderer.schematic.parts_table import table_lines
+    from halfhank.renderer.schematic.table.table_words import table_lines
 
     lines = table_lines(shawl_of(PIECES["triangle"]))
     assert sum(float(line.cells[2]) for line in lines) == pytest.approx(82, abs=0.3)
 
 
 def test_what_is_short_is_said_as_short_in_the_table() -> None:
-    from halfhank.renderer.schematic.parts_table import table_lines
+    from halfhank.renderer.schematic.table.table_words import table_lines
 
     shawl = shawl_of(PIECES["triangle"])
     short = shawl._replace(yarn=shawl.yarn._replace(left_g=-2.6))
     assert [line.cells[4] for line in table_lines(short)][-1] == "2.6 short"
     assert not any("−" in line.cells[4] for line in table_lines(short))
     assert [line.cells[4] for line in table_lines(shawl._replace(yarn=shawl.yarn._replace(left_g=-0.04)))][-1] == "0.0"
+
+
+def test_the_total_is_all_rows_and_all_yarn() -> None:
+    """82 g of 3.8 m a gram are 312 m; the chance and its range stand below."""
+    words = checks.texts(SCENES["triangle"])
+    assert "total, 312 m (341 yd)" in words
+    place = words.index("total, 312 m (341 yd)")
+    assert words[place + 1 : place + 5] == ["120", "82.0", "100 %", "18.0"]
+    chance = next(text for text in words if text.startswith("Chance of enough yarn"))
+    assert chance == "Chance of enough yarn: 98 %, measured on a swatch; 90 % range of the yarn used: 74 to 90 g"
+
+
+def test_weighings_are_said_to_have_corrected_it() -> None:
+    shawl = shawl_of(PIECES["triangle"])
+    logged = shawl._replace(yarn=shawl.yarn._replace(basis="weighed"))
+    assert "a piece made by hand, corrected by weighings" in checks.texts(draw_schematic(logged))
+    assert "corrected" not in " ".join(checks.texts(draw_schematic(shawl)))
+
+
+def test_nothing_is_said_twice() -> None:
+    """The bind-off and the last count stand in the table alone, and a spine within 5 % of the depth nowhere."""
+    shawl = shawl_of(PIECES["triangle"])._replace(summary="triangle, standard bind-off, by Nell")
+    size = shawl.outline.size
+    for spine_cm, said in ((0.96 * size.depth_cm, False), (0.94 * size.depth_cm, True)):
+        shawl.outline.size = size._replace(spine_cm=spine_cm)
+        words = " ".join(checks.texts(draw_schematic(shawl))).lower()
+        assert words.count("standard bind-off") == 1 and words.count(str(shawl.rows.stitches[-1])) == 1
+        assert ("spine" in words) == said
+
+
+def test_an_assumed_gauge_is_no_more_precise_than_it_is() -> None:
+    shawl = shawl_of(PIECES["triangle"])
+    assumed = shawl.fabrics[0]._replace(gauge=(20.0, 26.666), gauge_assumed=True)
+    drawn = draw_schematic(shawl._replace(fabrics=(assumed, *shawl.fabrics[1:])))
+    assert any(text.endswith("≈ 20 × 27") for text in checks.texts(drawn))
+
+
+def test_inches_count_over_four_of_them() -> None:
+    assert any("over 4 in (10 cm)" in text for text in checks.texts(SCENES["inches"]))
+    assert any("over 10 cm" in text for text in checks.texts(SCENES["triangle"]))

@@ -12,10 +12,12 @@ from halfhank.renderer.paper.house_style import INK, LIGHT, MARGIN
 from halfhank.renderer.paper.page_sizes import scales
 from halfhank.renderer.paper.scene import Circle, Label, Path
 from halfhank.renderer.paper.svg import to_svg
+from halfhank.renderer.schematic.detail import PLAINER
 from halfhank.renderer.schematic.drawing_layout import place_annotations, with_dimensions
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.options import OptionError, Options
-from halfhank.renderer.schematic.page import CONTENT_MM, draw_schematic
+from halfhank.renderer.schematic.page import draw_schematic
+from halfhank.renderer.schematic.page_fit import CONTENT_MM
 from shapely import LineString, Point, Polygon, distance, unary_union
 
 from tests.pipe.drawing import svg_files
@@ -229,7 +231,7 @@ def test_scale_of_its_own_choice(name: str) -> None:
     scene = draw_schematic(shawl)
     assert scene.width <= 180
     (told,) = [text for text in checks.texts(scene) if ", 1:" in text]
-    scale = float(told.split(", 1:")[1])
+    scale = float(told.split(", 1:")[1].removesuffix(" at this width"))
     row = []
     for step in scales():
         row.append(step)
@@ -239,14 +241,14 @@ def test_scale_of_its_own_choice(name: str) -> None:
     if len(row) > 1:
         larger = draw_schematic(shawl, Options(scale=row[-2]))
         high = 10 * shawl.outline.size.depth_cm / row[-2]
-        without = with_dimensions(place_annotations(shawl, row[-2], CONTENT_MM), edges_too=False)
+        without = with_dimensions(place_annotations(shawl, row[-2], CONTENT_MM), PLAINER)
         assert larger.width > 180 or high > 150 or without.bounds.width + 2 * MARGIN > 180
 
 
 def test_scales_go_on_evenly() -> None:
     steps = scales()
     first = [next(steps) for _ in range(16)]
-    assert first == [4, 5, 8, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 250]
+    assert first == [4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120]
 
 
 @pytest.mark.parametrize(
@@ -258,6 +260,9 @@ def test_scales_go_on_evenly() -> None:
         Options(width_mm=20),
         Options(width_mm=math.nan),
         Options(scale=10, width_mm=150),
+        Options(scale=10, height_mm=150),
+        Options(height_mm=math.nan),
+        Options(only="table"),
         Options(ramp="none"),
         Options(units="ell"),
     ],
