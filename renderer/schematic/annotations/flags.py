@@ -1,7 +1,7 @@
 """Flags: the words of a mark outside its row's end, in lanes above, below or beside the piece, with a leader each."""
 
 from collections.abc import Iterator
-from itertools import product
+from itertools import combinations, permutations, product
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
@@ -141,15 +141,33 @@ def _in_lanes(
 PricedFlag = tuple[float, Flag]
 
 
+class BoxedFlag(NamedTuple):
+    """A flag that finds room by itself, its price, and the boxes of its texts."""
+
+    price: float
+    flag: Flag
+    boxes: list[Box]
+
+
 def _cheapest(options: list[list[PricedFlag]], obstacles: Obstacles, limits: tuple[float, float]) -> list[Flag] | None:
     """One of each flag's options, so that all go together at the lowest price; None where no choice does."""
     best: tuple[float, list[Flag]] | None = None
-    for choice in product(*options):
-        cost = sum(price for price, _ in choice)
-        flags = [flag for _, flag in choice]
-        if (best is None or cost < best[0]) and _compatible(flags, obstacles, limits):
-            best = (cost, flags)
+    for choice in product(*[_with_room(group, obstacles, limits) for group in options]):
+        cost = sum(one.price for one in choice)
+        if (best is None or cost < best[0]) and _compatible(choice):
+            best = (cost, [one.flag for one in choice])
     return best[1] if best else None
+
+
+def _with_room(options: list[PricedFlag], obstacles: Obstacles, limits: tuple[float, float]) -> list[BoxedFlag]:
+    """Those that keep to the limits and meet no obstacle."""
+    boxed = (BoxedFlag(price, flag, [label_box(label) for label in flag.labels]) for price, flag in options)
+    return [
+        one
+        for one in boxed
+        if all(limits[0] <= box.left and box.right <= limits[1] and obstacles.free(box, ROOM) for box in one.boxes)
+        and obstacles.line_free(one.flag.leader[1:])
+    ]
 
 
 def _lane_options(
@@ -187,19 +205,17 @@ def _leader(point: Point, x: float, tip: float, sign: int) -> tuple[Point, ...]:
     return (point, (x, point[1] + sign * 1.8), (x, tip))
 
 
-def _compatible(flags: list[Flag], obstacles: Obstacles, limits: tuple[float, float]) -> bool:
-    boxes = [[label_box(label) for label in flag.labels] for flag in flags]
-    for k, flag in enumerate(flags):
-        if any(box.left < limits[0] or box.right > limits[1] or not obstacles.free(box, ROOM) for box in boxes[k]):
+def _compatible(flags: tuple[BoxedFlag, ...]) -> bool:
+    """Whether no text or leader of one meets another's."""
+    for one, other in permutations(flags, 2):
+        if _runs_into(other.flag.leader, one.boxes) or lines_meet(other.flag.leader, one.flag.leader):
             return False
-        if not obstacles.line_free(flag.leader[1:]):
-            return False
-        for j, other in enumerate(flags):
-            if j != k and (_runs_into(other.leader, boxes[k]) or lines_meet(other.leader, flag.leader)):
-                return False
-            if j < k and any(one.grown(0.3).meets(box) for one in boxes[j] for box in boxes[k]):
-                return False
-    return True
+    return not any(
+        box.grown(0.3).meets(others)
+        for one, other in combinations(flags, 2)
+        for box in one.boxes
+        for others in other.boxes
+    )
 
 
 def _runs_into(line: Points, boxes: list[Box]) -> bool:
