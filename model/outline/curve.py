@@ -15,6 +15,10 @@ MOST_STEPS = 500
 """Into how many lines a cubic is cut at most, however large it is."""
 
 
+MOST_BOW = 0.1
+"""The largest area by which a line is bowed, as a share of the square on it."""
+
+
 class Curve(NamedTuple):
     """A path from `start` through `pieces`: `(end,)` is a straight line, `(control, control, end)` a cubic Bézier."""
 
@@ -36,6 +40,16 @@ class Curve(NamedTuple):
         for before, piece in zip(reversed(ends[:-1]), reversed(self.pieces), strict=True):
             pieces.append((*piece[:-1][::-1], before))
         return Curve(self.end, tuple(pieces))
+
+    def furthest(self) -> list[Point]:
+        """The points of the cubics, between their ends, that lie furthest to a side or up or down."""
+        found: list[Point] = []
+        start = self.start
+        for piece in self.pieces:
+            if len(piece) == 3:
+                found += [_bezier(start, *piece, t) for axis in (0, 1) for t in _flat_places(start[axis], piece, axis)]
+            start = piece[-1]
+        return found
 
     def flattened(self, tolerance_cm: float = 0.005) -> list[Point]:
         """Points on the curve, its corners included, whose polyline stays within the tolerance.
@@ -65,6 +79,20 @@ def _bezier(p0: Point, p1: Point, p2: Point, p3: Point, t: float) -> Point:
     return (a * p0[0] + b * p1[0] + c * p2[0] + d * p3[0], a * p0[1] + b * p1[1] + c * p2[1] + d * p3[1])
 
 
+def _flat_places(first: float, piece: tuple[Point, ...], axis: int) -> list[float]:
+    """Parameters between 0 and 1 at which one coordinate of a cubic has the derivative 0."""
+    one, other, last = (point[axis] for point in piece)
+    if min(first, last) <= min(one, other) and max(one, other) <= max(first, last):
+        return []
+    a, b, c = last - first + 3 * (one - other), 2 * (first - 2 * one + other), one - first
+    within = b * b - 4 * a * c
+    if within < 0:
+        return []
+    root = -(b + math.copysign(math.sqrt(within), b)) / 2
+    places = [root / a if a else math.inf, c / root if root else math.inf]
+    return [t for t in places if 0 < t < 1]
+
+
 def line(points: Iterable[Point]) -> Curve:
     """The polyline through the points."""
     first, *rest = points
@@ -87,6 +115,24 @@ def arc(centre: Point, radius: float, first: float, last: float) -> Curve:
     angles = [first + k * step for k in range(count + 1)]
     pieces = tuple((at(a, handle), at(b, -handle), at(b)) for a, b in pairwise(angles))
     return Curve(at(first), pieces)
+
+
+def bowed(first: Point, last: Point, area_cm2: float) -> Curve:
+    """A cubic from one point to the other that encloses this area with the straight line between them, on the side to
+    which a clockwise quarter turn of that line points (negative: on the other); it bends most near its start.
+
+    With handles that stand off a line of length c by p and q at its thirds, the area is c (p + q) / 4.
+    """
+    x, y = last[0] - first[0], last[1] - first[1]
+    square = x * x + y * y
+    if square <= 0:
+        return line((first, last))
+    most = MOST_BOW * square
+    share = min(max(area_cm2, -most), most) / square
+    near, far = 3 * share, share
+    one = (first[0] + x / 3 - near * y, first[1] + y / 3 + near * x)
+    other = (first[0] + 2 * x / 3 - far * y, first[1] + 2 * y / 3 + far * x)
+    return Curve(first, ((one, other, last),))
 
 
 def joined(curves: Iterable[Curve]) -> Curve:

@@ -83,3 +83,10 @@ class LocalOutline(NamedTuple):
     curved: bool = False
     laid_ends: tuple[float, float] | None = None
     problems: tuple[Problem, ...] = ()
+
+    @property
+    def box(self) -> tuple[Point, Point]:
+        """Upper left and lower right corner of all that the piece covers."""
+        points = [*self.reach, *(point for before, after in self.ends for point in (*before, *after))]
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        return (min(xs), min(ys)), (max(xs), max(ys))

@@ -41,7 +41,7 @@ class PlacedOutline:
 
     def __init__(self, layout: Layout, local: LocalOutline, knitted: Rows) -> None:
         """`layout` is what was laid out; `knitted` are the rows with the stitches of a ruffle."""
-        (left, top), (right, bottom) = _box(local)
+        (left, top), (right, bottom) = local.box
         pinned = layout.pinned if isinstance(layout.pinned, PinnedTo) else None
         scales = _scales(pinned, right - left, bottom - top)
         place = Placement(left, top, *scales)
@@ -146,13 +146,6 @@ def _moved(both: tuple[RowEnds, RowEnds], place: Placement) -> tuple[RowEnds, Ro
     before, after = both
     moved = (place.at(before[0]), place.at(before[1]))
     return moved, (moved if after is before else (place.at(after[0]), place.at(after[1])))
-
-
-def _box(local: LocalOutline) -> tuple[Point, Point]:
-    """Upper left and lower right corner of all that a piece covers."""
-    points = [*local.reach, *(point for before, after in local.ends for point in (*before, *after))]
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return (min(xs), min(ys)), (max(xs), max(ys))
 
 
 def _scales(pinned: PinnedTo | None, width_cm: float, depth_cm: float) -> tuple[float, float]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.curve import Curve, Point, bowed
 
 LEFT, RIGHT = 0, 1
 """The two ends of a row; in a piece worked sideways its upper and its lower end."""
@@ -62,21 +62,35 @@ def one_panel(
     return (Region("whole", lambda row, after: ends[row][after], curve),)
 
 
-def two_wings(ends: list[tuple[RowEnds, RowEnds]], spine: list[Point]) -> tuple[Region, ...]:
-    """Wings at both sides of a spine, which boundary i meets at `spine[i]`; their rows are straight."""
-    return (
-        Region("left wing", lambda row, after: (ends[row][after][LEFT], spine[row]), spine_end=RIGHT),
-        Region("right wing", lambda row, after: (spine[row], ends[row][after][RIGHT]), spine_end=LEFT),
-    )
+def two_wings(
+    ends: list[tuple[RowEnds, RowEnds]], spine: list[Point], bulges: list[float] | None = None
+) -> tuple[Region, ...]:
+    """Wings at both sides of a spine, which boundary i meets at `spine[i]`.
+
+    Their rows are straight; with `bulges`, boundary i of each wing is bowed by an area of `bulges[i]` cm2 (downwards).
+    """
+    sides = [(point, point) for point in spine]
+    return _wing(LEFT, ends, sides, bulges), _wing(RIGHT, ends, sides, bulges)
 
 
 def wings_and_panel(
-    ends: list[tuple[RowEnds, RowEnds]], spine: list[Point], panel_cm: list[float]
+    ends: list[tuple[RowEnds, RowEnds]], spine: list[Point], panel_cm: list[float], bulges: list[float] | None = None
 ) -> tuple[Region, ...]:
     """Wings at both sides of a spine that is a panel, so wide at each boundary; its rows are level."""
     sides = [((x - wide / 2, y), (x + wide / 2, y)) for (x, y), wide in zip(spine, panel_cm, strict=True)]
-    return (
-        Region("left wing", lambda row, after: (ends[row][after][LEFT], sides[row][LEFT]), spine_end=RIGHT),
-        Region("spine panel", lambda row, after: sides[row]),
-        Region("right wing", lambda row, after: (sides[row][RIGHT], ends[row][after][RIGHT]), spine_end=LEFT),
-    )
+    panel = Region("spine panel", lambda row, after: sides[row])
+    return _wing(LEFT, ends, sides, bulges), panel, _wing(RIGHT, ends, sides, bulges)
+
+
+def _wing(side: int, ends: list[tuple[RowEnds, RowEnds]], inner: list[RowEnds], bulges: list[float] | None) -> Region:
+    def of_row(row: int, after: bool) -> RowEnds:
+        both = inner[row][side], ends[row][after][side]
+        return both if side == RIGHT else (both[1], both[0])
+
+    def curve(row: int, after: bool) -> Curve:
+        area = bulges[row] if bulges else 0.0
+        bow = bowed(inner[row][side], ends[row][after][side], area if side == RIGHT else -area)
+        return bow if side == RIGHT else bow.reversed()
+
+    name = "right wing" if side == RIGHT else "left wing"
+    return Region(name, of_row, curve if bulges else None, spine_end=LEFT if side == RIGHT else RIGHT)

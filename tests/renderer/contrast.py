@@ -20,6 +20,7 @@ from tests.renderer import checks
 
 TEXT, LINE = 4.5, 3.0
 BESIDE = 0.06
+PAST = 0.5
 STEPS = 6
 DECORATION = {"edge-behind", "parts", "contour-numbers"}
 """Groups whose light strokes only fill the inside of dark ones, or are the ground of a text."""
@@ -164,7 +165,7 @@ def _strokes(data: PathData) -> list[list[Point]]:
 
 
 def _beside(stroke: list[Point], reach: float) -> list[list[Point]]:
-    """Places along a stroke, each as the points at both of its sides."""
+    """Places along a stroke, each as the points at both of its sides, here and past a line that crosses it here."""
     line = LineString(stroke)
     if line.length == 0:
         return []
@@ -175,7 +176,8 @@ def _beside(stroke: list[Point], reach: float) -> list[list[Point]]:
         far = (dx * dx + dy * dy) ** 0.5 or 1.0
         nx, ny = -dy / far * reach, dx / far * reach
         x, y = (one.x + other.x) / 2, (one.y + other.y) / 2
-        places.append([(x + nx, y + ny), (x - nx, y - ny)])
+        past = line.interpolate(line.length * share + PAST)
+        places.append([(a + side * nx, b + side * ny) for a, b in ((x, y), (past.x, past.y)) for side in (1, -1)])
     return places
 
 
