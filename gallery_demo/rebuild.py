@@ -76,7 +76,7 @@ CHARTS = (
     Chart(
         "hedge-and-ditch-yarn",
         "Hedge and Ditch, the yarn chart",
-        "The yarn on the scale, row by row, after three invented weighings: the plan, the forecast and its 90 % range.",
+        "The yarn on the scale, row by row, after three invented weighings: plan and forecast with their 90 % ranges.",
         (
             "weigh hedge-and-ditch.shawl 0 101.2",
             "weigh hedge-and-ditch.shawl 52 84.4",
@@ -93,7 +93,7 @@ CHARTS = (
     Chart(
         "ratchet-skeins",
         "Ratchet Row, other skeins",
-        "The same shawl from skeins of 180, 240 and 300 m in 100 g, to one scale.",
+        "The same shawl from skeins of 180, 240 (its own) and 300 m in 100 g, all at the same gauge, to one scale.",
         ("skeins ratchet.shawl 180m 240m 300m -o ratchet-skeins.svg",),
     ),
 )

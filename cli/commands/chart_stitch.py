@@ -105,4 +105,4 @@ def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> 
     if problem:
         raise CommandError(f"{pattern.name}: {problem.message}")
     counts = f"{pattern.multiple.short_words}, {counted(len(pattern.rows), 'row')}"
-    return stitch_chart(chart_of(pattern), Captions(pattern.name, (counts, *lines), row_to_stitch))
+    return stitch_chart(chart_of(pattern), Captions(f"Stitch pattern: {pattern.name}", (counts, *lines), row_to_stitch))

@@ -60,7 +60,7 @@ def tick_text(value: float, step: float) -> str:
 
 
 def grid(plot: Plot) -> Group:
-    """Light lines at the ticks of rows and grams left, the frame, and a firm line where the yarn is used up."""
+    """Light lines at the ticks of rows and grams left, and the frame."""
     box, light = plot.box, Style(stroke=GRID, width=THIN)
     items: list[Element] = []
     for row in _row_ticks(plot):
@@ -68,9 +68,13 @@ def grid(plot: Plot) -> Group:
     for left_g, _ in _mass_ticks(plot, plot.low_g, plot.high_g):
         items.append(Path(segment((box.left, plot.y(left_g)), (box.right, plot.y(left_g))), light))
     items.append(Rect(box.left, box.top, box.width, box.height, Style(stroke=RULE, width=THIN)))
-    zero = plot.y(0)
-    items.append(Path(segment((box.left, zero), (box.right, zero)), Style(stroke=INK, width=THIN + HAIRLINE)))
     return Group("grid", tuple(items))
+
+
+def zero_line(plot: Plot) -> Group:
+    """A firm line where the yarn is used up, from side to side of the plot."""
+    ends = ((plot.box.left, plot.y(0)), (plot.box.right, plot.y(0)))
+    return Group("zero", (Path(segment(*ends), Style(stroke=INK, width=THIN + HAIRLINE)),))
 
 
 def axes(plot: Plot) -> Group:

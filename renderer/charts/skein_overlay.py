@@ -7,7 +7,7 @@ from halfhank.model.shawl import Shawl
 from halfhank.renderer.charts.chart_heading import chart_heading
 from halfhank.renderer.charts.skein_lane import LaneEntry, skein_lane
 from halfhank.renderer.paper.house_style import EDGE, HAIRLINE, INK, MARGIN, SMALL, SOFT, SUBTITLE
-from halfhank.renderer.paper.measure_words import exact_mass, length_words, plain_number
+from halfhank.renderer.paper.measure_words import M_PER_YARD, exact_mass, fixed, length_words, plain_number
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn
 from halfhank.renderer.paper.page_sizes import TALLEST_MM, WIDEST_MM, scales
 from halfhank.renderer.paper.ramp import RAMPS
@@ -15,20 +15,26 @@ from halfhank.renderer.paper.scale_bar import scale_bar
 from halfhank.renderer.paper.scene import Group, Label, Path, Scene, Style, moved
 from halfhank.renderer.paper.text_widths import label_width, text_width, wrap
 from halfhank.renderer.plane.boxes import Box
-from halfhank.renderer.plane.polylines import at_length, length_of
+from halfhank.renderer.plane.polylines import Points, at_length, length_of
+from halfhank.renderer.schematic.annotations.direction import arrow_group, arrow_of
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 from halfhank.renderer.schematic.fabric.edge_lines import start_line
 
 LANE_GAP = 4.0
+AS_LONG = 0.003
+"""A skein whose length is within this share of the shawl's own is that skein."""
 LIGHTEST, DARKEST = 0.06, 0.62
 """Shades of the largest and the smallest outline, as shares of the ramp."""
 
 
-class SkeinOutline(NamedTuple):
-    """One outline: the skein's `name`, the piece, and its place: how far it is moved so that all starts lie on one
-    point."""
+Name = tuple[str, ...]
 
-    name: str
+
+class SkeinOutline(NamedTuple):
+    """One outline: the lines of its `name`, the piece, and its place: how far it is moved so that all starts lie on
+    one point."""
+
+    name: Name
     piece: DrawnPiece
     place: Point
 
@@ -45,16 +51,21 @@ class SkeinOutline(NamedTuple):
         row = [(px + x, py + y) for px, py in self.piece.points(self.piece.last)]
         return LaneEntry(_entry(self.name, self.piece.shawl), row)
 
+    @property
+    def words(self) -> str:
+        """Its texts as one."""
+        return ", ".join(line.removesuffix(",") for line in self.entry.lines)
+
     def further(self, by: Point) -> "SkeinOutline":
         """The same outline so much further to the right and down."""
         return self._replace(place=(self.place[0] + by[0], self.place[1] + by[1]))
 
 
 def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
-    """The page for a shawl worked from several skeins, each with its name; at least one."""
-    worked = _alike(worked)
-    lane = max(max(text_width(text, SMALL) for text in _entry(name, one)) for name, one in worked)
-    scale, stacked = _choose_scale(worked, lane)
+    """The page for a shawl worked from several skeins, each with its length in m or yd as its name; at least one."""
+    named = _alike(shawl, worked)
+    lane = max(max(text_width(text, SMALL) for text in _entry(name, one)) for name, one in named)
+    scale, stacked = _choose_scale(named, lane)
     bounds = _around(stacked)
     width = max(bounds.width + LANE_GAP + lane + 2 * MARGIN, 110.0)
     head = _heading(shawl, width)
@@ -63,7 +74,7 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
     drawn = _around(outlines)
     labels, bottom = skein_lane([outline.entry for outline in outlines], drawn.right + LANE_GAP, drawn)
     below = max(drawn.bottom, bottom) + 4.0
-    bar, bar_width = scale_bar(shawl.units, PageColumn(MARGIN, width - 2 * MARGIN), below, scale)
+    bar, bar_width = scale_bar(shawl.units, PageColumn(MARGIN, width - 2 * MARGIN), below, scale, fitted=True)
     note = Label(MARGIN, below + SMALL * 1.5, _margin_words(shawl), SMALL, SOFT)
     if label_width(note) + 4.0 > width - 2 * MARGIN - bar_width:
         below += 1.5 * SMALL
@@ -74,6 +85,7 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
         _shaded(outlines),
         _hidden_lines(outlines),
         start,
+        *direction(outlines[-1], labels),
         *labels,
         Group("margin", (note,)),
         bar,
@@ -82,12 +94,35 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
     return Scene(width, height, title, _describe(outlines, scale), items)
 
 
-def _alike(worked: list[tuple[str, Shawl]]) -> list[tuple[str, Shawl]]:
-    """Skeins that give the same rows and stitches under one outline, with all their names."""
+def _alike(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> list[tuple[Name, Shawl]]:
+    """Skeins that give the same rows and stitches under one outline, with all their names, the shawl's own marked."""
     groups: dict[tuple[int, int], list[tuple[str, Shawl]]] = {}
-    for name, shawl in worked:
-        groups.setdefault((shawl.rows.count, sum(shawl.rows.stitches)), []).append((name, shawl))
-    return [(_listed([name for name, _ in group]), group[-1][1]) for group in groups.values()]
+    for name, one in worked:
+        groups.setdefault((one.rows.count, sum(one.rows.stitches)), []).append((name, one))
+    own_m = _metres_per_100g(shawl)
+    return [_together(group, own_m) for group in groups.values()]
+
+
+def _together(group: list[tuple[str, Shawl]], own_m: float) -> tuple[Name, Shawl]:
+    """Skeins under one outline in both units, and the shawl from the last of them.
+
+    Where one is as long as the shawl's own, of `own_m` metres in 100 g, it is `this skein`, and its shawl is given.
+    """
+    words = _listed([_in_both_units(name, _metres_per_100g(one)) for name, one in group])
+    own = [pair for pair in group if abs(_metres_per_100g(pair[1]) / own_m - 1) <= AS_LONG]
+    if not own:
+        return (words,), group[-1][1]
+    name, shawl = own[0]
+    return ((f"{words}, this skein",) if len(group) == 1 else (words, f"{name} is this skein")), shawl
+
+
+def _in_both_units(name: str, metres: float) -> str:
+    """A length as it was asked for, in metres or in yards, and in the other unit."""
+    return f"{name} ({fixed(metres, 0)} m)" if name.endswith("yd") else f"{name} ({fixed(metres / M_PER_YARD, 0)} yd)"
+
+
+def _metres_per_100g(shawl: Shawl) -> float:
+    return 100 * shawl.yarn.skein_m / shawl.yarn.skein_g
 
 
 def _listed(names: list[str]) -> str:
@@ -95,7 +130,7 @@ def _listed(names: list[str]) -> str:
     return ", ".join(names) if len(names) <= 2 else f"{names[0]} to {names[-1]}"
 
 
-def _choose_scale(worked: list[tuple[str, Shawl]], lane: float) -> tuple[float, list[SkeinOutline]]:
+def _choose_scale(worked: list[tuple[Name, Shawl]], lane: float) -> tuple[float, list[SkeinOutline]]:
     """The largest round scale at which all outlines and the lane fit a page; the largest piece first."""
     ordered = sorted(worked, key=lambda named: -named[1].outline.size.area_cm2)
     for scale in scales():
@@ -106,7 +141,7 @@ def _choose_scale(worked: list[tuple[str, Shawl]], lane: float) -> tuple[float, 
     raise AssertionError("the scales have no end")
 
 
-def _on_its_start(name: str, shawl: Shawl, mm: float) -> SkeinOutline:
+def _on_its_start(name: Name, shawl: Shawl, mm: float) -> SkeinOutline:
     """An outline with the middle of its start, along it, at (0, 0)."""
     piece = DrawnPiece(shawl, mm)
     start = piece.points(0, True)
@@ -123,8 +158,9 @@ def _around(outlines: list[SkeinOutline]) -> Box:
 
 def _heading(shawl: Shawl, width: float) -> PageBlock:
     room = width - 2 * MARGIN
-    words = f"the same shawl from skeins of other lengths (per 100 g), {shawl.bind_off.words}"
-    return chart_heading(shawl.title, wrap(words, room, SUBTITLE, 8), room)
+    gauge = f"all at the same gauge, {shawl.bind_off.words}"
+    words = ("the same shawl from skeins of other lengths (per 100 g),", gauge)
+    return chart_heading(shawl.title, [line for text in words for line in wrap(text, room, SUBTITLE, 8)], room)
 
 
 def _shaded(outlines: list[SkeinOutline]) -> Group:
@@ -133,7 +169,7 @@ def _shaded(outlines: list[SkeinOutline]) -> Group:
     for number, outline in enumerate(outlines):
         share = LIGHTEST + (DARKEST - LIGHTEST) * number / max(len(outlines) - 1, 1)
         path = Path(outline.piece.closed(0, outline.piece.last), Style(RAMPS["tide"].colour(share), INK, EDGE))
-        shaded.append(moved(Group("skein", (path,), title=", ".join(outline.entry.lines)), outline.place))
+        shaded.append(moved(Group("skein", (path,), title=outline.words), outline.place))
     return Group("outlines", tuple(shaded))
 
 
@@ -150,12 +186,24 @@ def _hidden_lines(outlines: list[SkeinOutline]) -> Group:
     return Group("hidden-lines", tuple(lines))
 
 
-def _entry(name: str, shawl: Shawl) -> tuple[str, ...]:
+def direction(smallest: SkeinOutline, labels: tuple[Group, ...]) -> list[Group]:
+    """The arrow of the working direction, where it has room on all outlines and off the leaders."""
+    x, y = smallest.place
+    drawn = [item for lane in labels for item in lane.items if isinstance(item, Path)]
+    leaders: list[Points] = [[(px - x, py - y) for _, (px, py) in path.data] for path in drawn]
+    arrow = arrow_of(smallest.piece, leaders)
+    return [moved(arrow_group(arrow), smallest.place)] if arrow else []
+
+
+def _entry(name: Name, shawl: Shawl) -> tuple[str, ...]:
     """The texts of one skein in the lane: rows, size, and what the scale shows at half of the shawl's yarn."""
     size, units, half = shawl.outline.size, shawl.units, shawl.marks.halfway
     measures = f"{length_words(size.wingspan_cm, units)} × {length_words(size.depth_cm, units)}"
-    at_half = () if half is None else (f"on the scale at half: {exact_mass(half.left_g, shawl.skein.unit)}",)
-    return (f"{name}: {_repeats(shawl)}{counted(shawl.rows.count, 'row')}", measures, *at_half)
+    lines = (*name, f"{_repeats(shawl)}{counted(shawl.rows.count, 'row')}", measures)
+    if half is None:
+        return lines
+    row, grams = f"after row {half.row:,}", exact_mass(half.left_g, shawl.skein.unit)
+    return (*lines, "on the scale at half of the yarn,", f"{row}: {grams}")
 
 
 def _repeats(shawl: Shawl) -> str:
@@ -171,9 +219,9 @@ def _margin_words(shawl: Shawl) -> str:
     share = shawl.yarn.keep_g / shawl.yarn.skein_g
     if share <= 0:
         return "Planned without a margin."
-    return f"Planned with a margin of {plain_number(100 * share)} %, in addition to the yarn of the bind-off."
+    return f"Margin: {plain_number(100 * share)} %, in addition to the yarn of the bind-off."
 
 
 def _describe(outlines: list[SkeinOutline], scale: float) -> str:
-    entries = "; ".join(", ".join(outline.entry.lines) for outline in outlines)
+    entries = "; ".join(outline.words for outline in outlines)
     return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {entries}."

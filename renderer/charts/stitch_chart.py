@@ -1,5 +1,6 @@
 """The stitch chart: one square a stitch, numbers at both sides, the multiple in a heavy box, a key of all symbols."""
 
+from halfhank.grammar.description import Item, Work
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
 from halfhank.model.stitch_counts.appearance import Sign
@@ -13,6 +14,8 @@ from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, title_li
 from halfhank.renderer.text_alternatives.chart_row_words import row_words
 
 LARGEST_SQUARE, SMALLEST_SQUARE = 6.0, 2.8
+NUMBERED_HEIGHT = 4.5
+"""A square so high has a number of wraps that can be read, mm."""
 FLATTEST, TALLEST = 0.4, 2.0
 NO_STITCH = "#c9ced1"
 BOX = Style(stroke="#000000", width=0.75, join="miter")
@@ -60,8 +63,9 @@ def stitch_chart(chart: Chart, captions: Captions) -> Scene:
     """The page of one chart."""
     number_room = text_width(str(chart.rows[-1].number), NUMBER) + 1.6
     room = WIDEST_MM - 2 * MARGIN - 2 * number_room
-    width = max(SMALLEST_SQUARE, min(LARGEST_SQUARE, room / chart.columns))
-    height = width * max(FLATTEST, min(TALLEST, captions.row_to_stitch))
+    ratio = max(FLATTEST, min(TALLEST, captions.row_to_stitch))
+    width = max(SMALLEST_SQUARE, min(_largest(chart, ratio), room / chart.columns))
+    height = width * ratio
     entries = entries_of(chart)
     least = 2 * _KEY_COLUMN + _KEY_GAP if len(entries) > _LONG_KEY else max(_ONE_COLUMN, _widest(entries, width))
     content = max(chart.columns * width + 2 * number_room, min(least, WIDEST_MM - 2 * MARGIN))
@@ -72,6 +76,12 @@ def stitch_chart(chart: Chart, captions: Captions) -> Scene:
     reading, bottom = _reading(chart, content, bottom)
     groups = (heading, *_drawing(chart, grid), key, reading)
     return Scene(content + 2 * MARGIN, bottom + MARGIN, captions.title, describe(chart), groups)
+
+
+def _largest(chart: Chart, row_to_stitch: float) -> float:
+    """The largest width of a square: where signs hold numbers, flat squares are larger."""
+    numbered = any(use.sign.wraps > 1 for use in chart.uses)
+    return max(LARGEST_SQUARE, NUMBERED_HEIGHT / row_to_stitch) if numbered else LARGEST_SQUARE
 
 
 def describe(chart: Chart) -> str:
@@ -195,7 +205,8 @@ def entries_of(chart: Chart) -> list[Entry]:
 
     The widest signs last.
     """
-    entries = [_entry(use) for use in chart.uses]
+    elsewhere = {key_abbreviation(item) for use in chart.uses if not use.right_side for item in use.wrong_side}
+    entries = [_entry(use, elsewhere) for use in chart.uses]
     if chart.no_stitch:
         entries.append(Entry(None, "no stitch", "skip this square", "free"))
     if chart.rows[0].box is not None:
@@ -203,16 +214,31 @@ def entries_of(chart: Chart) -> list[Entry]:
     return sorted(entries, key=lambda entry: entry.squares)
 
 
-def _entry(use: Use) -> Entry:
+def _entry(use: Use, elsewhere: set[str]) -> Entry:
+    """A sign's line of the key.
+
+    It says on which side the sign is worked so, where that is the wrong side or both sides differ, and where the same
+    stitch has another sign on the other side: those in `elsewhere` have one on the wrong side. Of an elongated stitch
+    it says what the next row does, which has no sign of its own.
+    """
     sides = [(items, side) for items, side in ((use.right_side, "RS"), (use.wrong_side, "WS")) if items]
     names = [", ".join(dict.fromkeys(key_abbreviation(item) for item in items)) for items, _ in sides]
-    words = ["; ".join(dict.fromkeys(explained(item) for item in items)) for items, _ in sides]
+    words = ["; ".join(dict.fromkeys(_unwrapped(item) for item in items)) for items, _ in sides]
+    drop = "; drop the extra wraps in the next row" if use.sign.wraps > 1 else ""
     if len(sides) == 2 and (names[0] != names[1] or words[0] != words[1]):
         name = f"{names[0]} on RS, {names[1]} on WS"
         both = words[0] if words[0] == words[1] else f"{words[0]} on RS, {words[1]} on WS"
-        return Entry(use.sign, name, both)
-    side = " on WS" if not use.right_side else ""
-    return Entry(use.sign, names[0] + side, words[0])
+        return Entry(use.sign, name, both + drop)
+    items, side = sides[0]
+    if side == "WS" or (len(sides) == 1 and any(key_abbreviation(item) in elsewhere for item in items)):
+        short = all(isinstance(item, Work) for item in items)
+        return Entry(use.sign, names[0], (f"{words[0]} on {side}" if short else f"on {side}: {words[0]}") + drop)
+    return Entry(use.sign, names[0], words[0] + drop)
+
+
+def _unwrapped(item: Item) -> str:
+    """What to do, in words, without the wraps: the name has their number."""
+    return explained(item._replace(wraps=1) if isinstance(item, Work) else item)
 
 
 def _widest(entries: list[Entry], square: float) -> float:
@@ -278,7 +304,7 @@ def _reading(chart: Chart, content: float, top: float) -> tuple[Group, float]:
     words = ["Read from the bottom up"]
     words += ["right-side rows (RS, numbered at the right) from right to left"] if right else []
     words += ["wrong-side rows (WS, numbered at the left) from left to right"] if wrong else []
-    sentences = ", ".join(words) + "; seen from the right side."
+    sentences = ", ".join(words) + ". The chart shows the right side."
     if len(chart.rows) % 2:
         sentences += " The repeat has an odd number of rows: every other time its sides change places."
     items: list[Element] = [

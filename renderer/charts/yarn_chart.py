@@ -1,19 +1,21 @@
 """The yarn chart: grams on the scale after every row, how sure they are, the weighings and the marks."""
 
+import math
+
 from halfhank.grammar.description import GRAMS_IN
+from halfhank.model.number_words import counted, half_up, mass_digits
 from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.forecast import Forecast
 from halfhank.model.weighings.posterior import Estimate
 from halfhank.renderer.charts.chart_heading import chart_heading
-from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon
+from halfhank.renderer.charts.part_lane import part_lane, parts_key
+from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon, zero_line
 from halfhank.renderer.charts.yarn_labels import (
     DEEP,
     YarnCurve,
     area_labels,
     marks,
     names,
-    part_lane,
-    parts_key,
     weighings,
 )
 from halfhank.renderer.paper.house_style import (
@@ -23,6 +25,7 @@ from halfhank.renderer.paper.house_style import (
     SMALL,
     SOFT,
     SUBTITLE,
+    THIN,
 )
 from halfhank.renderer.paper.measure_words import plain_mass, yarn_words
 from halfhank.renderer.paper.page_block import PageBlock
@@ -33,10 +36,12 @@ from halfhank.renderer.paper.scripts.directions import isolated
 from halfhank.renderer.paper.text_widths import wrap
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.obstacles import Obstacles
-from halfhank.renderer.plane.path_data import polyline
+from halfhank.renderer.plane.path_data import polyline, segment
 from halfhank.renderer.plane.polylines import simplified
 from halfhank.renderer.schematic.fabric.drawn_marks import mark_notes
-from halfhank.renderer.text_alternatives.yarn_description import describe_yarn_chart, end_words
+from halfhank.renderer.schematic.skein_key import PITCH, SLANT, Field, hatching
+from halfhank.renderer.schematic.skein_ruler import BAR
+from halfhank.renderer.text_alternatives.yarn_description import describe_yarn_chart, end_words, weighing_count
 from halfhank.renderer.text_alternatives.yarn_words import chance_words
 
 PLOT_HEIGHT = 92.0
@@ -45,15 +50,18 @@ BIND_OFF_WIDTH = 12.5
 LINE = 4.6
 BAND, BAND_EDGE = RAMPS["tide"].colour(0.3), RAMPS["tide"].colour(0.55)
 OLD_BAND = "#eceff1"
-MARGIN_TINT = "#e6dcea"
-"""The margin's: neither that of the bind-off's column nor that of a band."""
+MARGIN_BORDER = Style(stroke=SOFT, width=THIN, dash=(1.0, 0.7))
+COLUMN_HATCH = RAMPS["tide"].colour(0.2)
+"""Pale, so that curves are seen over it."""
+HATCH_SWATCH = 3.0
+"""The height of the bind-off's full hatching, at the head of its column."""
 BELOW_ZERO = 5.0
 """The least height of what lies below zero, mm, so that it can be said what it is."""
 
 
 def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     """The chart on a page 180 mm wide; the height follows from its notes."""
-    heading = _heading(shawl)
+    heading = _heading(shawl, forecast)
     plot = _plot(shawl, forecast, heading.bottom + 9.0)
     now = _curve(plot, forecast.rows, forecast.end)
     before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.weighings else None
@@ -62,10 +70,11 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
         _areas(shawl, plot),
         grid(plot),
         _bands(plot, now, before),
+        *_limits(shawl, plot),
         part_lane(shawl, plot),
         marks(shawl, plot, obstacles),
         _lines(now, before),
-        weighings(forecast.weighings, plot, obstacles),
+        weighings(forecast.weighings, shawl.skein.weighed_g, plot, obstacles),
         area_labels(shawl, plot, obstacles),
         names(plot, now, before, obstacles),
         axes(plot),
@@ -78,11 +87,17 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     )
 
 
-def _heading(shawl: Shawl) -> PageBlock:
-    yarn, room = shawl.yarn, WIDEST_MM - 2 * MARGIN
-    skein = f"{plain_mass(yarn.skein_g, shawl.skein.unit)}, {yarn_words(yarn.skein_m, shawl.units)}"
-    words = ", ".join(["the yarn, row by row", *([isolated(yarn.name)] if yarn.name else []), skein])
-    return chart_heading(shawl.title, wrap(words, room, SUBTITLE, 9), room)
+def _heading(shawl: Shawl, forecast: Forecast) -> PageBlock:
+    """The title, what is shown, the yarn; and what the weighings say of the skein, the length as much as its grams."""
+    yarn, unit, room = shawl.yarn, shawl.skein.unit, WIDEST_MM - 2 * MARGIN
+    number = half_up(yarn.skein_g / GRAMS_IN[unit], mass_digits(unit))
+    metres = number * GRAMS_IN[unit] * yarn.skein_m / yarn.skein_g
+    skein = f"{plain_mass(yarn.skein_g, unit)}, {yarn_words(metres, shawl.units)}"
+    words = ["the yarn, row by row", *([isolated(yarn.name)] if yarn.name else [])]
+    weighed = weighing_count(shawl, forecast)
+    corrected = f"corrected by {counted(weighed, 'weighing')}: the skein has {skein}"
+    texts = [", ".join(words), corrected] if weighed else [", ".join([*words, skein])]
+    return chart_heading(shawl.title, [line for text in texts for line in wrap(text, room, SUBTITLE, 9)], room)
 
 
 def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
@@ -91,6 +106,7 @@ def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:
     if forecast.weighings:
         everything += [*forecast.plan, forecast.plan_end]
     high = max(max(e.high for e in everything), *(r.left_g for r in forecast.weighings), shawl.yarn.skein_g)
+    high = max(high, shawl.skein.weighed_g or 0.0)
     worst = min(min(e.low for e in everything), 0.0)
     low = max(worst, min(min(e.mean for e in everything), 0.0) - 0.12 * high)
     low = min(low, -high * BELOW_ZERO / PLOT_HEIGHT) if low < 0 else 0.0
@@ -121,12 +137,33 @@ def _obstacles(shawl: Shawl, plot: Plot, now: YarnCurve, before: YarnCurve | Non
 
 
 def _areas(shawl: Shawl, plot: Plot) -> Group:
-    """The column of the bind-off, and the margin in a tint of its own."""
+    """The column of the bind-off and the margin, in the hatching and the tint that they have on a skein's bar."""
     box, keep = plot.box, shawl.yarn.keep_g
-    items: list[Element] = [Rect(plot.end, box.top, box.right - plot.end, box.height, Style(fill=PAPER))]
+    items: list[Element] = [_column(plot)]
     if keep > 0:
-        items.append(Rect(box.left, plot.y(keep), box.width, plot.y(0) - plot.y(keep), Style(fill=MARGIN_TINT)))
-    return Group("areas", tuple(items))
+        top = plot.y(keep)
+        items.append(Rect(box.left, top, box.width, plot.y(0) - top, Style(fill=PAPER)))
+    swatch = hatching(Field(plot.end, box.right, box.top, HATCH_SWATCH), RAMPS["tide"])
+    return Group("areas", (*items, Group("bind-off-swatch", tuple(swatch))))
+
+
+def _limits(shawl: Shawl, plot: Plot) -> tuple[Group, ...]:
+    """Where the margin begins, dashed as on a skein's bar, and where the yarn is used up, from side to side."""
+    keep, box = shawl.yarn.keep_g, plot.box
+    border = Path(segment((box.left, plot.y(keep)), (box.right, plot.y(keep))), MARGIN_BORDER)
+    return (*([Group("margin-border", (border,))] if keep > 0 else []), zero_line(plot))
+
+
+def _column(plot: Plot) -> Group:
+    """Slanted strokes as on a skein's bar, pale and wide apart."""
+    box, pitch = plot.box, 2 * PITCH
+    slant, strokes = SLANT / BAR * box.height, []
+    for k in range(math.ceil((box.right - plot.end + slant) / pitch)):
+        x = plot.end - slant + k * pitch
+        strokes += [("M", (x, box.bottom)), ("L", (x + slant, box.top))]
+    corners = [(plot.end, box.top), (box.right, box.top), (box.right, box.bottom), (plot.end, box.bottom)]
+    lines = Path(tuple(strokes), Style(stroke=COLUMN_HATCH, width=THIN))
+    return Group("bind-off-column", (lines,), clip=(*polyline(corners), ("Z", ())))
 
 
 def _bands(plot: Plot, now: YarnCurve, before: YarnCurve | None) -> Group:

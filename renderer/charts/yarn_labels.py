@@ -1,4 +1,4 @@
-"""What is written on the yarn chart: parts, marks, weighings, names of the curves, the margin and what lies below zero.
+"""What is written on the yarn chart: marks, weighings, names of the curves, the margin and what lies below zero.
 
 Every text that stands off its point is joined to it by a line. Texts find their room one after the other among the
 `Obstacles`.
@@ -10,35 +10,38 @@ from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.log import LoggedWeighing
 from halfhank.model.weighings.posterior import BAND_SDS, Estimate
 from halfhank.renderer.charts.plot import Plot
-from halfhank.renderer.paper.house_style import INK, LIGHT, RED, RULE, SMALL, SOFT, THIN
+from halfhank.renderer.paper.house_style import INK, LIGHT, RED, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import exact_mass, plain_mass
 from halfhank.renderer.paper.ramp import RAMPS
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, Style
-from halfhank.renderer.paper.scripts.directions import isolated
 from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.label_places import (
     AROUND,
+    NEAR,
     TextLines,
     above,
-    free_label,
     leader,
     near,
     some_label,
     some_lines,
-    tether,
     tethered_label,
 )
 from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.path_data import polyline, segment
 from halfhank.renderer.plane.polylines import Points
+from halfhank.renderer.plane.text_boxes import label_box
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark, drawn_marks
 
 CLOSE = 3
-"""A weighing's figure stands within so many steps of its point, or is left out."""
+"""A figure of many weighings stands within so many steps of its point, or is left out."""
+MANY = 12
 DEEP = RAMPS["tide"].colour(1.0)
 ALONG = (0.3, 0.4, 0.2, 0.5, 0.12, 0.6, 0.7, 0.8)
 """Where a curve's name is tried, as a share of its rows."""
+UNDER = ((-1.0, 1.0), (-1.0, 0.0), (0.0, 1.0))
+ALONG_RANGE = (0.6, 0.65, 0.55, 0.7, 0.75, 0.5, 0.8, 0.85, 0.45, 0.9, 0.35)
+"""The same for the lower edge of its range, which has room under it and is far from the curve towards the end."""
 
 
 class YarnCurve(NamedTuple):
@@ -47,36 +50,6 @@ class YarnCurve(NamedTuple):
     xs: tuple[float, ...]
     estimates: tuple[Estimate, ...]
     points: Points
-
-
-def part_lane(shawl: Shawl, plot: Plot) -> Group:
-    """Part bounds as upright lines, the parts' names above; a name without room gives way to its number."""
-    items: list[Element] = []
-    y = plot.box.top - 2.2
-    for number, part in enumerate(shawl.parts, 1):
-        left, right = plot.x(part.first_row - 1), plot.x(part.last_row)
-        bound = segment((right, plot.box.top - 1.2), (right, plot.box.bottom))
-        items.append(Path(bound, Style(stroke=RULE, width=0.3)))
-        text = _short(part.name, str(number), right - left - 1.4)
-        if text:
-            items.append(Label((left + right) / 2, y, text, SMALL, INK, anchor="middle"))
-    items.append(Label((plot.end + plot.box.right) / 2, y, "bind-off", SMALL, SOFT, anchor="middle"))
-    return Group("parts", tuple(items))
-
-
-def parts_key(shawl: Shawl, plot: Plot) -> str:
-    """The parts that have a number, or nothing, over the plot in place of their name; empty where all have one."""
-    named = [
-        f"{number} {isolated(part.name)}"
-        for number, part in enumerate(shawl.parts, 1)
-        if _short(part.name, "", plot.x(part.last_row) - plot.x(part.first_row - 1) - 1.4) != part.name
-    ]
-    return f"Parts: {', '.join(named)}." if named else ""
-
-
-def _short(name: str, number: str, room: float) -> str:
-    """The name, the number in its place, or nothing."""
-    return next((text for text in (name, number) if text_width(text, SMALL) <= room), "")
 
 
 def area_labels(shawl: Shawl, plot: Plot, obstacles: Obstacles) -> Group:
@@ -124,7 +97,7 @@ def _marks_words(drawn: list[DrawnMark], plot: Plot, obstacles: Obstacles) -> li
         others = [leaders.get(row, [at, (at[0], plot.box.top)]) for row, at in points.items() if row != mark.row]
         room = obstacles.copy()
         room.lines += others
-        labels, line = _mark_words(room, plot.box, point, mark, [*curves, *others])
+        labels, line = _mark_words(room, plot, point, mark, [*curves, *others])
         items += labels
         for label in labels:
             obstacles.add_label(label)
@@ -136,65 +109,93 @@ def _marks_words(drawn: list[DrawnMark], plot: Plot, obstacles: Obstacles) -> li
 
 
 def _mark_words(
-    obstacles: Obstacles, room: Box, point: Point, mark: DrawnMark, least: list[Points]
+    obstacles: Obstacles, plot: Plot, point: Point, mark: DrawnMark, least: list[Points]
 ) -> tuple[TextLines, Points | None]:
-    """A mark's words in two lines above the curve, and their leader where they stand far off; see `some_lines`."""
-    places = list(above(point, mark.lines, RED, room))
+    """A mark's words in two lines above the curve, and their leader where they stand far off; see `some_lines`.
+
+    They lie over the bind-off's column only where nothing else is as good.
+    """
+    rooms = (plot.box._replace(right=plot.end), plot.box)
+    places = [labels for room in rooms for labels in above(point, mark.lines, RED, room) if _ends_in(labels, room)]
     joined = [(labels, leader(point, labels)) for labels in places]
     clear = [labels for labels, line in joined if line is None or obstacles.line_free(line, 0.2)]
-    labels = some_lines(obstacles, room, clear or places, least) or ()
+    labels = some_lines(obstacles, plot.box, clear or places, least) or ()
     return labels, leader(point, labels) if labels else None
+
+
+def _ends_in(labels: TextLines, room: Box) -> bool:
+    return all(label_box(label).right <= room.right for label in labels)
 
 
 def _fine(mark: DrawnMark) -> tuple[float, ...]:
     return (0.0, 1.2) if mark.style.cap == "round" else (1.8, 1.0)
 
 
-def weighings(readings: tuple[LoggedWeighing, ...], plot: Plot, obstacles: Obstacles) -> Group:
-    """Each weighing as a point with the scale's own 90 % as its bar; figures where they find room."""
+def weighings(readings: tuple[LoggedWeighing, ...], weighed_g: float | None, plot: Plot, obstacles: Obstacles) -> Group:
+    """Each weighing as a point with its figure, after rows with the scale's own 90 % as its bar.
+
+    `weighed_g` is what the whole skein weighed before the start. The figures of many find room, or are left out.
+    """
+    start = [] if weighed_g is None else [(0, weighed_g)]
+    weighed = [(plot.x(row), left_g) for row, left_g in (*start, *((r.row, r.left_g) for r in readings))]
+    points = [(x, plot.y(left_g)) for x, left_g in weighed]
+    dots = [Box(max(x - 1, plot.box.left), y - 1, x + 1, y + 1) for x, y in points]
+    obstacles.boxes += dots
     items: list[Element] = []
-    points = [(plot.x(r.row), plot.y(r.left_g)) for r in readings]
-    for x, y in points:
-        obstacles.add_box(Box(x - 1, y - 1, x + 1, y + 1))
-    stroke = Style(stroke=INK, width=0.3)
-    for reading, (x, y) in zip(readings, points, strict=True):
-        reach = BAND_SDS * reading.noise_sd_g
-        low, high = plot.y(reading.left_g - reach), plot.y(reading.left_g + reach)
-        items += [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
-        items.append(Path(segment((x, low), (x, high)), stroke))
-        items.append(Circle(x, y, 0.6, stroke._replace(fill=LIGHT)))
-        label = free_label(obstacles, plot.box, near((x, y), exact_mass(reading.left_g, plot.unit), INK, AROUND, CLOSE))
-        items += _with_line((x, y), label, INK)
+    steps = len(NEAR) if len(weighed) <= MANY else CLOSE
+    for point, dot, (_, left_g) in zip(points, dots, weighed, strict=True):
+        obstacles.boxes.remove(dot)  # its own line ends there
+        places = near(point, exact_mass(left_g, plot.unit), INK, AROUND, steps)
+        clear = [(point, label) for label in places if not label_box(label).meets(dot)]
+        items += _tethered(tethered_label(obstacles, plot.box, clear), INK)
+        obstacles.boxes.append(dot)
+    items += [item for reading in readings for item in _error_bar(reading, plot)]
+    items += [Circle(*point, 0.6, Style(fill=LIGHT, stroke=INK, width=0.3)) for point in points]
     return Group("weighings", tuple(items))
 
 
-def _with_line(point: Point, label: Label | None, ink: str) -> list[Element]:
-    """A label with the line to its point, where it stands off."""
-    if label is None:
+def _error_bar(reading: LoggedWeighing, plot: Plot) -> list[Element]:
+    x, reach, stroke = plot.x(reading.row), BAND_SDS * reading.noise_sd_g, Style(stroke=INK, width=0.3)
+    low, high = plot.y(reading.left_g - reach), plot.y(reading.left_g + reach)
+    ends: list[Element] = [Path(segment((x - 0.9, at), (x + 0.9, at)), stroke) for at in (low, high)]
+    return [*ends, Path(segment((x, low), (x, high)), stroke)]
+
+
+def _tethered(found: tuple[Label, Points | None] | None, ink: str) -> list[Element]:
+    """A label with the line to its point, where it stands off; nothing where it found no room."""
+    if found is None:
         return []
-    line = tether(point, label)
+    label, line = found
     return [label] if line is None else [label, Path(polyline(line), Style(stroke=ink, width=THIN))]
 
 
 def names(plot: Plot, now: YarnCurve, before: YarnCurve | None, obstacles: Obstacles) -> Group:
-    """What each curve is, written beside it and joined to it by a line."""
-    named = [(now, f"{'forecast' if before else 'plan'} with its 90 % range", DEEP)]
-    named += [(before, "plan before the weighings", SOFT)] if before else []
+    """What each curve is, and the range of the plan from before the weighings: beside it and joined to it by a line."""
+    named: list[tuple[str, str, tuple[Point, ...], Points]] = []
+    named.append((f"{'forecast' if before else 'plan'} with its 90 % range", DEEP, AROUND, _means(plot, now)))
+    if before is not None:
+        named.append(("plan before the weighings", SOFT, AROUND, _means(plot, before)))
+        named.append(("90 % range before the weighings", SOFT, UNDER, _lower_edge(plot, before)))
     items: list[Element] = []
-    for curve, text, ink in named:
-        points = [_at(plot, curve, share) for share in ALONG]
-        places = [(point, label) for point in points for label in near(point, text, ink, AROUND)]
-        found = tethered_label(obstacles, plot.box, places)
-        if found is not None:
-            label, line = found
-            items += [label, *([Path(polyline(line), Style(stroke=ink, width=THIN))] if line else [])]
-        else:
-            over = some_label(obstacles, plot.box, [label for _, label in places], obstacles.lines[:3])
-            items += [over] if over else []
+    for text, ink, directions, points in named:
+        places = [(point, label) for point in points for label in near(point, text, ink, directions)]
+        curves = obstacles.copy()
+        curves.lines = obstacles.lines[:3]
+        rooms = (obstacles, curves)  # at the second go over part bounds and the lines of marks
+        found = next(filter(None, (tethered_label(room, plot.box, places) for room in rooms)), None)
+        over = None if found else some_label(obstacles, plot.box, [label for _, label in places], [])
+        label = found[0] if found else over
+        if label is not None:
+            obstacles.add_label(label)
+        items += _tethered(found, ink) or ([over] if over else [])
     return Group("names", tuple(items))
 
 
-def _at(plot: Plot, curve: YarnCurve, share: float) -> Point:
-    """The point of a curve at a share of its rows."""
-    row = round(share * plot.rows)
-    return (curve.xs[row], plot.y(curve.estimates[row].mean))
+def _means(plot: Plot, curve: YarnCurve) -> Points:
+    rows = [round(share * plot.rows) for share in ALONG]
+    return [(curve.xs[row], plot.y(curve.estimates[row].mean)) for row in rows]
+
+
+def _lower_edge(plot: Plot, curve: YarnCurve) -> Points:
+    rows = [round(share * plot.rows) for share in ALONG_RANGE]
+    return [(curve.xs[row], plot.y(curve.estimates[row].low)) for row in rows]

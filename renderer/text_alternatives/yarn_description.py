@@ -18,6 +18,11 @@ def end_words(end: Estimate, unit: str) -> str:
     return f"{left} (90 % range {low} {high})."
 
 
+def weighing_count(shawl: Shawl, forecast: Forecast) -> int:
+    """How many weighings the log has, that of the whole skein before the start included."""
+    return len(forecast.weighings) + (shawl.skein.weighed_g is not None)
+
+
 def describe_yarn_chart(shawl: Shawl, forecast: Forecast) -> str:
     """The chart's curve from its start to its end, half of the yarn, how sure the end is, and the weighings."""
     yarn, unit = shawl.yarn, shawl.skein.unit
@@ -27,7 +32,7 @@ def describe_yarn_chart(shawl: Shawl, forecast: Forecast) -> str:
         "with its 90 % range around it."
     )
     parts = ", ".join(f"{isolated(part.name)} to {exact_mass(part.left_g, unit)}" for part in shawl.parts)
-    logged = len(forecast.weighings)
+    logged = weighing_count(shawl, forecast)
     weighed = [f"{counted(logged, 'weighing')} of the log {'is' if logged == 1 else 'are'} shown."] if logged else []
     sentences = [curve, f"Parts: {parts}.", *half_words(shawl), end_words(forecast.end, unit), chance_words(shawl)]
     return " ".join([*sentences, *weighed])

@@ -19,7 +19,7 @@ ROOMS = {
     "schematic.table": (*FABRIC, "schematic.annotations"),
     "schematic": (*FABRIC, "schematic.annotations", "schematic.table", "text_alternatives"),
     "charts.symbols": ("paper",),
-    "charts": (*FABRIC, "charts.symbols", "text_alternatives"),
+    "charts": (*FABRIC, "schematic.annotations", "schematic", "charts.symbols", "text_alternatives"),
 }
 """Each room with those that it may import."""
 FILES = [path for path in sorted(ROOT.rglob("*.py")) if path.parent != ROOT]

@@ -7,16 +7,17 @@ from itertools import combinations
 import pytest
 from halfhank.model.planning.skeins import SkeinPlan, skein_plans
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.charts.skein_overlay import overlay
+from halfhank.renderer.charts.skein_overlay import SkeinOutline, direction, overlay
 from halfhank.renderer.paper.house_style import INK
-from halfhank.renderer.paper.scene import Circle, Group, Path, Scene
+from halfhank.renderer.paper.scene import Circle, Group, Path, Scene, Style
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.plane.crossings import lines_meet
 from halfhank.renderer.plane.polylines import at_length, distance_to, length_of
+from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 from tests.model.weighings.knits import BANDED, PLAIN, plan_of
 from tests.pipe.drawing.svg_files import check
-from tests.renderer.checks import group, meetings, strays, texts
+from tests.renderer.checks import group, leaves, meetings, strays, texts
 
 
 def overlaid(text: str, metres: list[float]) -> Scene:
@@ -77,17 +78,68 @@ def _width(path: Path) -> float:
 
 def test_skeins_that_give_the_same_share_an_outline() -> None:
     told = texts(overlaid(PLAIN, [320.0, 350.0, 400.0]))
-    assert "320 m to 400 m: 128 rows" in told
+    assert "320 m (350 yd) to 400 m (437 yd)" in told and "128 rows" in told
 
 
 def test_outlines_say_repeats_and_rows_and_what_the_scale_shows_at_half() -> None:
     shawl = skein_plans(plan_of(BANDED), [350.0])[0].shawl
     assert shawl is not None and shawl.marks.halfway is not None
     told = texts(overlaid(BANDED, [350.0, 420.0]))
-    assert f"350 m: {shawl.allowed} repeats, {shawl.rows.count} rows" in told
-    assert f"on the scale at half: {shawl.marks.halfway.left_g:.1f} g" in told
-    assert "Planned with a margin of 4 %, in addition to the yarn of the bind-off." in told
+    assert f"{shawl.allowed} repeats, {shawl.rows.count} rows" in told
+    half = told.index(f"after row {shawl.marks.halfway.row}: {shawl.marks.halfway.left_g:.1f} g")
+    assert told[half - 1] == "on the scale at half of the yarn,"
+    assert "Margin: 4 %, in addition to the yarn of the bind-off." in told
     assert not any("as yarn allows" in text for text in told)
+
+
+def test_the_shawls_own_skein_is_marked_and_lengths_are_in_both_units() -> None:
+    """PLAIN has 380 m in 100 g, BANDED 390 m."""
+    told = texts(overlaid(BANDED, [300.0, 390.0, 500.0]))
+    assert "300 m (328 yd)" in told and "390 m (427 yd), this skein" in told and "500 m (547 yd)" in told
+    several = texts(overlaid(PLAIN, [350.0, 380.0, 400.0]))
+    half = plan_of(PLAIN).shawl.marks.halfway
+    assert half is not None and "380 m is this skein" in several
+    assert f"after row {half.row}: {half.left_g:.1f} g" in several
+    assert not any("this skein" in text for text in texts(overlaid(BANDED, [300.0, 385.0, 500.0])))
+    made = plan_of(BANDED)
+    (in_yards,) = skein_plans(made, [427 * 0.9144])
+    assert in_yards.shawl is not None
+    assert "427 yd (390 m), this skein" in texts(overlay(made.shawl, [("427 yd", in_yards.shawl)]))
+
+
+def test_the_page_says_the_gauge_and_for_which_width_the_scale_is() -> None:
+    told = texts(overlaid(BANDED, [300.0, 500.0]))
+    assert any(text.startswith("all at the same gauge, ") for text in told)
+    assert any(text.endswith(" at this width") for text in told)
+
+
+def test_the_description_has_each_entry_in_one_sentence() -> None:
+    scene = overlaid(BANDED, [390.0])
+    assert "390 m (427 yd), this skein, 7 repeats, " in scene.description
+    assert "on the scale at half of the yarn, after row " in scene.description and ",," not in scene.description
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_an_arrow_shows_the_direction_of_work(shape: str) -> None:
+    text = BANDED.replace("shape triangle", f"shape {shape}")
+    if SHAPES[shape]:
+        text = text.replace("increase 1 at each edge and 1 at spine every 2 rows", SHAPES[shape])
+    assert len(_arrow(overlaid(text, [280.0, 350.0, 420.0, 500.0]))) == 2
+
+
+def test_the_arrow_keeps_off_leaders() -> None:
+    outline = SkeinOutline(("380 m",), DrawnPiece(plan_of(PLAIN).shawl, 1.0), (20.0, 30.0))
+    (free,) = direction(outline, ())
+    tail, tip, *_ = _ends(free.items[0])
+    x, y = (tail[0] + tip[0]) / 2, (tail[1] + tip[1]) / 2
+    across = Path((("M", (x - 5, y)), ("L", (x + 40, y))), Style(stroke=INK))
+    (moved,) = direction(outline, (Group("leaders", (across,)),))
+    assert not lines_meet(_ends(moved.items[0]), _ends(across))
+
+
+def _arrow(scene: Scene) -> list[Path]:
+    found = [item for item in scene.items if isinstance(item, Group) and item.name == "direction"]
+    return [item for one in found for item in leaves(one.items) if isinstance(item, Path)]
 
 
 @pytest.mark.parametrize("shape", SHAPES)

@@ -122,6 +122,31 @@ def test_the_key_names_every_symbol_that_occurs_once_with_its_abbreviations() ->
     assert names == ["k on RS, p on WS", "yo", "s2kp", "k2tog", "ssk", "repeat the boxed stitches"]
 
 
+def test_the_key_says_that_extra_wraps_are_dropped_in_a_line_for_each_number() -> None:
+    entries = entries_of(chart_of(built_in_pattern(built_in_stitch("drop-wave"))))
+    wrapped = {entry.name: entry.words for entry in entries if entry.sign and entry.sign.wraps > 1}
+    assert list(wrapped) == ["k wrapping yarn twice", "k wrapping yarn 3 times", "k wrapping yarn 4 times"]
+    assert set(wrapped.values()) == {"knit; drop the extra wraps in the next row"}
+    both = entries_of(chart("row 1: *k1 with 3 wraps*\nrow 2: *p1 with 3 wraps*", "1 st"))[0]
+    assert both.words == "knit on RS, purl on WS; drop the extra wraps in the next row"
+    wrong = entries_of(chart("row 1: knit\nrow 2: *k1 with 3 wraps*", "1 st"))[1]
+    assert wrong.words == "knit on WS; drop the extra wraps in the next row"
+
+
+def test_the_key_says_the_side_where_a_stitch_has_two_signs() -> None:
+    garter = entries_of(chart("row 1: knit\nrow 2: knit", "1 st"))
+    assert [(entry.name, entry.words) for entry in garter[:2]] == [("k", "knit on RS"), ("k", "knit on WS")]
+    lace = {entry.name: entry.words for entry in entries_of(chart())}
+    assert lace["k on RS, p on WS"] == "knit on RS, purl on WS" and not lace["ssk"].endswith("RS")
+    cable = entries_of(chart("row 1: purl\nrow 2: *2/2 rc*", "4 sts"))[-1]
+    assert cable.words.startswith("on WS: hold 2")
+
+
+def test_the_page_says_which_side_it_shows() -> None:
+    reading = [item.text for item in group(stitch_chart(chart(), CAPTIONS), "reading").items if isinstance(item, Label)]
+    assert " ".join(reading).endswith(". The chart shows the right side.")
+
+
 @pytest.mark.parametrize(("rows", "multiple"), PAGES)
 def test_no_text_of_ours_is_cut(rows: str, multiple: str) -> None:
     scene = stitch_chart(chart(rows, multiple), CAPTIONS)
@@ -170,6 +195,14 @@ def test_wraps_are_a_number_over_loops() -> None:
     (label,) = [item for item in found if isinstance(item, Label)]
     (loops,) = [item for item in found if isinstance(item, Path)]
     assert label.text == "3" and label.y < min(y for _, y in points(loops)) + 0.3
+
+
+@pytest.mark.parametrize("ratio", [0.4, 0.5, 1.0])
+def test_numbers_of_wraps_can_be_read_in_flat_squares_too(ratio: float) -> None:
+    drop = chart_of(built_in_pattern(built_in_stitch("drop")))
+    symbols = group(stitch_chart(drop, CAPTIONS._replace(row_to_stitch=ratio)), "symbols")
+    sizes = {item.size for item in leaves(symbols.items) if isinstance(item, Label)}
+    assert sizes and min(sizes) >= 2.2
 
 
 def test_symbols_use_no_glyph_but_the_wraps_number() -> None:

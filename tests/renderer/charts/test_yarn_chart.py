@@ -1,16 +1,20 @@
 """The yarn chart and the overlay: what is on them, where it lies, and that nothing meets or leaves the page."""
 
 import math
+import re
 import string
 from functools import reduce
 from itertools import pairwise
 
 import pytest
 from halfhank.model.weighings.forecast import forecast
+from halfhank.renderer import Options, draw_schematic
 from halfhank.renderer.charts.plot import nice_step, tick_text, ticks
 from halfhank.renderer.charts.yarn_chart import yarn_chart
+from halfhank.renderer.charts.yarn_labels import DEEP
+from halfhank.renderer.paper.house_style import INK, PAPER
 from halfhank.renderer.paper.ramp import channels
-from halfhank.renderer.paper.scene import Circle, Label, Path, Scene
+from halfhank.renderer.paper.scene import Circle, Group, Label, Path, Rect, Scene
 from halfhank.renderer.paper.svg import to_svg
 from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.text_boxes import label_box
@@ -82,6 +86,7 @@ def test_the_chart_says_what_it_shows() -> None:
     for words in ("row", "on the scale, g", "used, g", "collar", "body", "bind-off", "90.4 g", "66.0 g"):
         assert words in told
     assert "forecast with its 90 % range" in told and "plan before the weighings" in told
+    assert "90 % range before the weighings" in told
     assert any(text.startswith("half ") and text.endswith("yarn:") for text in told)
     assert "plan with its 90 % range" in texts(chart(BANDED))
 
@@ -117,7 +122,7 @@ def test_the_curve_lies_where_the_axes_say() -> None:
 def test_weighings_are_points_with_the_scales_own_error() -> None:
     scene = chart(logged(PLAIN, "before cast on 100.0 g", "after row 40 91 g left", "after row 64 78.4 g left"))
     items = group(scene, "weighings").items
-    assert sum(isinstance(item, Circle) for item in items) == 2
+    assert sum(isinstance(item, Circle) for item in items) == 3
     bars = [item for item in items if isinstance(item, Path) and item.data[0][1][0] == item.data[1][1][0]]
     coarse, fine = (abs(bar.data[1][1][1] - bar.data[0][1][1]) for bar in bars)
     assert coarse / fine == pytest.approx(math.sqrt((0.2025 + 1 / 12) / (0.2025 + 0.01 / 12)), rel=1e-6)
@@ -140,16 +145,74 @@ def test_a_mark_beyond_the_end_is_a_note() -> None:
 def test_the_margin_and_what_lies_below_zero_are_named() -> None:
     told = texts(chart(BANDED))
     assert "margin, 4 g" in told and "below zero: not enough yarn" in told
-    bind_off, margin = (item.style.fill for item in group(chart(BANDED), "areas").items)
-    assert bind_off != margin
     plain = texts(chart(PLAIN.replace("keep 5%", "keep 0%").replace("48 ridges", "10 ridges")))
     assert not any("margin" in text or "below zero" in text for text in plain)
 
 
+def test_bind_off_and_margin_look_as_on_the_skeins_bar() -> None:
+    made = plan_of(BANDED)
+    areas = group(chart(BANDED), "areas")
+    bar = group(draw_schematic(made.shawl, Options()), "skein").items
+    hatched = next(item for item in leaves(bar) if isinstance(item, Rect) and item.style.fill == DEEP)
+    swatch = group(areas, "bind-off-swatch").items
+    assert isinstance(swatch[0], Rect) and swatch[0].style.fill == hatched.style.fill
+    (strokes,) = group(areas, "bind-off-yarn").items
+    assert strokes.style in [item.style for item in leaves(bar) if isinstance(item, Path)]
+    margin = next(item for item in areas.items if isinstance(item, Rect))
+    (border,) = group(chart(BANDED), "margin-border").items
+    assert border.style in [item.style for item in leaves(bar) if isinstance(item, Path)]
+    assert margin.style.fill == PAPER in [item.style.fill for item in leaves(bar) if isinstance(item, Rect)]
+
+
+def test_the_zero_line_runs_over_the_bands_to_the_right_edge() -> None:
+    scene = chart(logged(BANDED, *LOG))
+    (line,) = group(scene, "zero").items
+    frame = next(item for item in group(scene, "grid").items if isinstance(item, Rect))
+    assert isinstance(line, Path) and [x for x, _ in _ends(line)] == [frame.x, frame.x + frame.width]
+    order = [item.name for item in scene.items if isinstance(item, Group)]
+    assert order.index("zero") > order.index("bands")
+
+
+def test_each_weighing_has_its_figure_the_skeins_own_too() -> None:
+    text = logged(BANDED, *LOG)
+    after_rows = [f"{reading.left_g:.1f} g" for reading in forecast(plan_of(text)).weighings]
+    assert len(after_rows) == 3
+    assert texts(Scene(1, 1, "", "", group(chart(text), "weighings").items)) == ["101.2 g", *after_rows]
+
+
+def test_the_heading_says_what_the_weighings_made_of_the_skein() -> None:
+    """The metres are those of the printed grams at the label's 390 m per 100 g."""
+    told = texts(chart(logged(BANDED, *LOG)))
+    (words,) = [text for text in told if text.startswith("corrected by ")]
+    found = re.fullmatch(r"corrected by 4 weighings: the skein has ([\d.]+) g, (\d+) m \(\d+ yd\)", words)
+    assert found and int(found[2]) == round(float(found[1]) * 3.9)
+    assert not any("corrected" in text for text in texts(chart(BANDED)))
+
+
+@pytest.mark.parametrize("grams", [100.13, 100.17, 99.88, 101.04, 102.49])
+def test_metres_agree_with_the_printed_grams(grams: float) -> None:
+    made = plan_of(BANDED)
+    yarn = made.shawl.yarn._replace(skein_g=grams, skein_m=3.9 * grams)
+    told = texts(yarn_chart(made.shawl._replace(yarn=yarn), forecast(made)))
+    found = next(filter(None, (re.search(r"([\d.]+) g, (\d+) m ", text) for text in told)))
+    assert int(found[2]) == math.floor(float(found[1]) * 3.9 + 0.5)
+
+
+def test_a_narrow_part_has_its_name_on_a_leader_where_there_is_room() -> None:
+    scene = chart(BANDED)
+    parts = group(scene, "parts").items
+    name = next(item for item in parts if isinstance(item, Label) and item.text == "kerb")
+    lines = [_ends(item) for item in parts if isinstance(item, Path) and item.style.stroke == INK]
+    assert len(lines) == 1 and lines[0][0][0] == name.x
+    assert not any("kerb" in text for text in texts(Scene(1, 1, "", "", group(scene, "notes").items)))
+
+
 def test_a_part_without_room_for_its_name_has_a_number_and_a_key() -> None:
     told = texts(chart(BANDED.replace('part "collar"', 'part "a collar with a name longer than its rows"')))
-    assert "1" in told and "3" in told
-    assert "Parts: 1 a collar with a name longer than its rows, 3 kerb." in told
+    assert "1" in told and "kerb" in told
+    assert "1 a collar with a name longer than its rows" in told
+    told = texts(chart(BANDED.replace('part "kerb"', 'part "a kerb with quite a long name"')))
+    assert "3" in told and "3 a kerb with quite a long name" in told
 
 
 def _ends(path: Path) -> list[tuple[float, float]]:
@@ -160,7 +223,8 @@ def _ends(path: Path) -> list[tuple[float, float]]:
 def test_names_of_curves_and_marks_are_joined_to_their_points(text: str) -> None:
     """A text, both its lines together, is within 1.7 mm of its point, or a line runs from it to the point."""
     scene = chart(text)
-    curves = [point for path in group(scene, "curves").items for point in _ends(path)]
+    drawn = (*group(scene, "curves").items, *group(scene, "bands").items[:1])
+    curves = [point for path in drawn for point in _ends(path)]
     dots = [(item.x, item.y) for item in group(scene, "marks").items if isinstance(item, Circle)]
     for name, points in (("names", curves), ("marks", dots)):
         items = group(scene, name).items
