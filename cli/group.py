@@ -42,7 +42,7 @@ def _show_version(context: click.Context, _: click.Parameter, wanted: bool) -> N
 def halfhank() -> None:
     """Work out a one-skein shawl: every row, its size, and whether there is enough yarn.
 
-    A description goes in (FILE, or - for standard input); a true-to-scale drawing or a plan of every row comes out.
+    A description goes in (FILE, or - for standard input); a drawing to scale or a plan of every row comes out.
     Each command has its own --help.
 
     \b

@@ -76,7 +76,7 @@ CHARTS = (
     Chart(
         "hedge-and-ditch-yarn",
         "Hedge and Ditch, the yarn chart",
-        "The yarn on the scale, row by row, after three invented weighings: plan and forecast with their 90 % ranges.",
+        "The yarn on the scale, row by row, after three made-up weighings: plan and forecast with their 90 % ranges.",
         (
             "weigh hedge-and-ditch.shawl 0 101.2",
             "weigh hedge-and-ditch.shawl 52 84.4",

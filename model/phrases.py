@@ -45,3 +45,10 @@ def going_on(shawl: Shawl) -> str:
 def stitch_name(stitch: str) -> str:
     """What a stitch is called: by its name in the description, but for the built-in elongated rows."""
     return "drop stitch" if stitch == "drop" else stitch
+
+
+def without_words(parts: tuple[str, ...]) -> str:
+    """Which parts are not worked: `without the border`; empty where all are."""
+    named = [part if part.lower().startswith("the ") else f"the {part}" for part in parts]
+    first, last = ", ".join(named[:-1]), named[-1:]
+    return "without " + " and ".join([first, *last] if first else last) if named else ""

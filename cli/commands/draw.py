@@ -1,4 +1,4 @@
-"""`halfhank draw`: the true-to-scale schematic, as SVG, PNG or PDF."""
+"""`halfhank draw`: the schematic, drawn to scale, as SVG, PNG or PDF."""
 
 from typing import TYPE_CHECKING, Any
 

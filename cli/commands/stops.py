@@ -13,7 +13,8 @@ def command(file: str) -> int:
     """List where the shawl of FILE may end.
 
     Each stop is a row near the end of the yarn: its stitches, the yarn for the bind-off, what is left over, the chance
-    of enough yarn, and whether it would look finished. Then the whole shawl with one repeat fewer and one more.
+    of enough yarn, and whether it would look finished. Stops in the rows of the plan come first, then the planned end,
+    then those of the shawl with another number of repeats.
     """
     found = planned_file.plan_file(file)
     planned_file.print_mistakes(found)

@@ -26,13 +26,19 @@ def _mass(context: click.Context, parameter: click.Parameter, text: str) -> str:
     return f"{figure} {unit or 'g'}"
 
 
+class RowNumber(click.IntRange):
+    """A row of the shawl, 0 before the first."""
+
+    name = "row number"
+
+
 @click.command(
     "weigh",
     context_settings={"ignore_unknown_options": True},
     epilog=example("halfhank weigh mine.shawl 60 80.2"),
 )
 @click.argument("file", type=FileName())
-@click.argument("row", type=click.IntRange(0, MAX_ROWS))
+@click.argument("row", type=RowNumber(0, MAX_ROWS))
 @click.argument("grams", callback=_mass)
 @click.option("--used", is_flag=True, help="GRAMS is what was used since the cast-on, not what is left.")
 @click.option("--dry-run", is_flag=True, help="Show what it means, but leave the file alone.")

@@ -4,8 +4,9 @@ from halfhank.cli.report.figures import rows
 from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS, BuiltIn
 from halfhank.model.instructions.row_lines import release_lines, row_lines
-from halfhank.model.report_tree import ListBlock, ListItem, Report, Value, Verbatim, content
+from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, Verbatim, content
 from halfhank.model.stitches.pattern import built_in_pattern
+from halfhank.model.yarn.stitch_table import PLAIN_STITCH
 
 
 def fabric_list() -> Report:
@@ -15,10 +16,20 @@ def fabric_list() -> Report:
 
 def _listed(fabric: BuiltIn) -> ListItem:
     pattern = built_in_pattern(built_in_stitch(fabric.name))
-    wide, high = (Value(f"{ratio:g}", ratio, "1") for ratio in (fabric.stitch_ratio, fabric.row_ratio))
-    size = content(wide, " times as wide and ", high, " times as high as garter")
-    counts = content(f"{pattern.multiple.short_words}, ", rows(len(pattern.rows)), "; ", size)
+    counts = content(f"{pattern.multiple.short_words}, ", rows(len(pattern.rows)), _against_garter(fabric))
     return ListItem((fabric.name,), (ListItem((fabric.words,)), ListItem(counts)))
+
+
+def _against_garter(fabric: BuiltIn) -> Content:
+    """How large a stitch is: of drop stitch, which has any number of wraps, without the extra ones."""
+    if fabric.name == PLAIN_STITCH:
+        return ()
+    wide, high = (
+        content(Value(f"{ratio:g}", ratio, "1"), " times as ") if ratio != 1 else ("as ",)
+        for ratio in (fabric.stitch_ratio, fabric.row_ratio)
+    )
+    before = "; before the extra wraps, " if fabric.name == "drop" else "; "
+    return content(before, wide, "wide and ", high, "high as garter")
 
 
 def fabric_report(name: str) -> Report:

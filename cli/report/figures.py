@@ -1,7 +1,7 @@
 """Figures as reports show them, each with the number that it stands for."""
 
 from halfhank.grammar.description import CM_IN, GRAMS_IN
-from halfhank.model.number_words import chance_words, counted, half_up, mass_figure, mass_words
+from halfhank.model.number_words import chance_words, counted, half_up, mass_digits, mass_figure, mass_words
 from halfhank.model.phrases import stitch_name
 from halfhank.model.report_tree import Content, Report, Value, content, row_number, with_values
 
@@ -37,6 +37,11 @@ def tenths(value: float) -> str:
 def grams(value: float) -> Value:
     """A mass to 0.1 g, never `-0.0 g`."""
     return Value(mass_words(value, "g"), value, "g")
+
+
+def shown_mass(value: float, unit: str) -> float:
+    """A mass in g as it is shown in `unit`: rounded to 0.1 g or 0.01 oz, in g again."""
+    return half_up(value / GRAMS_IN[unit], mass_digits(unit)) * GRAMS_IN[unit]
 
 
 def masses_in(unit: str, report: Report) -> Report:

@@ -11,6 +11,7 @@ from halfhank.cli.report.figures import (
     masses_in,
     metres,
     number_of,
+    shown_mass,
     size_in_both,
     stitches,
     swatch_length,
@@ -20,7 +21,7 @@ from halfhank.cli.report.plan_tables.band_tables import band_table, part_table, 
 from halfhank.cli.report.plan_tables.choice_table import choice_table
 from halfhank.cli.report.plan_tables.spare_yarn import ends_itself, spare_yarn
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
-from halfhank.model.number_words import counted
+from halfhank.model.number_words import counted, half_up
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.phrases import blocking_words, going_on, stitch_name
 from halfhank.model.plan import Plan
@@ -61,13 +62,13 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
         ("Marks", _marks(shawl)),
         ("Parts", part_table(shawl)),
         ("Bands", band_table(shawl)),
-        ("Stitches", _fabrics(shawl)),
+        ("Stitches", _fabrics(plan)),
     ]
     if choices := repeat_choices(plan):
         tables.insert(1, ("One more, one fewer", choice_table(choices, shawl)))
     if with_rows:
         tables.append(("Rows", _rows(plan)))
-    sections = [ReportSection(heading, (table,)) for heading, table in tables if table.rows]
+    sections = [ReportSection(heading, (table, *_below(shawl, heading))) for heading, table in tables if table.rows]
     return masses_in(shawl.skein.unit, Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections)))
 
 
@@ -81,12 +82,13 @@ def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
     yield "size", _size(shawl)
     yield "edges", _edges(outline.size, shawl.units)
     if outline.fan_words and outline.fan_words not in shawl.summary:
-        yield "curve" if outline.fan_degrees is None else "fan", (outline.fan_words,)
+        yield "curve" if outline.fan_degrees is None else "angle at the neck", (outline.fan_words,)
     if outline.stretch is not None:
         yield "stretch", _stretch(outline.stretch, "pinning" if outline.pinned else "blocking")
     yield "yarn used", content(grams(yarn.total_g), ", ", metres(yarn.total_m))
     yield "of which", _shares(shawl)
-    yield "left over", content(_left(yarn.left_g), "; the last ridge takes ", grams(yarn.last_ridge_g))
+    yield "left over", _left(shawl)
+    yield "last ridge", content(grams(yarn.last_ridge_g), ", in addition to the bind-off")
     yield "chance of enough yarn", _chance(yarn)
     if more := spare_yarn(plan):
         yield "spare yarn", more
@@ -121,22 +123,36 @@ def _shares(shawl: Shawl) -> Content:
 
 
 def _chance(yarn: YarnPlan) -> Content:
-    """The chance, where the yarn is known from, and how far the yarn used may be off."""
+    """The chance, where the yarn is known from, and how far the yarn used may be off.
+
+    It is the chance that the whole skein is enough, so that the margin may be used for it.
+    """
     used = Estimate(yarn.total_g, yarn.sd_g)
     off = content("90 % range of yarn used ", gram_range(max(used.low, 0.0), used.high))
-    return content(chance(yarn.chance_enough), f", {_KNOWN_FROM[yarn.basis]} (", off, ")")
+    included = "; margin included" if yarn.keep_g else ""
+    return content(chance(yarn.chance_enough), f", {_KNOWN_FROM[yarn.basis]} (", off, ")", included)
 
 
 def _size(shawl: Shawl) -> Content:
     measures = shawl.outline.size
     in_both = size_in_both(measures.wingspan_cm, measures.depth_cm, shawl.units)
-    return content(in_both, f", {blocking_words(shawl.outline)}")
+    spine_cm = measures.spine_cm
+    apart = spine_cm is not None and half_up(spine_cm, 1) != half_up(measures.depth_cm, 1)
+    depth = "; the depth is measured from the highest point of the top edge" if apart else ""
+    return content(in_both, f", {blocking_words(shawl.outline)}{depth}")
 
 
-def _left(left_g: float) -> Content:
-    if left_g >= 0:
+def _left(shawl: Shawl) -> Content:
+    """What is left over, and how much of it is margin and how much spare yarn: as shown, the two add up."""
+    left_g, keep_g, unit = shawl.yarn.left_g, shawl.yarn.keep_g, shawl.skein.unit
+    if left_g < 0:
+        return content("not enough yarn: ", grams(-left_g), " short")
+    spare_g = shown_mass(left_g, unit) - shown_mass(keep_g, unit)
+    if not keep_g:
         return (grams(left_g),)
-    return content("not enough yarn: ", grams(-left_g), " short")
+    if spare_g < 0:
+        return content(grams(left_g), ", less than the margin of ", grams(keep_g))
+    return content(grams(left_g), ": margin ", grams(keep_g), " and spare ", grams(spare_g))
 
 
 def _stretch(stretch: Stretch, by: str) -> Content:
@@ -186,7 +202,14 @@ def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
     return cells(name, row_number(mark.row), grams(mark.used_g), grams_left(mark.left_g), more)
 
 
-def _fabrics(shawl: Shawl) -> Table:
+def _below(shawl: Shawl, heading: str) -> tuple[Paragraph, ...]:
+    """What has to be said below a table."""
+    if heading == "Stitches" and any(fabric.basis in (SWATCH, RATIO) for fabric in shawl.fabrics):
+        return (Paragraph(("The yarn per stitch is that of a swatch without its cast-on and bind-off.",)),)
+    return ()
+
+
+def _fabrics(plan: Plan) -> Table:
     columns = (
         words_column("stitch"),
         figures_column("gauge"),
@@ -194,18 +217,29 @@ def _fabrics(shawl: Shawl) -> Table:
         figures_column("yarn per stitch", weight=2),
         words_column("known from", weight=1),
     )
-    return Table(columns, tuple(map(_fabric, shawl.fabrics)))
+    return Table(columns, tuple(_fabric(plan, fabric) for fabric in plan.shawl.fabrics))
 
 
-def _fabric(fabric: Fabric) -> TableCells:
+def _fabric(plan: Plan, fabric: Fabric) -> TableCells:
     across, up = fabric.gauge
+    use = _use(plan, fabric.name)
     return cells(
-        stitch_name(fabric.name),
+        stitch_name(fabric.name) + (f" ({use})" if use else ""),
         content(Value(f"{across:.4g}", across, "sts"), " x ", Value(f"{up:.4g}", up, "rows")),
         swatch_length(fabric.gauge_over_cm),
         Value(f"{tenths(fabric.yarn_m * 1000)} mm", fabric.yarn_m * 1000, "mm"),
         _SOURCE[fabric.basis] + ("; gauge assumed" if fabric.gauge_assumed else ""),
     )
+
+
+def _use(plan: Plan, stitch: str) -> str:
+    """What has to be said of a stitch's figures: what it is used for where no band is worked in it."""
+    if stitch == "drop":
+        return "before the extra wraps"
+    if any(band.stitch == stitch for band in plan.shawl.bands):
+        return ""
+    edge = plan.design.edge
+    return "edges" if edge.stitches and edge.stitch == stitch else "fill"
 
 
 def _rows(plan: Plan) -> Table:

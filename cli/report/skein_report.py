@@ -20,6 +20,11 @@ from halfhank.model.report_tree import (
 )
 from halfhank.model.shawl import Mark
 
+_NOTE = (
+    "All shawls are worked at the same gauge. On the scale at half: what the scale shows after half of the yarn that "
+    "each shawl uses."
+)
+
 
 def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report:
     """A table of the skeins under their `names`, with what the shawl becomes from each."""
@@ -27,7 +32,7 @@ def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report
     rows = tuple(_skein(one, name, repeats) for one, name in zip(found, names, strict=True))
     percent = 100 * shawl.yarn.keep_g / shawl.yarn.skein_g
     margin = Value(f"{tenths(percent).removesuffix('.0')} %", percent, "%")
-    note = content("The margin of ", margin, " is in addition to the yarn of the bind-off.")
+    note = content(_NOTE, " The margin of ", margin, " is in addition to the yarn of the bind-off.")
     return masses_in(
         shawl.skein.unit, Report(f"{shawl.title}: from other skeins", (Table(_columns(repeats), rows), Paragraph(note)))
     )
@@ -35,7 +40,7 @@ def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report
 
 def _columns(repeats: bool) -> tuple[TableColumn, ...]:
     return (
-        words_column("per 100 g"),
+        words_column("length in 100 g"),
         figures_column("rows"),
         *([figures_column("repeats")] if repeats else []),
         figures_column("sts at end"),

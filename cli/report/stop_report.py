@@ -1,11 +1,10 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
 from halfhank.cli.report.figures import chance, grams, grams_left, masses_in, number_of, size
-from halfhank.cli.report.plan_tables.choice_table import FROM_MARGIN, choice_table
-from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
+from halfhank.cli.report.plan_tables.choice_table import FROM_MARGIN
 from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.number_words import counted
-from halfhank.model.phrases import stitch_name
+from halfhank.model.phrases import stitch_name, without_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Paragraph,
@@ -21,14 +20,29 @@ from halfhank.model.report_tree import (
 from halfhank.model.shawl import Shawl
 
 _NOTE = (
-    "The shawl is bound off right after the row; what the plan has after it is left out. What is left over includes "
-    "the margin."
+    "The shawl is bound off right after the row. The margin is included: what is left over contains it, and the chance "
+    "of enough yarn counts on it too."
 )
 
 
 def stop_report(plan: Plan) -> Report:
-    """A table of the stops, with what is left over at each and how it would look."""
-    shawl = plan.shawl
+    """Tables of the stops by what each is, with what is left over at each and how it would look."""
+    shawl, found = plan.shawl, stops(plan)
+    groups = (
+        ("Bind off early", [stop for stop in found if not (stop.planned or _another_count(stop))]),
+        ("The planned end", [stop for stop in found if stop.planned]),
+        ("With another number of repeats", [stop for stop in found if _another_count(stop)]),
+    )
+    sections = [ReportSection(heading, (_table(shawl, group),)) for heading, group in groups if group]
+    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: where it may end", (*sections, Paragraph((_NOTE,)))))
+
+
+def _another_count(stop: Stop) -> bool:
+    """Whether it takes more or fewer repeats than planned, so that its rows are those of another shawl."""
+    return stop.beyond or stop.repeats > 0
+
+
+def _table(shawl: Shawl, group: list[Stop]) -> Table:
     columns = (
         figures_column("row"),
         words_column("after"),
@@ -41,16 +55,14 @@ def stop_report(plan: Plan) -> Report:
         words_column("looks", weight=4),
         words_column("", weight=1),
     )
-    table = Table(columns, tuple(_stop(shawl, stop) for stop in stops(plan)))
-    choices = repeat_choices(plan)
-    whole = (ReportSection("One more, one fewer", (choice_table(choices, shawl),)),) if choices else ()
-    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: where it may end", (table, Paragraph((_NOTE,)), *whole)))
+    return Table(columns, tuple(_stop(shawl, stop) for stop in group))
 
 
 def _stop(shawl: Shawl, stop: Stop) -> TableCells:
+    repeat = f", repeat {stop.repeat:,}" if stop.repeat else ""
     return cells(
         row_number(stop.row),
-        f"{stop.part}: {stitch_name(stop.stitch)}" + (f", {stop.label}" if stop.label else ""),
+        f"{stop.part}{repeat}: {stitch_name(stop.stitch)}" + (f", {stop.label}" if stop.label else ""),
         number_of(stop.stitches, "sts"),
         grams(stop.reading_g),
         grams(stop.bind_off_g),
@@ -63,9 +75,7 @@ def _stop(shawl: Shawl, stop: Stop) -> TableCells:
 
 
 def _notes(shawl: Shawl, stop: Stop) -> list[str]:
-    notes = ["the planned end"] if stop.planned else []
-    notes += [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
-    notes += ["beyond the plan"] if stop.beyond else []
-    notes += [f"without {', '.join(stop.left_out)}"] if stop.left_out else []
+    notes = [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
+    notes += [without_words(stop.left_out)] if stop.left_out else []
     notes += [FROM_MARGIN] if 0 <= stop.left.mean < shawl.yarn.keep_g else []
     return [*notes, stop.finish.why]

@@ -6,9 +6,17 @@ from halfhank.cli.report.figures import chance, gram_range, grams, grams_left, m
 from halfhank.cli.report.plan_tables.spare_yarn import ends_itself
 from halfhank.model.design.design import Weighing
 from halfhank.model.marks_and_stops.allowance_words import unit_words
-from halfhank.model.marks_and_stops.stops import Candidate, candidates, finish_in, last_safe, one_more
+from halfhank.model.marks_and_stops.stops import (
+    Candidate,
+    candidates,
+    finish_in,
+    last_safe,
+    near_end,
+    one_more,
+    repeat_number,
+)
 from halfhank.model.number_words import mass_words
-from halfhank.model.phrases import stitch_name
+from halfhank.model.phrases import going_on, stitch_name, without_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
 from halfhank.model.shawl import Mark
@@ -143,12 +151,14 @@ def _enough_yarn(after: Plan, expected: Forecast) -> Iterator[Content]:
 
 
 def _marks(after: Plan, row: int) -> Iterator[Content]:
-    marks, latest = after.shawl.marks, " at the latest"
+    marks, latest, by = after.shawl.marks, " at the latest", after.shawl.marks.bind_off_by
     end = ("The shawl ends after row ", "") if ends_itself(after.shawl) else ("Bind off after row ", latest)
+    if by is not None and by.beyond:
+        end = (f"If you go on in {going_on(after.shawl)} after the end: bind off after row ", latest)
     named: list[tuple[str, str, Mark | None]] = [
         ("Half of this shawl's yarn: after row ", "", marks.halfway),
         ("Turn back after row ", latest, marks.turn_back),
-        (*end, marks.bind_off_by),
+        (*end, by),
     ]
     for words, later, mark in named:
         if mark is not None and mark.row > row:
@@ -156,18 +166,20 @@ def _marks(after: Plan, row: int) -> Iterator[Content]:
 
 
 def _stops(after: Plan, row: int) -> Iterator[Content]:
-    """The safe stops ahead: those that look finished and the planned end, or else the last safe row."""
+    """The safe stops ahead near the yarn's end: those that look finished and the planned end, or else the last safe
+    row."""
     if row == after.rows.count:
         yield ("All rows are worked: bind off.",)
         return
-    ahead = [one for one in candidates(after) if one.place.row > row and one.left.chance_positive >= SAFE_CHANCE]
-    good = [one for one in ahead if one.planned or finish_in(after, one).finished]
+    ahead = [one for one in candidates(after) if one.place.row > row and near_end(after, one)]
+    safe = [one for one in ahead if one.left.chance_positive >= SAFE_CHANCE]
+    good = [one for one in safe if one.planned or finish_in(after, one).finished]
     if not good:
         yield _no_stop(after, row)
         return
-    yield content("Next safe stop: ", _stop(good[0]), ".")
+    yield content("Next safe stop: ", _stop(after, good[0]), ".")
     if good[-1].place.row > good[0].place.row:
-        yield content("Last safe stop: ", _stop(good[-1]), ".")
+        yield content("Last safe stop: ", _stop(after, good[-1]), ".")
 
 
 def _no_stop(after: Plan, row: int) -> Content:
@@ -175,18 +187,24 @@ def _no_stop(after: Plan, row: int) -> Content:
     last = last_safe(after, row, SAFE_CHANCE)
     if last is not None:
         amounts = content(grams(last.bind_off_g), " to bind off, ", grams(last.left.mean), " left over.")
-        return content("The last safe row is ", row_number(last.place.row), ": ", amounts)
+        return content("The last safe row is ", row_number(last.place.row), f"{_where(after, last)}: ", amounts)
     return ("No safe stop lies ahead" + (": bind off now, or go on at a risk." if row else "."),)
 
 
-def _stop(one: Candidate) -> Content:
+def _stop(after: Plan, one: Candidate) -> Content:
     place = one.place
     label = f", {place.run.source.label}" if place.run.source.label else ""
     end = " (the planned end)" if one.planned else ""
-    where = content(
-        "row ", row_number(place.row), f", after {stitch_name(place.run.stitch)}{label}{end}: ", stitches(place.live)
-    )
+    words = f", after {stitch_name(place.run.stitch)}{label}{end or _where(after, one)}: "
+    where = content("row ", row_number(place.row), words, stitches(place.live))
     return content(where, ", ", grams(one.bind_off_g), " to bind off, ", grams(one.left.mean), " left over")
+
+
+def _where(after: Plan, one: Candidate) -> str:
+    """The part and the repeat that a stop lies in, and the parts that are then not worked."""
+    number = repeat_number(after, one)
+    where = [f"in {one.part}", *([f"repeat {number:,}"] if number else [])]
+    return "".join(f", {words}" for words in (*where, without_words(one.left_out)) if words)
 
 
 def _repeats(before: Plan, after: Plan) -> Iterator[Content]:

@@ -106,7 +106,8 @@ def _whole(source: SourceLine, line: str) -> Problem:
     """The problem of a line that is written anew as a whole."""
     line = line.strip()
     shown = line if len(line) <= _MAX_SHOWN else line[:_MAX_SHOWN] + "…"
-    return known.UNKNOWN_WORD_IN_LINE.at(source.span, line=line, shown=shown)
+    other = "bind off elastic" if line == "bind off standard" else None
+    return known.UNKNOWN_WORD_IN_LINE.at(source.span, line=line, shown=shown, other=other)
 
 
 def _gives(code: str, problem: Problem, line: str) -> bool:

@@ -58,6 +58,8 @@ def missing_end(code: str) -> str | None:
         return "add `mm`"
     if re.fullmatch(r"bind +off *", code):
         return "write `bind off standard`, or name another: `elastic`, `picot`, `i-cord`, `draw through`"
+    if re.fullmatch(r" *(?:before +blocking|gauge) +[0-9.]+ *sts? +[0-9.]+ *rows? *", code):
+        return "add `over 10 cm`, or the length over which you counted"
     if re.fullmatch(r" *skein +[0-9.]+ *(?:g|oz) *", code):
         return "add the length, as in `400 m`"
     if re.fullmatch(r" *skein +[0-9.]+ *(?:m|yd) *", code):

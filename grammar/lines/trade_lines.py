@@ -100,6 +100,10 @@ _BANDS: tuple[tuple[str, _Put], ...] = (
     (r"^work +(?:in +)?" + _NAME + r" +([0-9]+) +(rows?|ridges?|repeats?)$", r"\1 \2 \3"),
     (r"^(?:work|continue)(?: +in)? +" + _NAME + r" +(?:until|till|to)\b.*\byarn\b.*$", r"\1 as yarn allows"),
     (r"^work +even$", "even"),
+    (
+        "^" + _NAME + r" +([0-9]+(?: +[0-9]+)+) +(rows?|ridges?|repeats?)$",
+        lambda match: f"{match[1]} {', '.join(match[2].split())} {match[3]}",
+    ),
     (r"^" + _NAME + r" +([0-9]+) *(?:x|times?)$", r"\1 \2 repeats"),
     (r"^rep(?:eat)? +(?:these +rows +)?([0-9]+)(?: +times|x)?$", r"repeat \1 times"),
 )

@@ -40,7 +40,8 @@ class _Phrase(NamedTuple):
 
     `rules`: the start rules that read such lines, all where empty.
 
-    `put` replaces the match in the line; `hint` replaces "write `put`", and then the line is not corrected.
+    `put` replaces the match in the line; `hint` replaces "write `put`", and then the line is not corrected. `other`
+    may be meant as well.
     """
 
     rules: str
@@ -48,6 +49,7 @@ class _Phrase(NamedTuple):
     put: str
     code: str = "unknown-word"
     hint: str = ""
+    other: str = ""
 
 
 _SIDE_OF_SPINE = (
@@ -147,7 +149,12 @@ _PHRASES = (
         hint="write the stitch and how often, as in `{}`",
     ),
     _Phrase("in_part", r"\b(?:until|till|to)\b[^\"]*?\byarn\b(?: +[a-z]+)*", "as yarn allows"),
-    _Phrase("header", r"^(?:cast +off|bo|(?:bind|cast) +off +(?:all|every)\b.*)$", "bind off standard"),
+    _Phrase(
+        "header",
+        r"^(?:cast +off|bo|(?:bind|cast) +off +(?:all|every)\b.*)$",
+        "bind off standard",
+        other="bind off elastic",
+    ),
     _Phrase("header", r"^(?:bind|cast) +off +(?:loosely|stretch(?:il)?y)$", "bind off elastic"),
     _Phrase(
         "header",
@@ -245,7 +252,8 @@ def _found(phrase: _Phrase, match: re.Match[str]) -> Suggestion:
     shown = _shown(put)
     if phrase.hint:
         return Suggestion(start, end, phrase.code, phrase.hint.format(shown), None)
-    return Suggestion(start, end, phrase.code, f"write `{shown}`", _replaced(match, 0, put), put)
+    hint = f"write `{shown}`" + (f" or `{phrase.other}`" if phrase.other else "")
+    return Suggestion(start, end, phrase.code, hint, _replaced(match, 0, put), put)
 
 
 def _often(code: str, rule: str) -> Iterator[Suggestion]:

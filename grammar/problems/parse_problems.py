@@ -58,7 +58,7 @@ NOT_INDENTED_OF_OTHER_BLOCK = NOT_INDENTED._replace(mend="write it under `{home}
 UNKNOWN_WORD = ProblemKind(
     "unknown-word", MISTAKE, ("`{word}` does not fit here", "; expected {fits}", "."), "write `{meant}`"
 )
-UNKNOWN_WORD_OF_TRADE = ProblemKind("unknown-word", MISTAKE, "`{written}` is written in another way here.", "{mend}")
+UNKNOWN_WORD_OF_TRADE = ProblemKind("unknown-word", MISTAKE, "Halfhank writes `{written}` differently.", "{mend}")
 UNKNOWN_WORD_NOT_KNOWN = ProblemKind("unknown-word", MISTAKE, "Halfhank does not know {term}.", "{mend}")
 UNKNOWN_WORD_OF_OTHER_BLOCK = ProblemKind(
     "unknown-word", MISTAKE, "This line does not belong in a `{block}` block.", "write it in a `{home}` block"
@@ -68,7 +68,7 @@ UNKNOWN_WORD_OF_BLOCK = ProblemKind(
 )
 UNKNOWN_WORD_WITHOUT_PLACE = ProblemKind("unknown-word", MISTAKE, "This shaping line does not say where.", "{mend}")
 UNKNOWN_WORD_IN_LINE = ProblemKind(
-    "unknown-word", MISTAKE, "This line is written in another way here.", "write `{shown}`", "{line}"
+    "unknown-word", MISTAKE, "Halfhank writes this line differently.", ("write `{shown}`", "`{other}`"), "{line}"
 )
 UNKNOWN_WORD_AS_HEADER = ProblemKind(
     "unknown-word",
@@ -101,7 +101,7 @@ UNEXPECTED_NUMBER = ProblemKind(
     "unexpected-number", MISTAKE, ("The number `{number}` does not fit here", "; expected {fits}", ".")
 )
 UNEXPECTED_NUMBER_OF_TRADE = ProblemKind(
-    "unexpected-number", MISTAKE, "`{written}` is written in another way here.", "{mend}"
+    "unexpected-number", MISTAKE, "Halfhank writes `{written}` differently.", "{mend}"
 )
 UNEXPECTED_TEXT = ProblemKind(
     "unexpected-text", MISTAKE, ("A text in quotes does not fit here", "; expected {fits}", ".")
@@ -109,9 +109,7 @@ UNEXPECTED_TEXT = ProblemKind(
 UNEXPECTED_SIGN = ProblemKind(
     "unexpected-sign", MISTAKE, ("The sign `{sign}` does not fit here", "; expected {fits}", "."), "write `{meant}`"
 )
-UNEXPECTED_SIGN_OF_TRADE = ProblemKind(
-    "unexpected-sign", MISTAKE, "`{written}` is written in another way here.", "{mend}"
-)
+UNEXPECTED_SIGN_OF_TRADE = ProblemKind("unexpected-sign", MISTAKE, "Halfhank writes `{written}` differently.", "{mend}")
 WRONG_UNIT_OF_TRADE = ProblemKind("wrong-unit", MISTAKE, "Needles are given in mm, not as `{written}`.", "{mend}")
 
 # Numbers, measures, texts and names.

@@ -6,10 +6,10 @@ from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.description import EVENLY, SPINE, Stitch
 from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.model.design.band_walk import bands_of, elongated_of, total_rows
-from halfhank.model.design.design import Design, ShapingLine
+from halfhank.model.design.design import Design, ShapingLine, StitchBlock
 from halfhank.model.design.shape_kinds import SHAPES
 from halfhank.model.design.stitch_measures import BUILT_IN, StitchMeasures
-from halfhank.model.number_words import counted
+from halfhank.model.number_words import counted, mass_figure
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.sections import MAX_ROWS
 from halfhank.model.rows.shaping import BIND_OFF, MAX_STITCHES
@@ -24,6 +24,9 @@ MAX_WRAPS = 100
 
 YARN_TO_WIDTH = (3.2, 5.0)
 """Where yarn of a stitch over its width before blocking lies: Munden's constant, with room on both sides."""
+
+VERY = 2.0
+"""So many times beyond its bounds a swatch is very light or very heavy: its weight has lost or won a digit."""
 
 
 def check_design(table: StitchTable) -> list[Problem]:
@@ -60,7 +63,34 @@ def _odd_swatch(table: StitchTable) -> Iterator[Problem]:
             continue
         times = swatch_m(block.swatch) * 100 / table.measures.unblocked_cm(name)
         if not least <= times <= most:
-            yield known.ODD_SWATCH.at(block.swatch.at.value, times=times, least=least, most=most)
+            yield _odd_weight(table, block, times)
+
+
+def _odd_weight(table: StitchTable, block: StitchBlock, times: float) -> Problem:
+    """A swatch that is light or heavy for its width: what one of its size usually weighs, or how long its yarn is."""
+    swatch, written = block.swatch, block.written.value.swatch if block.written.value else None
+    assert swatch and written
+    least, most = YARN_TO_WIDTH
+    usual_m = [swatch.metres * bound / times for bound in YARN_TO_WIDTH]
+    if written.mass:
+        does, unit = "weighs", written.mass.unit
+        low, high = (mass_figure(metres / table.design.yarn.metres_per_gram, unit) for metres in usual_m)
+    else:
+        does, unit = "takes", "m"
+        low, high = (f"{metres:.3g}" for metres in usual_m)
+    light, very = times < least, times * VERY < least or times > most * VERY
+    slip = " Is a digit missing?" if light else " Is there a digit too many?"
+    return known.ODD_SWATCH.at(
+        swatch.at.value,
+        weight=("very " if very else "") + ("light" if light else "heavy"),
+        stitches=swatch.stitches,
+        rows=swatch.rows,
+        does=does,
+        low=low,
+        high=high,
+        unit=unit,
+        question=slip if very else "",
+    )
 
 
 def _assumed_gauge(table: StitchTable) -> Iterator[Problem]:

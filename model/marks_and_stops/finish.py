@@ -54,7 +54,7 @@ def finish_of(measures: StitchMeasures, place: EndPlace, whole: bool = False) ->
     if design.turns_back:
         where = "before" if place.part < len(design.parts) else "inside"
         return Finish(False, f"{where} the mirrored second half")
-    repeat = _repeat_around(design, place.run.source)
+    repeat = repeat_around(design, place.run.source)
     if repeat is not None and is_even(repeat):
         if place.inside:
             return Finish(False, "inside a band", by_sequence=True)
@@ -161,7 +161,7 @@ def fabrics_in(repeat: Repeat) -> set[tuple[str, int]]:
     return {(band.stitch, 1) if isinstance(band, Band) else ("drop", band.wraps) for band in bands}
 
 
-def _repeat_around(design: Design, band: Band | Elongated) -> Repeat | None:
+def repeat_around(design: Design, band: Band | Elongated) -> Repeat | None:
     """The outermost repeat around a band."""
     repeats = [piece for part in design.parts for piece in part.bands if isinstance(piece, Repeat)]
     return next(

@@ -1,12 +1,21 @@
 """Where a shawl may end: after which bands it can be bound off, what that leaves, and how it would look."""
 
 from collections.abc import Iterator
+from itertools import accumulate
 
 from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.design.band_walk import leaves
 from halfhank.model.design.design import Band, Repeat
 from halfhank.model.design.stitch_measures import StitchMeasures
-from halfhank.model.marks_and_stops.finish import LONG_ROWS, EndPlace, Finish, exit_rows, finish_of
+from halfhank.model.marks_and_stops.finish import (
+    LONG_ROWS,
+    EndPlace,
+    Finish,
+    exit_rows,
+    finish_of,
+    repeat_around,
+)
 from halfhank.model.marks_and_stops.variants import (
     Variant,
     as_planned,
@@ -20,6 +29,7 @@ from halfhank.model.outline.laying import outline_of
 from halfhank.model.outline.outline import Size
 from halfhank.model.plan import Plan
 from halfhank.model.rows.row_table import Rows
+from halfhank.model.rows.sections import runs_of
 from halfhank.model.rows.shaping import WorkedPart
 from halfhank.model.weighings.posterior import Estimate, LinearSum
 from halfhank.model.yarn.ledger import bind_off_amounts
@@ -48,17 +58,29 @@ class Candidate(NamedTuple):
     beyond: bool = False
     more: int = 0
 
+    @property
+    def part(self) -> str:
+        """The part that the shawl then ends in."""
+        return self.variant.parts[self.place.part].section.name
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        """The parts that are then not worked."""
+        return tuple(part.section.name for part in self.variant.parts[self.place.part + 1 :])
+
 
 class Stop(NamedTuple):
     """After `row`, in a band of `stitch` in `part`, the shawl may be bound off.
 
     `reading_g` is on the scale before the bind-off, `left` after it. `left_out` are the parts of the plan that are then
-    not worked. `planned`: the planned end itself; `beyond`: it takes more repeats than planned. `repeats`: it is a
-    whole shawl with so many of them, 0 elsewhere. `finish`: how it looks.
+    not worked. `repeat`: the stop lies in that repeat, counted from 1, 0 outside repeats. `planned`: the planned end
+    itself; `beyond`: it takes more repeats than planned. `repeats`: it is a whole shawl with so many of them, 0
+    elsewhere. `finish`: how it looks.
     """
 
     row: int
     part: str
+    repeat: int
     stitch: str
     label: str | None
     stitches: int
@@ -75,10 +97,14 @@ class Stop(NamedTuple):
 
 def stops(plan: Plan) -> list[Stop]:
     """The planned end, and the stops near the yarn's end with enough yarn; none in rows already knitted. By row."""
-    skein_g = plan.shawl.yarn.skein_g
     found = sorted([*candidates(plan), *_whole(plan)], key=lambda one: one.place.row)
-    paid = [one for one in found if 0 <= one.left.mean <= (1 - NEAR_SHARE) * skein_g or one.planned]
+    paid = [one for one in found if one.planned or (one.left.mean >= 0 and near_end(plan, one))]
     return [stop for one in _most_useful(paid) if (stop := _stop(plan, one)) is not None]
+
+
+def near_end(plan: Plan, one: Candidate) -> bool:
+    """Whether a stop is near the yarn's end, or the planned end: earlier ones are not worth a word."""
+    return one.planned or one.left.mean <= (1 - NEAR_SHARE) * plan.shawl.yarn.skein_g
 
 
 def _most_useful(paid: list[Candidate]) -> list[Candidate]:
@@ -247,20 +273,36 @@ def _candidate(variant: Variant, place: EndPlace, before: LinearSum) -> Candidat
     return Candidate(variant, place, log.left(row, reading), log.left(row, left, bind_off_g), bind_off_g)
 
 
+def repeat_number(plan: Plan, one: Candidate) -> int:
+    """In which repeat, counted from 1, of the outermost repeat around it a place lies.
+
+    0 outside repeats, and in a mirrored second half, whose repeats are counted backwards.
+    """
+    part = one.variant.parts[one.place.part]
+    repeat = None if part.section.mirrored else repeat_around(plan.design, one.place.run.source)
+    if repeat is None:
+        return 0
+    runs, numbers = part.section.runs, {leaf.number for leaf in leaves(repeat.bands)}
+    before = accumulate((run.rows for run in runs), initial=part.first_row - 1)
+    begun = (run.source.number for run, row in zip(runs, before, strict=False) if row < one.place.row)
+    each = sum(1 for _ in runs_of(repeat.bands, plan.shawl.allowed or 1))
+    return -(-sum(number in numbers for number in begun) // each)
+
+
 def finish_in(plan: Plan, one: Candidate) -> Finish:
     """How the shawl would look that ends there."""
     return finish_of(plan.table.measures, one.place, whole=one.planned or one.more != 0)
 
 
 def _stop(plan: Plan, one: Candidate) -> Stop | None:
-    place, parts = one.place, one.variant.parts
+    place = one.place
     size = size_with(plan, one.more) if one.more else _size_at(plan, one)
     if size is None:
         return None
-    names = [part.section.name for part in parts]
     return Stop(
         row=place.row,
-        part=names[place.part],
+        part=one.part,
+        repeat=repeat_number(plan, one),
         stitch=place.run.stitch,
         label=place.run.source.label,
         stitches=place.live,
@@ -268,7 +310,7 @@ def _stop(plan: Plan, one: Candidate) -> Stop | None:
         bind_off_g=one.bind_off_g,
         left=one.left,
         size=size,
-        left_out=tuple(names[place.part + 1 :]),
+        left_out=one.left_out,
         planned=one.planned,
         beyond=one.beyond,
         repeats=planned_count(plan) + one.more if one.more else 0,

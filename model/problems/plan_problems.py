@@ -14,7 +14,10 @@ ODD_GAUGE = ProblemKind(
 ODD_SWATCH = ProblemKind(
     "odd-swatch",
     ADVICE,
-    "A stitch of this swatch takes {times:.3g} times its width; {least:g} to {most:g} are usual.",
+    (
+        "This swatch is {weight} for this yarn: a swatch of {stitches:,} sts x {rows:,} rows usually ",
+        "{does} {low} to {high} {unit}.{question}",
+    ),
     "check the swatch, its gauge and the skein's length",
 )
 ASSUMED_GAUGE = ProblemKind("assumed-gauge", ADVICE, "`{stitch:.40}` has no gauge; that of {source:.40} is used.")
@@ -22,7 +25,7 @@ ASSUMED_GAUGE_OF_BUILT_IN = ProblemKind(
     "assumed-gauge",
     ADVICE,
     "`{stitch:.40}` has no gauge; its usual size relative to garter is used.",
-    "give the gauge of a swatch in its block, with `as {stitch}`",
+    "write `stitch {stitch}`, and below it `as {stitch}` and its gauge, such as `gauge 20 sts 36 rows over 10 cm`",
 )
 MEASURES_ONLY = ProblemKind(
     "measures-only",
@@ -80,7 +83,7 @@ TOO_MANY_WEIGHINGS = ProblemKind(
 )
 NO_SUCH_ROW = ProblemKind("no-such-row", MISTAKE, "There is no row {row:,}: the shawl has {rows:,}.")
 NO_SUCH_ROW_FOR_YARN = ProblemKind(
-    "no-such-row", MISTAKE, "With this skein no shawl reaches row {row:,}; the last possible row is {reached:,}."
+    "no-such-row", MISTAKE, "This shawl does not reach row {row:,} with this skein; at most it reaches row {reached:,}."
 )
 LOG_DISAGREES = ProblemKind(
     "log-disagrees",
@@ -92,18 +95,16 @@ LOG_DISAGREES = ProblemKind(
     ),
     "weigh again, and check the row count",
 )
-
 LOG_DISAGREES_MUCH = ProblemKind(
     "log-disagrees",
     ADVICE,
     (
         "By the other weighings, the scale should show {mean} after row {row:,} (90 % range {low} to {high}); this is ",
-        "{less} less. The forecast hardly follows it, and has a wide range.",
-        "{more} more. The forecast hardly follows it, and has a wide range.",
+        "{less} less. It is counted very little, because it does not fit the other weighings.",
+        "{more} more. It is counted very little, because it does not fit the other weighings.",
     ),
     "weigh again, and check this line",
 )
-
 LOG_DISAGREES_IN_DOUBT = ProblemKind(
     "log-disagrees",
     ADVICE,

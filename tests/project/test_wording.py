@@ -39,7 +39,8 @@ PHRASES = (
     *("ridges by turns", "quarter to the right", "as yarn allows comes to", "each multiple", "wraps of the needle for"),
     # The command and its problems.
     *("working text", "makes no sense", "out of reach", "all well", "built-in fabric", "may not stand", "passed over"),
-    *("is no weight", "is no length", "is no scale", "put out", "command line that"),
+    *("is no weight", "is no length", "is no scale", "put out", "command line that", "written in another way here"),
+    *("true-to-scale", "hardly follows", "tension drifts", "invented knits", "may end after any repeat"),
 )
 _PHRASE = re.compile("|".join(rf"(?<!\w){re.escape(one)}(?!\w| over)" for one in PHRASES), re.IGNORECASE)
 _LOG_LINE = re.compile(r"after row [\d,]+:? [\d.,]+ ?(g|oz) left")

@@ -1,4 +1,4 @@
-"""One repeat fewer, as planned and one more, side by side: a table of `plan` and of `stops`."""
+"""One repeat fewer, as planned and one more, side by side: a table of `plan`."""
 
 from halfhank.cli.report.figures import chance, grams_left, number_of, size
 from halfhank.model.marks_and_stops.repeat_choices import ROWS, RepeatChoice, RepeatChoices

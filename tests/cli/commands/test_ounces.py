@@ -24,7 +24,7 @@ def file(tmp_path: Path) -> Path:
 @pytest.mark.parametrize("words", [("plan", "--rows"), ("plan", "--checkpoints"), ("stops",), ("skeins", "380yd")])
 def test_masses_are_in_ounces(file: Path, words: tuple[str, ...]) -> None:
     result = halfhank(words[0], file, *words[1:])
-    text = result.out.decode().replace("per 100 g", "")
+    text = result.out.decode().replace("length in 100 g", "")
     assert result.status == 0 and not GRAMS.search(text + result.err)
     assert re.search(r"[0-9]\.[0-9]{2} oz\b", text)
 

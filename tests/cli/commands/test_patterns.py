@@ -99,7 +99,8 @@ def test_stitch_patterns_are_listed_and_shown() -> None:
     waves = halfhank("stitches", "drop-wave").out.decode()
     assert "On rows 2 and 6, drop the extra wraps of the row before." in waves
     shown = halfhank("stitches", "moss").out.decode()
-    assert "wraps" not in shown
+    assert "wraps" not in shown and "as wide and 1.1 times as high as garter" in listed
+    assert "2 rows; before the extra wraps, as wide and as high as garter" in listed and " 1 times" not in listed
     assert "  multiple of 2 sts + 1\n" in shown and "Rows 1 and 2: K1, *p1, k1; rep from * to end.\n" in shown
     assert halfhank("stitches", "velvet").status == 2
     assert halfhank("fabrics", "moss") == halfhank("stitches", "moss")

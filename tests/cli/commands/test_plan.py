@@ -15,6 +15,7 @@ from halfhank.model.plan_json import plan_json
 from halfhank.model.shawl import Shawl
 
 from tests.cli.running import GOOD, halfhank, shawl_of
+from tests.model.weighings.knits import PLAIN
 
 DEMO = Path(__file__).parents[3] / "gallery_demo"
 
@@ -28,17 +29,40 @@ def test_the_text_has_the_numbers_of_the_shawl(good: Path, shawl: Shawl) -> None
     text = halfhank("plan", good).out.decode()
     yarn, size, end = shawl.yarn, shawl.outline.size, shawl.rows.stitches[-1]
     assert text.startswith(f"{shawl.title}\n{shawl.summary}\n")
-    off = 1.645 * yarn.sd_g
+    off, spare = 1.645 * yarn.sd_g, round(yarn.left_g, 1) - round(yarn.keep_g, 1)
     for fact in (
         f"yarn used: {yarn.total_g:.1f} g, {yarn.total_m:.0f} m",
-        f"left over: {yarn.left_g:.1f} g; the last ridge takes {yarn.last_ridge_g:.1f} g",
+        f"left over: {yarn.left_g:.1f} g: margin {yarn.keep_g:.1f} g and spare {spare:.1f} g",
+        f"last ridge: {yarn.last_ridge_g:.1f} g, in addition to the bind-off",
         f"size: {size.wingspan_cm:.1f} x {size.depth_cm:.1f} cm",
         f"rows: {shawl.rows.count}; {end} sts at the end, {sum(shawl.rows.stitches[1:]):,} in all",
         f"start: garter tab of 3 sts and 6 rows: {shawl.start.stitches} sts",
         f"chance of enough yarn: {chance_words(yarn.chance_enough)}, estimated from another stitch's swatch "
-        f"(90 % range of yarn used {yarn.total_g - off:.1f} to {yarn.total_g + off:.1f} g)",
+        f"(90 % range of yarn used {yarn.total_g - off:.1f} to {yarn.total_g + off:.1f} g); margin included",
     ):
         assert fact in _facts(text)
+
+
+@pytest.mark.parametrize(
+    ("keep", "said"),
+    [
+        ("keep 0 g", r"[\d.]+ g"),
+        ("keep 1.05 g", r"([\d.]+) g: margin 1\.1 g and spare ([\d.]+) g"),
+        ("keep 60 g", r"([\d.]+) g, less than the margin of 60\.0 g"),
+    ],
+)
+def test_what_is_left_over_is_margin_and_spare(tmp_path: Path, keep: str, said: str) -> None:
+    """The chance is that of the whole skein: the margin counts, where there is one."""
+    path = tmp_path / "kept.shawl"
+    path.write_text(re.sub(r"keep .*", keep, PLAIN))
+    facts = _facts(halfhank("plan", path).out.decode()).splitlines()
+    (left,) = [fact.removeprefix("left over: ") for fact in facts if fact.startswith("left over: ")]
+    found = re.fullmatch(said, left)
+    assert found, left
+    if "spare" in said:
+        assert float(found[1]) == pytest.approx(1.1 + float(found[2]))
+    (chance,) = [fact for fact in facts if fact.startswith("chance of enough yarn: ")]
+    assert chance.endswith("; margin included") == (keep != "keep 0 g")
 
 
 def test_remarks_are_told(good: Path) -> None:
@@ -73,8 +97,7 @@ def test_what_one_more_repeat_takes(good: Path) -> None:
     assert left > over
 
 
-@pytest.mark.parametrize("command", ["plan", "stops"])
-def test_one_fewer_and_one_more_stand_side_by_side(good: Path, command: str) -> None:
+def test_one_fewer_and_one_more_stand_side_by_side(good: Path) -> None:
     """Every figure by the plan with that count written out."""
     head, _, tail = GOOD.partition('part "body"')
     rest = tail[tail.index("bind off") :]
@@ -85,7 +108,7 @@ def test_one_fewer_and_one_more_stand_side_by_side(good: Path, command: str) -> 
 
     allowed = shawl_with("as yarn allows").allowed
     assert allowed is not None
-    lines = _lines(halfhank(command, good).out.decode(), "One more, one fewer")
+    lines = _lines(halfhank("plan", good).out.decode(), "One more, one fewer")
     for line, name, count in zip(
         lines, ("one fewer", "as planned", "one more"), range(allowed - 1, allowed + 2), strict=True
     ):
@@ -168,7 +191,7 @@ def test_thousands_are_set_off_everywhere(good: Path) -> None:
 
 
 def test_the_angle_of_a_fan_is_told(good: Path) -> None:
-    assert re.search(r"\nfan +top edges meet at \d+°: ", halfhank("plan", good).out.decode())
+    assert re.search(r"\nangle at the neck +top edges meet at \d+°: ", halfhank("plan", good).out.decode())
 
 
 @pytest.mark.parametrize(("stitch", "degrees"), [("garter", 195), ("stockinette", 138)])
@@ -278,3 +301,24 @@ def test_yarn_that_runs_out_is_told_as_short(good: Path) -> None:
 def test_rows_past_the_end_are_said_to_be_in_the_last_fabric(demo: str, fabric: str) -> None:
     text = halfhank("plan", Path(__file__).parents[3] / f"gallery_demo/{demo}.shawl").out.decode()
     assert re.search(rf" [1-9] more in {fabric}\n", text)
+
+
+def test_stitches_say_what_they_are_used_for_and_what_their_figures_leave_out(tmp_path: Path) -> None:
+    """Garter only at the edges, stockinette only as the fill of a pattern, and elongated rows."""
+    path = tmp_path / "used.shawl"
+    eyelets = (
+        "stitch eyelets\n  gauge 19 sts 32 rows over 10 cm\n  multiple of 2 sts\n  row 1: *yo, k2tog*\n  row 2: purl\n"
+    )
+    text = PLAIN.replace("shape triangle", f"{eyelets}shape triangle\n  edge 2 sts garter")
+    path.write_text(re.sub("garter (16|48) ridges", "eyelets 40 rows\n  drop 2 wraps", text))
+
+    def shown() -> tuple[set[str], str]:
+        out = halfhank("plan", path).out.decode()
+        return {line.split("  ")[0] for line in _lines(out, "Stitches")}, out
+
+    names, out = shown()
+    assert names == {"eyelets", "drop stitch (before the extra wraps)", "garter (edges)", "stockinette (fill)"}
+    assert out.endswith("\nThe yarn per stitch is that of a swatch without its cast-on and bind-off.\n")
+    path.write_text(re.sub("  swatch .*\n", "", PLAIN))
+    names, out = shown()
+    assert names == {"garter"} and "of a swatch without" not in out

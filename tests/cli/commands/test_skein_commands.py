@@ -54,7 +54,9 @@ def test_a_stop_is_safe_from_a_chance_of_95_per_cent_on(plain: Path, deviations:
     yarn = shawl_of(PLAIN).yarn
     mass_g = yarn.total_g + deviations * math.hypot(yarn.sd_g, 0.15, 0.1 / math.sqrt(12))
     told = halfhank("weigh", plain, 0, f"{mass_g:.4f}", "--dry-run").out.decode()
-    assert "Next safe stop: row 32" in told and ("Last safe stop: row 128" in told) == safe
+    assert ("Next safe stop: row 128, after garter (the planned end)" in told) == safe
+    assert ("The last safe row is 12" in told) != safe
+    assert "stop: row 32" not in told, "long before 60 % of the skein"
 
 
 def said_of_stops(path: Path, description: str, row: int, grams: str) -> str:
@@ -96,7 +98,7 @@ def test_where_the_planned_end_is_not_safe_the_last_safe_row_is_named(
 
     left = f"{forecast(plan_of(kept(400))).rows[row].mean:.1f}"
     said = said_of_stops(plain, kept(400), row, left)
-    named = int(re.search(r"The last safe row is (\d+): [\d.]+ g to bind off", said)[1])  # type: ignore[index]
+    named = int(re.search(r"The last safe row is (\d+), in 1: [\d.]+ g to bind off", said)[1])  # type: ignore[index]
     log = f"after row {row} {left} g left" if row else f"before cast on {left} g"
     mark = plan_of(logged(kept(400), log)).shawl.marks.bind_off_by
     assert mark is not None and (named == mark.row if limit == "mark" else row < named < mark.row)
@@ -335,24 +337,52 @@ def test_a_skein_too_short_for_a_fixed_plan_is_told_as_short(plain: Path) -> Non
 
 def test_stops_are_listed(banded: Path) -> None:
     told = halfhank("stops", banded).out.decode()
-    assert (
-        re.search(" finished +the planned end; all parts worked\n", told)
-        and "without kerb" in told
-        and "beyond the plan" in told
-    )
+    groups = ("Bind off early", "The planned end", "With another number of repeats")
+    early, end, other = (lines_under(told, heading) for heading in groups)
+    assert [re.split(" {2,}", line)[1] for line in end] == ["kerb: garter"]
+    assert early and all("without the kerb" in line for line in early)
+    assert all(re.match(r"\d+ +body, repeat [67]: ", line) for line in early)
+    whole = [line for line in other if "kerb: " in line]
+    assert [re.findall(r"with (\d+) repeats; all", line) for line in whole] == [["6"]]
+    rest = [line for line in other if line not in whole]
+    assert rest and all(re.match(r"\d+ +body, repeat 8: .* without the kerb; ", line) for line in rest)
+    assert "margin is included" in told and "One more, one fewer" not in told
+
+
+def test_a_row_must_be_a_number(plain: Path) -> None:
+    result = halfhank("weigh", plain, "sixty", "71")
+    assert result.status == 2 and "'sixty' is not a valid row number" in result.err
+
+
+def lines_under(text: str, heading: str) -> list[str]:
+    """The lines of a table without its headings."""
+    return text.split(f"\n{heading}\n")[1].split("\n\n")[0].splitlines()[1:]
+
+
+def test_a_safe_stop_of_another_shawl_names_its_part_and_repeat(banded: Path) -> None:
+    """The last one lies in a repeat that the plan does not work, and has no kerb after it."""
+    said = said_of_stops(banded, BANDED, 0, "100.0")
+    (last,) = re.findall(r"Last safe stop: row (\d+), after (\w+), in (\w+), repeat (\d+), without the kerb: ", said)
+    made = plan_of(BANDED)
+    assert int(last[0]) > made.shawl.parts[1].last_row and int(last[3]) == made.shawl.allowed + 1
+    (first,) = re.findall(r"Next safe stop: row (\d+), ", said)
+    assert made.working.left_g[int(first)] < 0.45 * 100
+    assert "If you go on in garter after the end: bind off after row " in said
 
 
 @pytest.mark.parametrize(("stitch", "looks"), [("garter", "finished"), ("stockinette", "unfinished")])
 def test_the_planned_end_is_named_however_it_looks(plain: Path, stitch: str, looks: str) -> None:
     plain.write_text(PLAIN.replace("garter 48 ridges", f"{stitch} 96 rows"))
-    (end,) = [line for line in halfhank("stops", plain).out.decode().splitlines() if "the planned end" in line]
-    assert re.match(rf"128 .* {looks} +the planned end; (all parts worked|stockinette curls)$", end)
+    (end,) = lines_under(halfhank("stops", plain).out.decode(), "The planned end")
+    assert re.match(rf"128 .* {looks} +(all parts worked|stockinette curls)$", end)
 
 
 def test_skeins_are_listed(banded: Path) -> None:
     told = halfhank("skeins", banded, "320m", "350", "437yd", "20m").out.decode().splitlines()
     assert [line.split("  ")[0] for line in told[2:6]] == ["320 m", "350 m", "437 yd", "20 m"]
     assert "not enough yarn" in told[5]
+    note = " ".join(told[6:])
+    assert "at the same gauge" in note and "after half of the yarn that each shawl uses" in note
 
 
 def test_a_row_of_skeins(banded: Path) -> None:
@@ -420,7 +450,7 @@ def test_charts_and_overlays_go_to_standard_output_alone(banded: Path) -> None:
 
 def test_an_overlay_comes_with_its_table(banded: Path, tmp_path: Path) -> None:
     result = halfhank("skeins", banded, "320m", "420m", "-o", tmp_path / "both.pdf")
-    assert result.status == 0 and b"per 100 g" in result.out
+    assert result.status == 0 and b"length in 100 g" in result.out
     assert (tmp_path / "both.pdf").read_bytes().startswith(b"%PDF")
 
 

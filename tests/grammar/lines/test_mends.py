@@ -110,7 +110,8 @@ def _problems(line: str, written: str) -> tuple[Problem, ...]:
 @pytest.mark.parametrize(("line", "written", "mend"), MENDS, ids=[written.strip() for _, written, _ in MENDS])
 def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> None:
     (problem,) = _problems(line, written)
-    assert problem.hint == f"write `{mend}`" and problem.span
+    other = " or `bind off elastic`" if mend == "bind off standard" else ""
+    assert problem.hint == f"write `{mend}`{other}" and problem.span
     mended = written[: problem.span.column - 1] + mend + written[problem.span.end - 1 :]
     assert {p.code for p in _problems(line, mended)} <= {"unknown-stitch"}
 
@@ -121,6 +122,11 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
         ("shape triangle", "shape: triangle", "remove `:`"),
         ("  garter 4 rows", "  garter 4 rows // plain", "start a comment with `#`"),
         ("  row 1: *k2, p4*, k1", "  row 1 (RS): *k2, p4*, k1", "remove `(RS)`"),
+        (
+            "  gauge 20 sts 40 rows over 10 cm",
+            "  gauge 20 sts 40 rows",
+            "add `over 10 cm`, or the length over which you counted",
+        ),
         (
             "bind off elastic",
             "bind off elastic takes 4.5 times the width",
@@ -137,6 +143,7 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
             "write `gauge 20 sts 40 rows over 10 cm` there, indented",
         ),
         ("  garter 4 rows", "  10 rows", "name the stitch first, as in `garter 10 rows`"),
+        ("  garter 4 rows", "  repeat 3 times\n    garter 4 2  3 ridges", "write `garter 4, 2, 3 ridges`"),
         ("needles 4 mm", "needles 4", "write `4 mm`, or `3.5 mm` for US 4"),
         ("needles 4 mm", "needles size 6", "write their size in `mm`"),
         ("needles 4 mm", "needles US 99", "write their size in `mm`"),

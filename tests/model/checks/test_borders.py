@@ -31,6 +31,34 @@ def test_a_swatch_is_odd_beyond_32_and_5_widths_in_a_stitch(widths: float, odd: 
     assert told("odd-swatch", f"stitch garter\n  {measures}\n  swatch 40 sts 60 rows takes {metres:.4f} m") == odd
 
 
+@pytest.mark.parametrize(
+    ("swatch", "said"),
+    [
+        ("weighs 1.8 g", "very light for this yarn: a swatch of 40 sts x 60 rows usually weighs 9.5 to 14.9 g. Is a"),
+        ("weighs 9 g", "light for this yarn: a swatch of 40 sts x 60 rows usually weighs 9.5 to 14.9 g."),
+        ("weighs 4.7 g", "usually weighs 9.5 to 14.9 g. Is a digit missing?"),
+        (
+            "weighs 30 g",
+            "very heavy for this yarn: a swatch of 40 sts x 60 rows usually weighs 9.5 to 14.9 g. Is there a digit",
+        ),
+        (
+            "weighs 120 g",
+            "very heavy for this yarn: a swatch of 40 sts x 60 rows usually weighs 9.5 to 14.9 g. Is there a digit too",
+        ),
+        ("weighs 16 g", "is heavy for this yarn"),
+        ("weighs 0.042 oz", "usually weighs 0.34 to 0.53 oz. Is a digit missing?"),
+        ("takes 20 m", "light for this yarn: a swatch of 40 sts x 60 rows usually takes 38.2 to 59.6 m."),
+    ],
+)
+def test_an_odd_swatch_says_what_is_usual(swatch: str, said: str) -> None:
+    """Stitches 4.76 mm wide before blocking: 40 x 62.62 take 38.2 m at 3.2 widths and 59.6 m at 5; 4 m weigh 1 g."""
+    stitch = f"stitch garter\n  gauge 20 sts 40 rows over 10 cm\n  swatch 40 sts 60 rows {swatch}"
+    found = planned(text("garter 2 rows", stitches=stitch, skein="100 g 400 m")).problems
+    (message,) = [problem.message for problem in found if problem.code == "odd-swatch"]
+    assert said in message
+    assert ("Is " in message) == ("Is " in said), message
+
+
 @pytest.mark.parametrize(("keep", "whole"), [("98.9 g", False), ("99 g", True)])
 def test_a_margin_of_all_that_was_weighed_leaves_nothing(keep: str, whole: bool) -> None:
     weighed = text("garter 2 rows", keep=f"keep {keep}", tail="weighed\n  before cast on 99 g")

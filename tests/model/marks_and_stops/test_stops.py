@@ -1,9 +1,10 @@
 """Where a shawl may end, and how that would look."""
 
 import pytest
-from halfhank.model.marks_and_stops.stops import candidates, finish_in, one_more, stops
+from halfhank.model.marks_and_stops.stops import candidates, finish_in, one_more, repeat_number, stops
 
 from tests.model.texts import GARTER
+from tests.model.texts import text as described_as
 from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of, shawl_of
 
 EVEN = BANDED.replace("garter 5, 2, 4 ridges", "garter 4 ridges")
@@ -312,3 +313,39 @@ def test_the_planned_end_is_listed_before_twelve_later_ends() -> None:
     found = stops(made)
     assert [stop.planned for stop in found] == [True] + 11 * [False]
     assert sum(one.beyond and one.left.mean >= 0 for one in candidates(made)) > 12
+
+
+EYELETS = """stitch garter
+  gauge 20 sts 40 rows over 10 cm
+stitch eyelets
+  gauge 20 sts 32 rows over 10 cm
+  multiple of 2 sts
+  row 1: *yo, k2tog*
+  row 2: purl"""
+NESTED = """part "body"
+  garter 4 rows
+  repeat 5 times
+    garter 6 rows
+    repeat 2 times
+      garter 3 rows
+      eyelets 2 rows
+  garter 2 rows
+"""
+
+
+def test_stops_name_the_outermost_repeat_that_they_lie_in() -> None:
+    """Each of the five repeats has 16 rows, from row 5 on: row 84 ends the fifth, and what follows is in none."""
+    head = described_as("garter 2 rows", shape="rectangle", start="cast on 60 sts", stitches=EYELETS)
+    made = plan_of(head[: head.index("part ")] + NESTED)
+    assert made.rows.count == 86
+    for one in candidates(made):
+        row = one.place.row
+        assert repeat_number(made, one) == (-(-(row - 4) // 16) if 4 < row <= 84 or one.beyond else 0), row
+
+
+def test_repeats_of_a_mirrored_second_half_have_no_number() -> None:
+    body = PLAIN.replace(" and 1 at spine", "").replace("garter 48 ridges", "repeat 4 times\n    garter 8, 4 ridges")
+    made = plan_of(body + "turn back\n")
+    half = made.rows.count // 2
+    numbers = {(one.place.row > half, repeat_number(made, one)) for one in candidates(made)}
+    assert numbers == {(False, 0), *((False, number) for number in range(1, 5)), (True, 0)}
