@@ -1,7 +1,10 @@
 """The texts that reports and drawings show of a plan."""
 
+from itertools import pairwise
+
 from halfhank.grammar.description import PinnedTo
 from halfhank.model.design.design import Design
+from halfhank.model.outline.local_outline import PINNED_STRAIGHT
 from halfhank.model.outline.outline import Outline
 from halfhank.model.shawl import Shawl
 from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
@@ -18,8 +21,8 @@ def summary(design: Design, outline: Outline) -> str:
             f"pinned to {_length(pinned.width.value, pinned.width.unit)} by "
             f"{_length(pinned.depth.value, pinned.depth.unit)}"
         )
-    elif pinned and outline.pinned:
-        words.append("pinned straight")
+    elif pinned and outline.pinned and PINNED_STRAIGHT not in (outline.fan_words or ""):
+        words.append(PINNED_STRAIGHT)
     words.append(bind_off_words(design.bind_off))
     if design.by:
         words.append(f"by {design.by}")
@@ -40,6 +43,26 @@ def _length(value: float, unit: str) -> str:
 def going_on(shawl: Shawl) -> str:
     """The fabric in which rows past the planned end are worked: that of the last band."""
     return stitch_name(shawl.bands[-1].stitch)
+
+
+def one_more_short(shawl: Shawl) -> str:
+    """What there is no yarn for where `as yarn allows` counts repeats: `one more repeat`, or tooth; else nothing.
+
+    A repeat is a tooth where there are as many; the last one may be cut off by the end.
+    """
+    _, _, unit = shawl.allowance_words.partition(" ")
+    if not unit.startswith("repeat") or any(problem.code == "not-by-yarn" for problem in shawl.problems):
+        return ""
+    teeth = sum(after < before for before, after in pairwise(shawl.rows.stitches))
+    if "sawtooth" in shawl.outline.words and teeth in (shawl.allowed, (shawl.allowed or 0) - 1):
+        return "one more tooth"
+    return f"one more {unit.replace('repeats', 'repeat', 1)}"
+
+
+def turning_row(shawl: Shawl) -> int | None:
+    """The row after which the plan turns back; None where it does not."""
+    turned = sum(part.mirrored for part in shawl.parts)
+    return shawl.parts[turned - 1].last_row if turned else None
 
 
 def stitch_name(stitch: str) -> str:

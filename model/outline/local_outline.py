@@ -10,6 +10,7 @@ from halfhank.model.outline.region import Region, RowEnds
 
 STRAIGHT_WITHIN = 3.0
 """By how many degrees a fan may differ from 180 and its top edge still be called straight."""
+PINNED_STRAIGHT = "pinned to a straight top edge"
 
 
 class Grain(NamedTuple):

@@ -6,6 +6,8 @@ from halfhank.model.number_words import counted, half_up, mass_digits
 CM_PER_INCH = CM_IN["in"]
 M_PER_YARD = CM_IN["yd"] / 100
 MINUS = "−"
+WHOLE_FROM = 9.95
+"""From here on a figure is given without a decimal."""
 
 
 def signed(text: str) -> str:
@@ -20,14 +22,18 @@ def fixed(value: float, digits: int) -> str:
 
 def rounded(value: float) -> str:
     """Whole from ten on, below it to a tenth: `105`, `7.5`, `5`."""
-    if abs(value) >= 9.95:
+    if abs(value) >= WHOLE_FROM:
         return signed(fixed(value, 0))
     return plain_number(value)
 
 
 def length_words(cm: float, units: str) -> str:
-    """A length with the leading unit first: `105 cm (41 in)`, or the reverse where `units` is `in`."""
-    metric, imperial = f"{rounded(cm)} cm", f"{rounded(cm / CM_PER_INCH)} in"
+    """A length with the leading unit first: `105 cm (41 in)`, or the reverse where `units` is `in`.
+
+    From 10 cm on both are whole; below it both are given to a tenth.
+    """
+    inches = fixed(cm / CM_PER_INCH, 0) if abs(cm) >= WHOLE_FROM else rounded(cm / CM_PER_INCH)
+    metric, imperial = f"{rounded(cm)} cm", f"{inches} in"
     return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
 
 
@@ -61,11 +67,6 @@ def exact(value_g: float, unit: str) -> str:
 def exact_mass(value_g: float, unit: str) -> str:
     """The same with its unit."""
     return f"{exact(value_g, unit)} {unit}"
-
-
-def percent(share: float) -> str:
-    """A share of the yarn: `8 %`, `<1 %` for less than half a percent that is not nothing."""
-    return "<1 %" if 0 < share < 0.005 else f"{fixed(100 * share, 0)} %"
 
 
 def scale_words(scale: float) -> str:

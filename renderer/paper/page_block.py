@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.scene import Group
-from halfhank.renderer.paper.text_widths import wrap
+from halfhank.renderer.paper.text_widths import text_width, wrap
 
 MOST_LINES = 200
 """More lines than any text of a page has: they are never cut."""
@@ -33,11 +33,28 @@ class PageBlock(NamedTuple):
 
 
 def text_lines(text: str, width: float, size: float, bold: bool = False) -> list[str]:
-    """The text in lines of so much width, mm, none broken between a figure and its unit, none cut."""
+    """The text in lines of so much width, mm, none broken between a figure and its unit, none cut.
+
+    Where the last one would be a single word, the word before goes with it; not a word that was broken itself.
+    """
     if _JOINT in text:
         return wrap(text, width, size, MOST_LINES, bold=bold)
     joined = _UNITS.sub(_JOINT, text)
-    return [line.replace(_JOINT, " ") for line in wrap(joined, width, size, MOST_LINES, bold=bold)]
+    return [line.replace(_JOINT, " ") for line in _balanced(joined, width, size, bold)]
+
+
+def _balanced(joined: str, width: float, size: float, bold: bool) -> list[str]:
+    lines = wrap(joined, width, size, MOST_LINES, bold=bold)
+    if len(lines) < 2 or _is_several(lines[-1]) or " ".join(lines) != joined:
+        return lines
+    shorter, _, word = lines[-2].rpartition(" ")
+    last = f"{word} {lines[-1]}"
+    fits = shorter and text_width(last, size, bold=bold) <= width
+    return [*lines[:-2], shorter, last] if fits else lines
+
+
+def _is_several(line: str) -> bool:
+    return " " in line or _JOINT in line
 
 
 class PageStack:

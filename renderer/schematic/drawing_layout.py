@@ -13,6 +13,7 @@ from halfhank.renderer.schematic.annotations.dimensions import (
     Dimension,
     along_edge,
     depth,
+    depth_name,
     spine,
     spine_differs,
     wingspan,
@@ -143,7 +144,7 @@ def with_dimensions(annotations: Annotations, detail: Detail = EVERYTHING) -> Dr
     marks, flags, badges = annotations.marks, annotations.flags or [], annotations.badges
     spoken = marks_in_words([*marks, *end_flags(piece.shawl)], annotations.flags, detail)
     arrow, in_words = annotations.arrow, said + in_words + _without_badges(annotations)
-    names = part_names(piece, badges, obstacles)
+    names = part_names(piece, badges, flags, obstacles, annotations.content)
     return DrawingLayout(piece, marks, flags, badges, placed, in_words, spoken, arrow, obstacles.bounds, names)
 
 
@@ -177,7 +178,7 @@ def _upright_dimensions(
         placed.append(depth(piece, obstacles, overhang))
         side = LEFT if placed[0].labels[0].x > piece.width / 2 else RIGHT
     else:
-        in_words.append(f"depth {length_words(size.depth_cm, units)}")
+        in_words.append(f"{depth_name(piece.shawl)} {length_words(size.depth_cm, units)}")
     if size.spine_cm is None or not spine_differs(size):
         return placed, in_words
     along = spine(piece, obstacles, overhang, side) if detail.spine else None

@@ -2,7 +2,7 @@
 
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import INK, SOFT, SUBTITLE, TITLE
-from halfhank.renderer.paper.page_block import PageBlock, PageColumn
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
 from halfhank.renderer.paper.scene import Element, Group, Label
 from halfhank.renderer.paper.text_widths import text_width, wrap
 from halfhank.renderer.schematic.table.table_words import WEIGHED
@@ -26,7 +26,7 @@ def heading(shawl: Shawl, column: PageColumn, top: float, compact: bool = False)
         items.append(Label(column.left, y, line, size, INK, face="serif"))
     y += 1.0
     summary = _summary(shawl)
-    broken = wrap(summary, column.width, SUBTITLE, MOST_LINES) if compact else _phrases(summary, column.width)
+    broken = text_lines(summary, column.width, SUBTITLE) if compact else _phrases(summary, column.width)
     for line in broken:
         y += SUBTITLE * 1.45
         items.append(Label(column.left, y, line, SUBTITLE, SOFT))
@@ -61,4 +61,4 @@ def _phrases(summary: str, width: float) -> list[str]:
             lines.append(f"{phrase},")
     lines[-1] = lines[-1].removesuffix(",")
     fits = len(lines) <= 3 and all(text_width(line, SUBTITLE) <= width for line in lines)
-    return lines if fits else wrap(summary, width, SUBTITLE, MOST_LINES)
+    return lines if fits else text_lines(summary, width, SUBTITLE)

@@ -27,7 +27,7 @@ from halfhank.renderer.schematic.table.parts_table import parts_table
 from halfhank.renderer.schematic.turned import can_be_turned, turned
 from halfhank.renderer.text_alternatives.shawl_description import describe_shawl
 
-SLACK_MM = 18.0
+SLACK_MM = 26.0
 """What flags, badges and words may take less of a page's height at a smaller scale."""
 
 NEARLY_AS_LARGE = 1.26

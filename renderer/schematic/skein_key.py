@@ -8,7 +8,7 @@ from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
 
 BIND_OFF, SPARE, MARGIN_FIELD = "bind-off", "spare", "margin"
 SWATCH_WIDTH, SWATCH_HEIGHT = 5.0, 2.8
-TO_WORDS, BETWEEN = 1.3, 4.0
+TO_WORDS, BETWEEN, KEY_PITCH = 1.3, 4.0, 4.4
 SLANT, PITCH = 2.4, 1.2
 LEAST_CONTRAST = 3.0
 
@@ -20,6 +20,13 @@ class Field(NamedTuple):
     right: float
     top: float
     height: float
+
+
+class KeyEntry(NamedTuple):
+    """One entry of the key: which field it is, and its words with the mass, `spare 3.3 g`."""
+
+    kind: str
+    words: str
 
 
 def hatching(field: Field, ramp: Ramp) -> list[Element]:
@@ -46,19 +53,31 @@ def margin(field: Field) -> list[Element]:
     return [Rect(left, top, right - left, height, Style(fill=PAPER)), border]
 
 
-def key_width(words: list[str]) -> float:
+def key_width(entries: list[KeyEntry]) -> float:
     """The room that the key takes in one line, mm."""
-    return sum(SWATCH_WIDTH + TO_WORDS + text_width(text, SMALL) for text in words) + BETWEEN * (len(words) - 1)
+    words = sum(SWATCH_WIDTH + TO_WORDS + text_width(entry.words, SMALL) for entry in entries)
+    return words + BETWEEN * (len(entries) - 1)
 
 
-def key(words: list[str], right: float, baseline: float, ramp: Ramp) -> Group:
+def key_lines(entries: list[KeyEntry], width: float) -> list[list[KeyEntry]]:
+    """The entries in lines of so much width, mm, as many on each as there is room for."""
+    lines: list[list[KeyEntry]] = []
+    for entry in entries:
+        if lines and key_width([*lines[-1], entry]) <= width:
+            lines[-1].append(entry)
+        else:
+            lines.append([entry])
+    return lines
+
+
+def key(entries: list[KeyEntry], right: float, baseline: float, ramp: Ramp) -> Group:
     """A swatch and its words for each, in one line that ends at `right`."""
     items: list[Element] = []
-    x, top = right - key_width(words), baseline - SMALL * CAP_HEIGHT / 2 - SWATCH_HEIGHT / 2
-    for text in words:
+    x, top = right - key_width(entries), baseline - SMALL * CAP_HEIGHT / 2 - SWATCH_HEIGHT / 2
+    for kind, words in entries:
         field = Field(x, x + SWATCH_WIDTH, top, SWATCH_HEIGHT)
-        items += hatching(field, ramp) if text == BIND_OFF else margin(field) if text == MARGIN_FIELD else []
+        items += hatching(field, ramp) if kind == BIND_OFF else margin(field) if kind == MARGIN_FIELD else []
         items.append(Rect(x, top, SWATCH_WIDTH, SWATCH_HEIGHT, Style(stroke=SOFT, width=EDGE * 0.8)))
-        items.append(Label(x + SWATCH_WIDTH + TO_WORDS, baseline, text, SMALL, SOFT))
-        x += SWATCH_WIDTH + TO_WORDS + text_width(text, SMALL) + BETWEEN
+        items.append(Label(x + SWATCH_WIDTH + TO_WORDS, baseline, words, SMALL, SOFT))
+        x += SWATCH_WIDTH + TO_WORDS + text_width(words, SMALL) + BETWEEN
     return Group("skein-key", tuple(items))

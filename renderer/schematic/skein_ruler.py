@@ -3,7 +3,6 @@
 import math
 from itertools import pairwise
 
-from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import (
@@ -19,43 +18,40 @@ from halfhank.renderer.paper.house_style import (
     TEXT,
     THIN,
 )
-from halfhank.renderer.paper.measure_words import mass, plain_mass, signed, yarn_words
-from halfhank.renderer.paper.page_block import PageBlock, PageColumn
+from halfhank.renderer.paper.measure_words import mass, plain_mass, yarn_words
+from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
 from halfhank.renderer.paper.ramp import Ramp
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Rect, Style
-from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width, wrap
+from halfhank.renderer.paper.text_widths import CAP_HEIGHT, text_width
 from halfhank.renderer.plane.spreading import spread
 from halfhank.renderer.schematic.annotations.badges import badge_items
 from halfhank.renderer.schematic.fabric.drawn_bands import share_at
 from halfhank.renderer.schematic.fabric.drawn_marks import DrawnMark
-from halfhank.renderer.schematic.skein_key import BIND_OFF, MARGIN_FIELD, SPARE, Field, hatching, key, key_width, margin
+from halfhank.renderer.schematic.skein_axis import TICK, Ruler, ticks
+from halfhank.renderer.schematic.skein_key import (
+    BIND_OFF,
+    KEY_PITCH,
+    MARGIN_FIELD,
+    SPARE,
+    Field,
+    KeyEntry,
+    hatching,
+    key,
+    key_lines,
+    key_width,
+    margin,
+)
 
 BAR = 7.5
 STEPS = 100
-TICK = 1.5
 SMALL_BADGE = 1.9
 INSIDE = 2.8
 INSIDE_SIZES, INSIDE_ROOM = (INSIDE, 2.6), 0.7
 BOUND_WIDTH = 0.9
+LINES_APART = 0.85
+"""Lines of two marks that are nearer than this would hide one another in the casing of the last, mm."""
 SEEN = 0.6
 """Fields of the bar that are narrower have no words, mm."""
-
-
-class Ruler(NamedTuple):
-    """The scale: from `full_g` grams left at the bar's left end to `end_g` (0, or below it where yarn is short).
-
-    Its figures are in `unit`, g or oz.
-    """
-
-    left: float
-    width: float
-    full_g: float
-    end_g: float
-    unit: str
-
-    def at(self, left_g: float) -> float:
-        """Where so many grams are left, in mm on the page."""
-        return self.left + self.width * (self.full_g - left_g) / (self.full_g - self.end_g)
 
 
 def ruler(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp, marks: list[DrawnMark]) -> PageBlock:
@@ -74,27 +70,30 @@ def ruler(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp, marks: list[
     items.append(_bar(shawl, scale, y, ramp))
     items.append(_marks(scale, marks, y, 5.0 if aside else 0.0))
     items.append(Group("mark-names", tuple(names)))
-    items.append(_badges(shawl, scale, y, aside, [scale.at(mark.left_g) for mark in marks]))
-    items.append(_ticks(scale, y + BAR))
+    items.append(_badges(shawl, scale, y, aside, [scale.at(mark.on_skein_g) for mark in marks]))
+    items.append(ticks(scale, y + BAR))
     bottom = y + BAR + TICK + SMALL + 2.2
     if keyed and not above:
-        bottom += 3.4
-        items.append(key(keyed, column.right, bottom - 1.6, ramp))
+        for line in key_lines(keyed, column.width):
+            bottom += 3.4 if line[0] == keyed[0] else KEY_PITCH
+            items.append(key(line, column.right, bottom - 1.6, ramp))
     return PageBlock(Group("skein", tuple(items)), bottom)
 
 
-def _keyed(shawl: Shawl, scale: Ruler) -> list[str]:
+def _keyed(shawl: Shawl, scale: Ruler) -> list[KeyEntry]:
     """What of the bar's end needs the key: the bind-off always, else what is too narrow for its words."""
     yarn = shawl.yarn
     bound = scale.at(yarn.skein_g - yarn.total_g)
-    words = [BIND_OFF] if bound - scale.at(yarn.skein_g - shawl.used_g[-1]) >= 0.05 else []
-    return words + [kind for kind, texts, first, last in _end_fields(shawl, scale) if not _inside(texts, last - first)]
+    entries = []
+    if bound - scale.at(yarn.skein_g - shawl.used_g[-1]) >= 0.05:
+        entries.append(KeyEntry(BIND_OFF, f"{BIND_OFF} {mass(yarn.bind_off_g, scale.unit)}"))
+    return entries + [entry for entry, first, last in _end_fields(shawl, scale) if not _inside(entry, last - first)]
 
 
-def _is_free_for_key(scale: Ruler, names: list[Label], marks: list[DrawnMark], keyed: list[str]) -> bool:
+def _is_free_for_key(scale: Ruler, names: list[Label], marks: list[DrawnMark], keyed: list[KeyEntry]) -> bool:
     start = scale.left + scale.width - (key_width(keyed) if keyed else 0.0) - 3.0
     ends = [label.x + text_width(label.text, SMALL) for label in names]
-    return start > scale.left and all(x < start for x in [*ends, *(scale.at(mark.left_g) for mark in marks)])
+    return start > scale.left and all(x < start for x in [*ends, *(scale.at(mark.on_skein_g) for mark in marks)])
 
 
 def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
@@ -109,7 +108,7 @@ def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
     ]
     if text_width(words, TEXT) <= column.right - text_width(unit, SMALL) - 4 - start:
         return [*labels, Label(start, y, words, TEXT, SOFT)]
-    lines = wrap(words, column.width, TEXT, 3)
+    lines = text_lines(words, column.width, TEXT)
     return [*labels, *[Label(column.left, y + (k + 1) * 4.9, line, TEXT, SOFT) for k, line in enumerate(lines)]]
 
 
@@ -180,76 +179,37 @@ def _ramp(shawl: Shawl, scale: Ruler, y: float, ramp: Ramp) -> list[Element]:
     return items
 
 
-def _end_fields(shawl: Shawl, scale: Ruler) -> list[tuple[str, tuple[str, ...], float, float]]:
-    """What lies behind the bind-off: kind, words from long to short, and from where to where."""
-    yarn = shawl.yarn
+def _end_fields(shawl: Shawl, scale: Ruler) -> list[tuple[KeyEntry, float, float]]:
+    """What lies behind the bind-off: its words, and from where to where."""
+    yarn, unit = shawl.yarn, scale.unit
     bound, kept, end = (scale.at(grams) for grams in (yarn.skein_g - yarn.total_g, yarn.keep_g, 0.0))
-    spare = (f"{mass(max(yarn.left_g - yarn.keep_g, 0.0), scale.unit)} spare", SPARE)
-    fields = [(SPARE, spare, bound, kept), (MARGIN_FIELD, (MARGIN_FIELD,), max(kept, bound), end)]
-    return [field for field in fields if field[3] - field[2] >= SEEN]
+    spare = KeyEntry(SPARE, f"{SPARE} {mass(max(yarn.left_g - yarn.keep_g, 0.0), unit)}")
+    kept_back = KeyEntry(MARGIN_FIELD, f"{MARGIN_FIELD} {mass(yarn.keep_g, unit)}")
+    fields = [(spare, bound, kept), (kept_back, max(kept, bound), end)]
+    return [field for field in fields if field[2] - field[1] >= SEEN]
 
 
-def _inside(texts: tuple[str, ...], room: float) -> tuple[str, float] | None:
-    """The longest of the words that fit into a field, and their size; None where none does."""
-    fitting = [(t, s) for t in texts for s in INSIDE_SIZES if room >= text_width(t, s) + 2 * INSIDE_ROOM]
-    return fitting[0] if fitting else None
+def _inside(entry: KeyEntry, room: float) -> float | None:
+    """The size at which the words fit into a field; None where they do not."""
+    return next((size for size in INSIDE_SIZES if room >= text_width(entry.words, size) + 2 * INSIDE_ROOM), None)
 
 
 def _end_words(shawl: Shawl, scale: Ruler, y: float) -> list[Element]:
-    """`margin` and `19 g spare` in their fields, each where it fits."""
+    """`spare 19 g` and `margin 6 g` in their fields, each where it fits."""
     items: list[Element] = []
-    for _, texts, first, last in _end_fields(shawl, scale):
-        found = _inside(texts, last - first)
-        if found is not None:
-            words, size = found
+    for entry, first, last in _end_fields(shawl, scale):
+        size = _inside(entry, last - first)
+        if size is not None:
             baseline = y + BAR / 2 + size * CAP_HEIGHT / 2
-            items.append(Label((first + last) / 2, baseline, words, size, SOFT, anchor="middle"))
+            items.append(Label((first + last) / 2, baseline, entry.words, size, SOFT, anchor="middle"))
     return items
-
-
-def _ticks(scale: Ruler, y: float) -> Group:
-    """Ticks at round masses with their numbers, the skein's own mass first; what would touch another is left out."""
-    items: list[Element] = []
-    taken: list[tuple[float, float]] = []
-    step, unit_g = _step(scale), GRAMS_IN[scale.unit]
-    decimals = max(0, -math.floor(math.log10(step)))
-    for value in [scale.full_g, 0.0, *_round_masses(scale, step)]:
-        x = scale.at(value)
-        first = value == scale.full_g
-        round_mass = signed(f"{value / unit_g:.{decimals}f}") if value else "0"
-        words = plain_mass(value, scale.unit) if first else round_mass
-        width = text_width(words, SMALL)
-        ends = value == 0.0 and scale.end_g == 0
-        start = x if first else x - width if ends else x - width / 2
-        inside = start >= scale.left - 0.01 and start + width <= scale.left + scale.width + 0.01
-        if not inside or any(start < b + 1.5 and a < start + width + 1.5 for a, b in taken):
-            continue
-        taken.append((start, start + width))
-        items.append(Path((("M", (x, y)), ("L", (x, y + TICK))), Style(stroke=SOFT, width=THIN)))
-        items.append(Label(start, y + TICK + SMALL + 0.2, words, SMALL, SOFT))
-    return Group("ticks", tuple(items))
-
-
-def _step(scale: Ruler) -> float:
-    """The mass between two ticks in the scale's unit: 1, 2 or 5 times a power of ten, at most some twelve ticks."""
-    raw = (scale.full_g - scale.end_g) / GRAMS_IN[scale.unit] / 12
-    power = float(10 ** math.floor(math.log10(raw)))
-    return next(power * m for m in (1, 2, 5, 10) if power * m >= raw * 0.999)
-
-
-def _round_masses(scale: Ruler, step: float) -> list[float]:
-    """The multiples of the step inside the scale, in g."""
-    step_g = step * GRAMS_IN[scale.unit]
-    first = math.floor(scale.full_g / step_g)
-    last = math.ceil(scale.end_g / step_g)
-    return [k * step_g for k in range(first, last - 1, -1) if 0 != k * step_g < scale.full_g]
 
 
 def _marks(scale: Ruler, marks: list[DrawnMark], y: float, above: float) -> Group:
     items: list[Element] = []
     for k, mark in enumerate(marks):
-        x = scale.at(mark.left_g)
-        if any(abs(scale.at(other.left_g) - x) < CASING_WIDTH for other in marks[k + 1 :]):
+        x = scale.at(mark.on_skein_g)
+        if any(abs(scale.at(other.on_skein_g) - x) < LINES_APART for other in marks[k + 1 :]):
             continue
         inside = (("M", (x, y)), ("L", (x, y + BAR)))
         upper = (("M", (x, y)), ("L", (x, y - 1.0 - above)))
@@ -261,12 +221,12 @@ def _marks(scale: Ruler, marks: list[DrawnMark], y: float, above: float) -> Grou
 def _mark_names(scale: Ruler, marks: list[DrawnMark], y: float) -> list[Label]:
     """The marks' names above their lines, moved apart where they would meet."""
     placed: list[Label] = []
-    ordered = sorted(marks, key=lambda mark: scale.at(mark.left_g))
+    ordered = sorted(marks, key=lambda mark: scale.at(mark.on_skein_g))
     edge = scale.left
     starts = []
     for mark in ordered:
         width = text_width(mark.name, SMALL)
-        start = max(edge, scale.at(mark.left_g) - width / 2)
+        start = max(edge, scale.at(mark.on_skein_g) - width / 2)
         starts.append((start, width))
         edge = start + width + 2.5
     limit = scale.left + scale.width
@@ -301,7 +261,7 @@ class Aside(NamedTuple):
 
 def _thin_parts(shawl: Shawl, scale: Ruler, marks: list[DrawnMark]) -> list[Aside]:
     """The parts too thin to hold their badges, numbered above the bar, more of them as one until all have room."""
-    lines = [scale.at(mark.left_g) for mark in marks]
+    lines = [scale.at(mark.on_skein_g) for mark in marks]
     for least, close in ((3, 2 * SMALL_BADGE), (2, 2 * SMALL_BADGE), (2, 3 * SMALL_BADGE), (2, 6 * SMALL_BADGE)):
         wanted = _together(shawl, scale, lines, least, close)
         placed = _placed_aside(wanted, scale, lines)

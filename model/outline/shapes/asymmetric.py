@@ -77,5 +77,4 @@ def _words(layout: Layout) -> str:
     opposite = all(rates.upper * rates.lower < 0 for rates in rows.rates[1:])
     strip = opposite and min(rows.stitches) >= AS_WIDE * max(rows.stitches)
     words = "bias strip" if strip else "asymmetric triangle"
-    words += " and back" if layout.turned_back else ""
-    return f"{words} with a sawtooth edge" if teeth else words
+    return layout.in_words(f"{words} with a sawtooth edge" if teeth else words)

@@ -37,7 +37,7 @@ def lay(layout: Layout) -> LocalOutline:
     strip, laid = settled(layout.rows).strip, settled(layout.rows, layout.gathered).strip
     if turned:
         strip, laid, inside = strip.turned(), laid.turned(), [x - inside[-1] for x in reversed(inside)]
-    words = "crescent and back" if layout.turned_back else "crescent"
+    words = layout.in_words("crescent")
     growth = growth_of(strip, inside)
     fan = growth.edges <= math.pi
     radii = fan_radii(strip, sum(growth)) if fan else level_radii(strip, growth.edges)

@@ -4,7 +4,7 @@ import math
 
 from halfhank.grammar.description import PinnedStraight
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, LocalOutline
+from halfhank.model.outline.local_outline import PINNED_STRAIGHT, STRAIGHT_WITHIN, LocalOutline
 from halfhank.model.outline.solvers.ring_sector import lay_sector, sector_of
 from halfhank.model.outline.solvers.strip import cells_of
 
@@ -16,13 +16,13 @@ def lay(layout: Layout) -> LocalOutline:
     sector = sector_of(layout, cells, straight)
     degrees = math.degrees(sector.fan)
     local = lay_sector(layout, cells, sector, straight)
-    words = "half-circle and back" if layout.turned_back else "half-circle"
-    return local._replace(words=words, fan_degrees=degrees, fan_words=_fan_words(degrees, straight))
+    said = _fan_words(degrees, straight)
+    return local._replace(words=layout.in_words("half-circle"), fan_degrees=degrees, fan_words=said)
 
 
 def _fan_words(degrees: float, straight: bool) -> str:
     if straight:
-        return f"makes {degrees:.0f}° by itself"
+        return f"knits to {degrees:.0f}°; {PINNED_STRAIGHT}"
     if degrees < 180 - STRAIGHT_WITHIN:
         return f"top edges meet at {degrees:.0f}°, less than a half-circle: the tips hang below the neck"
     if degrees > 180 + STRAIGHT_WITHIN:

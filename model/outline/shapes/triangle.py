@@ -299,7 +299,7 @@ def _lengths_from_point(piece: Measured) -> EdgeLengths:
 
 def _level_words(layout: Layout, turned: bool) -> str:
     if layout.turned_back:
-        return "triangle and back"
+        return layout.in_words("triangle")
     return "triangle from its point" if turned else "triangle from its long edge"
 
 

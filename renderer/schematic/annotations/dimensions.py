@@ -9,6 +9,7 @@ from halfhank.model.outline.curve import Point
 from halfhank.model.outline.outline import Size
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.phrases import blocking_words
+from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
@@ -34,6 +35,7 @@ LEAST_TURNED, TO_TURNED, OVER_LINE = 0.75, 1.2, 12.0
 ALIKE = 0.05
 EDGE_OFFSETS = (5.5, 8.5, 11.5, 14.5)
 STRAIGHT_MM, LINE_TO_WORDS = 0.5, 3.8
+NEARLY_LEVEL = math.sin(math.radians(8))
 WORDS_ALONG = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74)
 """Where the words of a bent edge are tried, as a share of its length."""
 
@@ -165,6 +167,14 @@ def depth(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension
     return min(both, key=lambda dimension: len(dimension.lines))
 
 
+def depth_name(shawl: Shawl) -> str:
+    """What the height of the piece's box is called: a strip's is its length or its width, whichever way it lies."""
+    size = shawl.outline.size
+    if shawl.shape != "rectangle" and not shawl.outline.words.startswith("bias strip"):
+        return "depth"
+    return "length" if size.depth_cm > size.wingspan_cm else "width"
+
+
 def spine(piece: DrawnPiece, obstacles: Obstacles, overhang: float, side: int) -> Dimension | None:
     """The spine from the start to the point, on one side; None where there is none or the depth says as much."""
     size = piece.shawl.outline.size
@@ -188,7 +198,7 @@ def _upright(
     sign = -1 if side == LEFT else 1
     edge = min(0.0, obstacles.bounds.left) if side == LEFT else max(piece.width, obstacles.bounds.right)
     words = length_words((heights[1] - heights[0]) / piece.mm, piece.shawl.units)
-    words = f"{name} {words}"
+    words = f"{depth_name(piece.shawl) if name == 'depth' else name} {words}"
     x = edge + sign * COLUMN
     extensions = []
     for y in heights:
@@ -286,7 +296,7 @@ def _group_name(name: str) -> str:
 
 
 def _words_along(name: str, words: str, points: Points, distance: float) -> Iterator[Dimension]:
-    """The text alone beside a bent edge, near its middle, turned as the edge is there."""
+    """The text alone beside a bent edge, near its middle, turned as the edge is there; level where that nearly is."""
     line = offset(points, math.copysign(abs(distance) - LINE_TO_WORDS, distance))
     length, half = length_of(line), text_width(words, SMALL) / 2
     for share in WORDS_ALONG:
@@ -294,6 +304,8 @@ def _words_along(name: str, words: str, points: Points, distance: float) -> Iter
             continue
         (x, y), at = at_length(line, share * length)[0], share * length
         tangent = _direction(part_of(line, at - half, at + half))
+        if abs(tangent[1]) < NEARLY_LEVEL:
+            tangent = (1.0, 0.0)
         px, py = at_length(points, share * length_of(points))[0]
         below = (y - py) * abs(tangent[0]) - (x - px) * math.copysign(tangent[1], tangent[0] * tangent[1]) >= 0
         drop = SMALL * (ASCENT - CAP_HEIGHT / 2) if below else -SMALL * (DESCENT + CAP_HEIGHT / 2)

@@ -25,6 +25,8 @@ FIRST_LANE = 3.2
 APART = 2.4
 ROOM = 1.0
 """What stays free around a flag's words, mm."""
+OFF_LINE = 0.8
+"""What is between a flag's words and the extension lines of the wingspan, mm."""
 UP, DOWN, LEFTWARDS, RIGHTWARDS = "up", "down", "left", "right"
 FAR = 1e6
 
@@ -124,21 +126,42 @@ def _in_lanes(
     limits: tuple[float, float],
     overhang: float,
 ) -> list[Flag] | None:
-    """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already; in two
-    lines each where the texts find no room in one."""
+    """The cheapest lanes and sides at which no text meets another, a foreign leader or what is there already.
+
+    In two lines are the texts that find no room in one, or none clear of the wingspan's extension lines; where that is
+    not enough, all of them, and then those lines are broken.
+    """
     xs = spread([point[0] for point, _ in group], APART, *limits)
-    for whole in (True, False):
-        options = [
+
+    def options(whole: bool) -> list[list[PricedFlag]]:
+        return [
             list(_lane_options(piece, p, x, m, direction, len(group), overhang, whole))
             for (p, m), x in zip(group, xs, strict=True)
         ]
-        best = _cheapest(options, obstacles, limits)
-        if best is not None:
-            return best
-    return None
+
+    choices = [options(True), options(False)]
+    if direction == UP:
+        clear, broken = ([_clear_of_extensions(piece, priced) for priced in choice] for choice in choices)
+        mixed = [c if _with_room(c, obstacles, limits) else b for c, b in zip(clear, broken, strict=True)]
+        choices = [mixed, broken, *choices]
+    tries = (_cheapest(choice, obstacles, limits) for choice in choices)
+    return next((flags for flags in tries if flags is not None), None)
 
 
 PricedFlag = tuple[float, Flag]
+
+
+def _clear_of_extensions(piece: DrawnPiece, options: list[PricedFlag]) -> list[PricedFlag]:
+    """Those whose words lie beside the upward lines at the piece's ends, from which the wingspan is measured."""
+    return [
+        (price, flag)
+        for price, flag in options
+        if not any(
+            box.left - OFF_LINE < x < box.right + OFF_LINE
+            for x in (0.0, piece.width)
+            for box in map(label_box, flag.labels)
+        )
+    ]
 
 
 class BoxedFlag(NamedTuple):
@@ -183,7 +206,7 @@ def _lane_options(
     """Every lane and side of one flag with its price: further out costs more, pointing away from the middle a bit."""
     sign = -1 if direction == UP else 1
     edge = -overhang if direction == UP else piece.height + overhang
-    texts = (mark.words,) if whole else mark.lines
+    texts = (mark.words,) if whole else tuple(filter(None, mark.lines))
     deep = LINE * (len(texts) - 1)
     for lane in range(lanes + 3):
         for side in ("end", "start"):

@@ -1,4 +1,4 @@
-"""The names of parts beside their bands, or beside their badges outside the piece, where there is room for them."""
+"""The names of parts beside their outer badges, or at their bands' edges with their numbers: all or none."""
 
 from collections.abc import Iterator
 from itertools import product
@@ -14,6 +14,7 @@ from halfhank.renderer.plane.polygons import inside
 from halfhank.renderer.plane.polylines import at_length, length_of
 from halfhank.renderer.plane.text_boxes import label_box
 from halfhank.renderer.schematic.annotations.badges import Badge
+from halfhank.renderer.schematic.annotations.flags import Flag
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 GAP, FROM_FABRIC, LONGEST = 1.6, 0.7, 30.0
@@ -23,22 +24,33 @@ ALONG_EDGE = (0.5, 0.36, 0.64)
 LEAST_BAND = 2.6
 """The least length of a band's edge that a name stands beside, mm."""
 TURNED_RATIO = 0.7
+OFF_FLAGS, DOT = 2.0, 0.85
+"""What is between a name and the words, the leader and the dot of a flag, mm; the dot's radius."""
+LEAST_COLUMN = 95.0
+"""A narrower column, that of a page of less than 110 mm, has no names, mm."""
 
 
-def part_names(piece: DrawnPiece, badges: list[Badge], obstacles: Obstacles) -> list[Label]:
-    """Each name at the first place inside the drawing's bounds that is free; its room is then taken.
+def part_names(
+    piece: DrawnPiece, badges: list[Badge], flags: list[Flag], obstacles: Obstacles, content: float
+) -> list[Label]:
+    """Each name at the first free place inside the drawing's bounds; their room is then taken.
 
-    A shawl of one part has its name above it.
+    Where not every part finds a place, or the column (`content`, mm) is narrow, there are none: the table has them. A
+    shawl of one part has its name above it.
     """
-    if len(piece.shawl.parts) < 2:
+    if len(piece.shawl.parts) < 2 or content < LEAST_COLUMN:
         return []
+    room = obstacles.copy()
     found: list[Label] = []
     for number in range(1, len(piece.shawl.parts) + 1):
-        for label in _places(piece, number, badges):
-            if _has_room(piece, label_box(label), obstacles):
-                obstacles.add_label(label)
-                found.append(label)
-                break
+        places = (label for label in _places(piece, number, badges) if _has_room(piece, label_box(label), flags, room))
+        label = next(places, None)
+        if label is None:
+            return []
+        room.add_label(label)
+        found.append(label)
+    for label in found:
+        obstacles.add_label(label)
     return found
 
 
@@ -52,10 +64,10 @@ def _places(piece: DrawnPiece, number: int, badges: list[Badge]) -> Iterator[Lab
             for sign, anchor in ((1, "start"), (-1, "end")):
                 yield _level(x + sign * (BADGE_RADIUS + GAP / 2), y, name, anchor)
             return
-    yield from _beside_band(piece, number, name)
+    yield from _beside_band(piece, number, f"{number} {name}")
 
 
-def _beside_band(piece: DrawnPiece, number: int, name: str) -> Iterator[Label]:
+def _beside_band(piece: DrawnPiece, number: int, words: str) -> Iterator[Label]:
     """Along the band's edge, at its middle first: beside one that runs down, above or below one that runs across."""
     part = piece.shawl.parts[number - 1]
     for share, side in product(ALONG_EDGE, (RIGHT, LEFT)):
@@ -66,10 +78,10 @@ def _beside_band(piece: DrawnPiece, number: int, name: str) -> Iterator[Label]:
             sign = 1 if side == RIGHT else -1
             outwards = ((sign, "start" if sign > 0 else "end"), (-sign, "end" if sign > 0 else "start"))
             for gap, (way, anchor) in product(GAPS, outwards):
-                yield _level(x + way * gap, y, name, anchor)
-        elif abs(qx - px) >= TURNED_RATIO * text_width(name, SMALL):
+                yield _level(x + way * gap, y, words, anchor)
+        elif abs(qx - px) >= TURNED_RATIO * text_width(words, SMALL):
             for way in (-1, 1):
-                yield _level(x, y + way * (GAP + SMALL * CAP_HEIGHT / 2), name, "middle")
+                yield _level(x, y + way * (GAP + SMALL * CAP_HEIGHT / 2), words, "middle")
 
 
 def _level(x: float, y: float, name: str, anchor: str) -> Label:
@@ -77,7 +89,7 @@ def _level(x: float, y: float, name: str, anchor: str) -> Label:
     return Label(x, y + SMALL * CAP_HEIGHT / 2, name, SMALL, SOFT, anchor=anchor)
 
 
-def _has_room(piece: DrawnPiece, box: Box, obstacles: Obstacles) -> bool:
+def _has_room(piece: DrawnPiece, box: Box, flags: list[Flag], obstacles: Obstacles) -> bool:
     bounds, room = obstacles.bounds, box.grown(FROM_FABRIC)
     within = bounds.left <= box.left and box.right <= bounds.right and bounds.top <= box.top
     closed = [*piece.silhouette, piece.silhouette[0]]
@@ -85,6 +97,15 @@ def _has_room(piece: DrawnPiece, box: Box, obstacles: Obstacles) -> bool:
         within
         and box.bottom <= bounds.bottom
         and obstacles.free(box)
+        and not any(_is_near(flag, box) for flag in flags)
         and not inside((box.left, box.top), piece.silhouette)
         and not crosses(closed, room)
     )
+
+
+def _is_near(flag: Flag, box: Box) -> bool:
+    """Whether a name's box lies closer to a flag than names may."""
+    room = box.grown(OFF_FLAGS)
+    (x, y), words = flag.leader[0], [label_box(label) for label in flag.labels]
+    dot = Box(x, y, x, y).grown(DOT)
+    return crosses(flag.leader, room) or any(room.meets(other) for other in (dot, *words))

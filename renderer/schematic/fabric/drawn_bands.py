@@ -1,6 +1,7 @@
 """Runs of rows that are drawn as one: bands, neighbours merged where they are too thin to be distinguished."""
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.phrases import stitch_name
 from halfhank.model.shawl import BandPlan, Shawl
 from halfhank.renderer.paper.measure_words import exact_mass, row_range, stitches
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
@@ -36,8 +37,9 @@ class ColourStrip(NamedTuple):
 
 
 def fabric_words(band: BandPlan) -> str:
-    """`garter`, or `drop, 2 wraps`."""
-    return f"{band.stitch}, {band.wraps} wraps" if band.wraps > 1 else band.stitch
+    """`garter`, or `drop stitch, 2 wraps`."""
+    name = stitch_name(band.stitch)
+    return f"{name}, {band.wraps} wraps" if band.wraps > 1 else name
 
 
 def spans_of(piece: DrawnPiece) -> list[DrawnBand]:

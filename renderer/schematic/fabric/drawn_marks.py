@@ -1,7 +1,7 @@
 """The rows that a knitter must know (half the yarn, bind off, turn back), their words, the piece's end, and notes."""
 
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.phrases import going_on
+from halfhank.model.phrases import going_on, one_more_short, turning_row
 from halfhank.model.shawl import Mark, Shawl
 from halfhank.renderer.paper.house_style import MARK_WIDTH, RED, SOFT
 from halfhank.renderer.paper.measure_words import mass, on_scale_words
@@ -10,15 +10,18 @@ from halfhank.renderer.paper.scene import Style
 DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
 DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round")
 
+LATEST = " at the latest"
+
 
 class DrawnMark(NamedTuple):
-    """A mark as a line: its `kind`, `name` on the ruler, `words` on its flag (or in two `lines`), `style` of its
-    stroke, `ink` of its words."""
+    """A mark as a line: its `kind`, `name` on the ruler, what is on the scale after its row and at its
+    place on the ruler, `words` on its flag (or in two `lines`), `style` of its stroke, `ink` of its words."""
 
     kind: str
     name: str
     row: int
     left_g: float
+    on_skein_g: float
     words: str
     lines: tuple[str, str]
     style: Style
@@ -26,23 +29,29 @@ class DrawnMark(NamedTuple):
 
 
 def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
-    """The marks inside the fabric, the most important last.
+    """The marks inside the fabric, the most important last. On the skein the half is where half of the shawl's yarn is
+    used, which may be inside a row.
 
-    The row to bind off after is one of them only where the plan goes on behind it.
+    The row to bind off after is one of them only where the plan goes on behind it. The row to turn back after is the
+    latest for that, or the plan's own.
     """
     marks, unit = shawl.marks, shawl.skein.unit
     half = f"half of {mass(shawl.yarn.total_g, unit)}"
+    turns = marks.turn_back is not None and marks.turn_back.row == turning_row(shawl)
+    turn, latest_turn = ("turn back", "") if turns else ("turn back at the latest", LATEST)
     candidates = [
         ("half", half, "half of this shawl's yarn:", "", marks.halfway, DASHED),
-        ("turn-back", "turn back at the latest", "turn back", " at the latest", marks.turn_back, DOTTED),
-        ("bind-off", "bind off at the latest", "bind off", " at the latest", _bind_off_inside(shawl), DOTTED),
+        ("turn-back", turn, "turn back", latest_turn, marks.turn_back, DOTTED),
+        ("bind-off", "bind off at the latest", "bind off", LATEST, _bind_off_inside(shawl), DOTTED),
     ]
     drawn = []
     for kind, name, words, latest, mark, style in candidates:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
             row, rest = f"after row {mark.row:,}{latest}", on_scale_words(mark.left_g, unit)
-            lines = (f"{words} {row},", rest) if latest else (words, f"{row}, {rest}")
-            drawn.append(DrawnMark(kind, name, mark.row, mark.left_g, f"{words} {row}, {rest}", lines, style))
+            lines = (words, f"{row}, {rest}") if kind == "half" else (f"{words} {row},", rest)
+            on_skein_g = shawl.yarn.skein_g - shawl.yarn.total_g / 2 if kind == "half" else mark.left_g
+            said = f"{words} {row}, {rest}"
+            drawn.append(DrawnMark(kind, name, mark.row, mark.left_g, on_skein_g, said, lines, style))
     return drawn
 
 
@@ -58,7 +67,7 @@ def end_flags(shawl: Shawl) -> list[DrawnMark]:
     if left_g < -0.05 or _bind_off_inside(shawl) is not None:
         return []
     lines = (f"ends after row {row:,},", f"{mass(max(left_g, 0.0), shawl.skein.unit)} left over")
-    return [DrawnMark("end", "end", row, left_g, " ".join(lines), lines, Style(stroke=SOFT), SOFT)]
+    return [DrawnMark("end", "end", row, left_g, left_g, " ".join(lines), lines, Style(stroke=SOFT), SOFT)]
 
 
 def mark_notes(shawl: Shawl) -> list[str]:
@@ -66,7 +75,8 @@ def mark_notes(shawl: Shawl) -> list[str]:
     mark, notes = shawl.marks.bind_off_by, []
     if mark is not None and mark.row > shawl.rows.count:
         rows = mark.row - shawl.rows.count
-        notes.append(f"Enough yarn for {rows:,} more {going_on(shawl)} {'row' if rows == 1 else 'rows'}.")
+        short = f", not for {unit}" if (unit := one_more_short(shawl)) else ""
+        notes.append(f"Enough yarn for {rows:,} more {going_on(shawl)} {'row' if rows == 1 else 'rows'}{short}.")
     if shawl.yarn.left_g < -0.05:
         notes.append(f"Not enough yarn: {mass(-shawl.yarn.left_g, shawl.skein.unit)} short.")
     return notes

@@ -19,7 +19,14 @@ from halfhank.renderer.schematic.table.table_columns import (
     form_of,
     name_lines,
 )
-from halfhank.renderer.schematic.table.table_words import START, TableRow, chance_words, table_lines, total_line
+from halfhank.renderer.schematic.table.table_words import (
+    ROUNDED,
+    START,
+    TableRow,
+    chance_words,
+    table_lines,
+    total_line,
+)
 
 BADGE = 2.0
 SAMPLE = 2 * SCALLOP_PITCH
@@ -49,12 +56,13 @@ def parts_table(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp) -> Pag
 
 
 def _chance_lines(shawl: Shawl, width: float) -> list[str]:
-    """The chance and the range on one line, or each on its own."""
+    """The chance and the range on one line, or each on its own; that figures are rounded comes last."""
     words = chance_words(shawl)
-    together = "; ".join(words)
+    together = f"{'; '.join(words)}. {ROUNDED}"
     if text_width(together, SMALL) <= width:
         return [together]
-    return [line for one in words for line in text_lines(one, width, SMALL)]
+    sentences = [*words[:-1], f"{words[-1]}. {ROUNDED}"]
+    return [line for one in sentences for line in text_lines(one, width, SMALL)]
 
 
 def _heads(form: TableForm, top: float) -> tuple[list[Element], float]:

@@ -1,12 +1,18 @@
 """The lines of the table of parts, as words: start, parts, bind-off, total, and the chance of enough yarn."""
 
+import math
+
+from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.number_words import mass_digits
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.measure_words import MINUS, exact, exact_mass, fixed, percent, yarn_words
+from halfhank.renderer.paper.measure_words import MINUS, exact, exact_mass, fixed, yarn_words
 
 START, WEIGHED = "start", "weighed"
 RANGE_90 = 1.645
 """Standard deviations from the middle to the ends of a 90 % range, of a normal distribution."""
+NOTHING_G = 1e-6
+ROUNDED = "Figures are rounded."
 SOURCES = {
     "swatch": "measured on a swatch",
     "ratio": "estimated from another stitch's swatch",
@@ -44,28 +50,51 @@ class TableRow(NamedTuple):
 def table_lines(shawl: Shawl) -> list[TableRow]:
     """The start, every part, the bind-off: together all of the shawl's yarn."""
     yarn, unit = shawl.yarn, shawl.skein.unit
-    start = _edge_line(shawl, shawl.start.words, shawl.start.stitches, yarn.start_g, yarn.skein_g - yarn.start_g)
-    lines = [start._replace(sample=START)]
-    for number, part in enumerate(shawl.parts, 1):
+    used = [yarn.start_g, *(part.used_g for part in shawl.parts), yarn.bind_off_g]
+    first, *others, last = shares([used_g / yarn.total_g if yarn.total_g > 0 else 0.0 for used_g in used])
+    figures = (_used(yarn.start_g, unit), first, _on_scale(yarn.skein_g - yarn.start_g, unit))
+    lines = [TableRow(None, shawl.start.words, ("", f"{shawl.start.stitches:,}", *figures), sample=START)]
+    for number, (part, share) in enumerate(zip(shawl.parts, others, strict=True), 1):
         rows = f"{part.first_row:,}"
         rows = rows if part.first_row == part.last_row else f"{rows}–{part.last_row:,}"
-        figures = (exact(part.used_g, unit), percent(part.share), _on_scale(part.left_g, unit))
+        figures = (_used(part.used_g, unit), share, _on_scale(part.left_g, unit))
         lines.append(TableRow(number, part.name, (rows, f"{part.stitches_at_end:,}", *figures)))
-    end = _edge_line(shawl, shawl.bind_off.words, None, yarn.bind_off_g, yarn.left_g)
-    return [*lines, end._replace(sample=shawl.bind_off.method)]
+    figures = (_used(yarn.bind_off_g, unit), last, _on_scale(yarn.left_g, unit))
+    return [*lines, TableRow(None, shawl.bind_off.words, ("", "", *figures), sample=shawl.bind_off.method)]
+
+
+def shares(parts: list[float]) -> list[str]:
+    """Shares of one in per cent: `<1 %` below a hundredth, the others whole, by largest remainders.
+
+    So these add up to what those leave of 100.
+    """
+    counted = [k for k, share in enumerate(parts) if share >= 0.01]
+    whole = {k: math.floor(100 * parts[k] + 1e-9) for k in counted}
+    missing = round(100 * sum(parts[k] for k in counted)) - sum(whole.values())
+    for k in sorted(counted, key=lambda k: whole[k] - 100 * parts[k])[:missing]:
+        whole[k] += 1
+    return [f"{whole[k]} %" if k in whole else "<1 %" if share > 0 else "0 %" for k, share in enumerate(parts)]
+
+
+def _used(used_g: float, unit: str) -> str:
+    """A mass; what rounds to nothing and is something as less than the smallest figure: `<0.1`."""
+    least = 10.0 ** -mass_digits(unit)
+    return f"<{least:g}" if NOTHING_G < used_g < least / 2 * GRAMS_IN[unit] else exact(used_g, unit)
 
 
 def total_line(shawl: Shawl) -> TableRow:
     """All rows and all yarn, by mass and by length."""
     yarn, unit = shawl.yarn, shawl.skein.unit
-    cells = (f"{shawl.rows.count:,}", "", exact(yarn.total_g, unit), percent(1.0), _on_scale(yarn.left_g, unit))
+    cells = (f"{shawl.rows.count:,}", "", exact(yarn.total_g, unit), "100 %", _on_scale(yarn.left_g, unit))
     return TableRow(None, f"total, {yarn_words(yarn.total_m, shawl.units)}", cells, total=True)
 
 
 def chance_words(shawl: Shawl) -> list[str]:
-    """How likely the yarn is enough, with what that is known from; how far the yarn used may be off."""
+    """How likely the yarn is enough, its margin counted, with what that is known from; how far the yarn used may be
+    off."""
     yarn, unit = shawl.yarn, shawl.skein.unit
-    words = [f"Chance of enough yarn: {_chance(yarn.chance_enough)}, {SOURCES[yarn.basis]}"]
+    included = ", margin included" if yarn.keep_g > 0 else ""
+    words = [f"Chance of enough yarn{included}: {_chance(yarn.chance_enough)}, {SOURCES[yarn.basis]}"]
     if yarn.sd_g > 0:
         low, high = (yarn.total_g + sign * RANGE_90 * yarn.sd_g for sign in (-1, 1))
         words.append(f"90 % range of the yarn used: {_figure(max(0.0, low), unit)} to {_mass(high, unit)}")
@@ -84,13 +113,6 @@ def _figure(value_g: float, unit: str) -> str:
 
 def _mass(value_g: float, unit: str) -> str:
     return f"{fixed(value_g, 0)} g" if unit == "g" else exact_mass(value_g, unit)
-
-
-def _edge_line(shawl: Shawl, words: str, count: int | None, used_g: float, left_g: float) -> TableRow:
-    share = used_g / shawl.yarn.total_g if shawl.yarn.total_g > 0 else 0.0
-    unit = shawl.skein.unit
-    cells = ("", "" if count is None else f"{count:,}", exact(used_g, unit), percent(share), _on_scale(left_g, unit))
-    return TableRow(None, words, cells)
 
 
 def _on_scale(left_g: float, unit: str) -> str:

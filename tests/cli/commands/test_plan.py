@@ -207,7 +207,7 @@ def test_large_steps_show_what_they_make(stitch: str, degrees: int) -> None:
     assert re.search(r"\nstretch +-\d+ % to \+\d+ % along the rows, \+0 % across them at most, by blocking\n", plain)
     pinned = text.replace("part ", "  pinned straight\npart ")
     out = halfhank("plan", "-", stdin=pinned.encode()).out.decode()
-    assert f", makes {told}° by itself, pinned straight" in out
+    assert f", knits to {told}°; pinned to a straight top edge" in out
 
 
 def test_rows_of_wraps_past_the_end_are_named_as_such() -> None:

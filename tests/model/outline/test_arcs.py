@@ -41,7 +41,7 @@ def test_doublings_make_more_or_less_than_a_half_circle(run: Run, degrees: float
     assert outline.fan_degrees == pytest.approx(degrees, abs=2)
     assert outline.fan_words is not None and word in outline.fan_words
     pinned = laid(layout(*pi_shawl(run), pinned=STRAIGHT))
-    assert pinned.fan_words == f"makes {outline.fan_degrees:.0f}° by itself"
+    assert pinned.fan_words == f"knits to {outline.fan_degrees:.0f}°; pinned to a straight top edge"
 
 
 def test_half_circle_is_a_sector_of_a_ring() -> None:
@@ -196,7 +196,7 @@ def test_crescent_that_shrinks_has_its_end_on_top() -> None:
 def test_crescent_that_turns_back_begins_on_top() -> None:
     lines = [Line(1, "each", 1, 1, 60), Line(-1, "each", 1, 61)]
     outline = laid(layout("crescent", 9, [garter(120)], lines, back=True))
-    assert outline.words == "crescent and back, blocked to a curve"
+    assert outline.words == "crescent, second half mirrored, blocked to a curve"
     assert outline.ends(0)[0][1] < 2
     assert outline.ends(120)[0][1] > 25
 

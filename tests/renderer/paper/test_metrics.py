@@ -125,3 +125,16 @@ def test_lines_are_not_broken_between_a_figure_and_its_unit() -> None:
         starts, ends = ({line.split()[place] for line in lines} for place in (0, -1))
         assert not starts & {"cm", "in),", "g,", "sts", "%"} and not ends & {"rows", "row"}, width
     assert text_lines("a · b", 100, 3) == ["a · b"]
+
+
+GAUGE = "Gauge: sts × rows over 10 cm, blocked; 4 mm needles"
+
+
+@pytest.mark.parametrize("text", [GAUGE, "Chance of enough yarn: 85 %, estimated from another stitch's swatch"])
+def test_no_single_word_is_left_for_the_last_line(text: str) -> None:
+    """Where as many lines hold the same words otherwise; no line is wider for that."""
+    for width in range(30, 90):
+        lines, greedy = text_lines(text, width, 3), wrap(text, width, 3, 99)
+        assert " ".join(lines) == text and all(text_width(line, 3) <= width for line in lines)
+        assert len(greedy) <= len(lines) <= len(greedy) + 1 and (len(lines) == 1 or " " in lines[-1])
+    assert wrap(GAUGE, 68, 3, 99)[-1] == "needles"

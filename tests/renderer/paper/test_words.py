@@ -10,7 +10,10 @@ from halfhank.renderer.paper import measure_words
         (105.0, "cm", "105 cm (41 in)"),
         (105.0, "in", "41 in (105 cm)"),
         (5.08, "cm", "5.1 cm (2 in)"),
-        (9.96, "cm", "10 cm (3.9 in)"),
+        (9.94, "cm", "9.9 cm (3.9 in)"),
+        (9.96, "cm", "10 cm (4 in)"),
+        (20.5, "cm", "21 cm (8 in)"),
+        (20.5, "in", "8 in (21 cm)"),
         (0.04, "cm", "0 cm (0 in)"),
     ],
 )
@@ -19,13 +22,17 @@ def test_lengths(cm: float, units: str, told: str) -> None:
     assert measure_words.length_words(cm, units) == told
 
 
+@pytest.mark.parametrize("mm", range(100, 400, 7))
+def test_no_decimal_of_an_inch_stands_beside_a_whole_number_of_centimetres(mm: int) -> None:
+    assert "." not in measure_words.length_words(mm / 10, "cm")
+
+
 @pytest.mark.parametrize("value", [25.5, 25.5 - 1e-9, 25.5 + 1e-9, 24.5 + 1])
 def test_a_half_is_rounded_up_however_it_was_reckoned(value: float) -> None:
     assert measure_words.rounded(value) == "26"
     assert measure_words.rounded(-value) == "−26"
     assert measure_words.rounded(value / 10) == "2.6"
     assert measure_words.exact(value / 10, "g") == "2.6"
-    assert measure_words.percent(value / 100) == "26 %"
 
 
 def test_yarn() -> None:
@@ -57,11 +64,6 @@ def test_ounces(grams: float, words: str, short: str) -> None:
 @pytest.mark.parametrize(("value", "told"), [(6.15, "6.2"), (-0.04, "0.0"), (-2.5, "−2.5"), (93.7266, "93.7")])
 def test_tenths_of_a_gram(value: float, told: str) -> None:
     assert measure_words.exact(value, "g") == told
-
-
-@pytest.mark.parametrize(("share", "told"), [(0.076, "8 %"), (0.004, "<1 %"), (0.0, "0 %"), (1.0, "100 %")])
-def test_percent(share: float, told: str) -> None:
-    assert measure_words.percent(share) == told
 
 
 def test_counts_and_rows() -> None:

@@ -17,6 +17,7 @@ from tests.renderer.pieces import Boundary, Piece, bow, chevron, fan, level, sca
 from tests.renderer.scenes import DIMENSIONS, PIECES, SCENES, every
 from tests.whole import shawl
 
+BIAS = "increase 1 at lower edge every 2 rows\ndecrease 1 at upper edge every 2 rows"
 CONTOURED = ["triangle", "rectangle", "tip-to-tip", "half-circle", "crescent", "thin parts", "scarf"]
 
 
@@ -67,11 +68,45 @@ def test_names_of_parts_stand_at_the_height_of_their_bands() -> None:
     """Beside the edge of a level piece: inside the rows of the part."""
     scene = draw_schematic(shawl_of(PIECES["rectangle"]), Options(scale=8))
     names = {label.text: label.y for label in labels_in(scene, "part-names")}
-    assert list(names) == ["first", "face"]
+    assert list(names) == ["1 first", "2 face"]
     bands = checks.group(scene, "fabric").items
     rows = [[y for path in checks.leaves((band,)) for _, y in checks.points_of(path)] for band in bands]
-    assert min(rows[0]) < names["first"] < max(rows[0]) + 1.2
-    assert min(rows[1]) < names["face"] < max(rows[-1])
+    assert min(rows[0]) < names["1 first"] < max(rows[0]) + 1.2
+    assert min(rows[1]) < names["2 face"] < max(rows[-1])
+
+
+@pytest.mark.parametrize("name", PIECES)
+@pytest.mark.parametrize("width", [None, 125])
+def test_all_parts_are_named_or_none_is_clear_of_the_flags(name: str, width: float | None) -> None:
+    shawl = shawl_of(PIECES[name])
+    scene = draw_schematic(shawl, Options(width_mm=width))
+    named = labels_in(scene, "part-names")
+    flags = checks.leaves(checks.group(scene, "flags").items) if named else ()
+    words = [Polygon(text_box(item).corners) for item in flags if isinstance(item, Label)]
+    dots = [Point(item.x, item.y).buffer(item.radius) for item in flags if isinstance(item, Circle)]
+    assert all(Polygon(text_box(label).corners).distance(room) > 1.9 for label in named for room in words + dots)
+    assert len(named) in (0, len(shawl.parts))
+
+
+@pytest.mark.parametrize("name", ["triangle", "half-circle", "crescent", "thin parts", "three metres"])
+@pytest.mark.parametrize("width", [110, 120, 130, 150, 180])
+def test_words_of_flags_stand_beside_the_extension_lines_of_the_wingspan(name: str, width: float) -> None:
+    scene = draw_schematic(shawl_of(PIECES[name]), Options(width_mm=width))
+    lines = [i for i in checks.group(scene, "wingspan").items if isinstance(i, Path) and i.style == EXTENSION]
+    places = [checks.points_of(line)[0][0] for line in lines]
+    rooms = [Polygon(text_box(label).corners).bounds for label in labels_in(scene, "flags")]
+    assert places and not [room for room in rooms for x in places if room[0] - 0.7 < x < room[2] + 0.7]
+
+
+def test_names_without_room_for_all_are_left_to_the_table() -> None:
+    """A part whose name is too long to stand anywhere takes the others' names with it."""
+    parts = PIECES["rectangle"].parts
+    for name, count in (("face", 2), ("x" * 60, 0)):
+        made = PIECES["rectangle"]._replace(parts=[parts[0], (name, parts[1][1])])
+        assert len(labels_in(draw_schematic(shawl_of(made), Options(scale=8)), "part-names")) == count
+    for width, names in ((109, []), (110, ["1 growing", "panel", "3 back"])):
+        scene = draw_schematic(shawl_of(PIECES["tip-to-tip"]), Options(width_mm=width))
+        assert [label.text for label in labels_in(scene, "part-names")] == names
 
 
 @pytest.mark.parametrize(("share", "given"), [(0.96, False), (1.0, False), (1.04, False), (0.94, True), (0.7, True)])
@@ -83,6 +118,28 @@ def test_depth_is_named_and_the_spine_given_only_where_it_differs(share: float, 
     texts = checks.texts(draw_schematic(made))
     assert any(text.startswith(f"depth {size.depth_cm:.0f} cm (") for text in texts)
     assert bool(re.search(r"[Ss]pine \d", " ".join(texts))) == given
+
+
+@pytest.mark.parametrize(
+    ("shape", "start", "bands", "shaping", "name"),
+    [
+        ("rectangle", "cast on 60 sts", "garter 200 ridges", "", "length"),
+        ("rectangle", "cast on 300 sts", "garter 40 ridges", "", "width"),
+        ("asymmetric", "cast on 40 sts", "garter 200 ridges", BIAS, "width"),
+        ("asymmetric", "cast on 3 sts", "garter 60 ridges", "increase 1 at lower edge every 2 rows", "depth"),
+    ],
+)
+@pytest.mark.parametrize("width", [None, 70])
+def test_strips_have_a_length_and_a_width_other_shapes_a_depth(
+    shape: str, start: str, bands: str, shaping: str, name: str, width: float | None
+) -> None:
+    """Drawn or in words; a long rectangle lies on its side, and its box is then as high as it is wide."""
+    made = shawl(piece(shape=shape, start=start, shaping=shaping, parts=part(bands)))
+    texts = " ".join(checks.texts(draw_schematic(made, Options(width_mm=width)))).lower()
+    lies = name == "length" and "width " in texts
+    assert [word for word in ("depth", "length", "width") if re.search(rf"\b{word} (\d|$)", texts)] == [
+        "width" if lies else name
+    ]
 
 
 @pytest.mark.parametrize("boundary", [chevron, bow, fan, level])
@@ -104,6 +161,16 @@ def test_an_edge_that_bends_has_no_line_to_cross_others() -> None:
     scene = draw_schematic(shawl_of(PIECES["half-circle"]))
     items = checks.group(scene, "bind-off-edge").items
     assert [type(item) for item in items] == [Label]
+
+
+@pytest.mark.parametrize("name", ["half-circle", "crescent"])
+def test_words_along_a_bent_edge_are_level_or_clearly_turned(name: str) -> None:
+    found = []
+    for width in range(100, 200, 10):
+        scene = draw_schematic(shawl_of(PIECES[name]), Options(width_mm=width))
+        groups = [group for group in checks.groups(scene.items) if group.name in ("bind-off-edge", "side")]
+        found += [i.turn for group in groups for i in group.items if isinstance(i, Label) and len(group.items) == 1]
+    assert found and not [turn for turn in found if 0 < abs(turn) < 8]
 
 
 def test_picots_stay_below_the_top_edge_at_a_tip() -> None:

@@ -189,14 +189,42 @@ def test_what_is_short_is_said_as_short_in_the_table() -> None:
     assert [line.cells[4] for line in table_lines(shawl._replace(yarn=shawl.yarn._replace(left_g=-0.04)))][-1] == "0.0"
 
 
+@pytest.mark.parametrize("parts", [(1, 1, 1), (0.4, 33.2, 33.2, 33.2), (0.3, 0.6, 12.5, 86.6), (2, 5, 0), (999, 1)])
+def test_shares_add_up_to_what_the_smallest_leave(parts: tuple[float, ...]) -> None:
+    """Each is one of the two whole numbers beside its share; below a hundredth it is only less than that."""
+    from halfhank.renderer.schematic.table.table_words import shares
+
+    exact = [100 * part / sum(parts) for part in parts]
+    words = shares([share / 100 for share in exact])
+    whole = [float(said.removesuffix(" %")) for said, share in zip(words, exact, strict=True) if share >= 1]
+    assert sum(whole) == round(sum(share for share in exact if share >= 1))
+    for said, share in zip(words, exact, strict=True):
+        assert said == ("0 %" if share == 0 else "<1 %") if share < 1 else abs(float(said[:-2]) - share) < 1
+
+
+@pytest.mark.parametrize(
+    ("unit", "used_g", "said"),
+    [("g", 0.03, "<0.1"), ("g", 0.06, "0.1"), ("g", 0.0, "0.0"), ("oz", 0.12, "<0.01"), ("oz", 0.15, "0.01")],
+)
+def test_a_mass_that_would_round_to_nothing_is_less_than_the_smallest(unit: str, used_g: float, said: str) -> None:
+    from halfhank.renderer.schematic.table.table_words import table_lines
+
+    shawl = shawl_of(PIECES["triangle"])
+    shawl = shawl._replace(yarn=shawl.yarn._replace(start_g=used_g), skein=shawl.skein._replace(unit=unit))
+    assert table_lines(shawl)[0].cells[2] == said
+
+
 def test_the_total_is_all_rows_and_all_yarn() -> None:
     """82 g of 3.8 m a gram are 312 m; the chance and its range stand below."""
     words = checks.texts(SCENES["triangle"])
     assert "total, 312 m (341 yd)" in words
     place = words.index("total, 312 m (341 yd)")
     assert words[place + 1 : place + 5] == ["120", "82.0", "100 %", "18.0"]
-    chance = next(text for text in words if text.startswith("Chance of enough yarn"))
-    assert chance == "Chance of enough yarn: 98 %, measured on a swatch; 90 % range of the yarn used: 74 to 90 g"
+    place = words.index("Chance of enough yarn, margin included: 98 %, measured on a swatch")
+    assert words[place + 1] == "90 % range of the yarn used: 74 to 90 g. Figures are rounded."
+    without = checks.texts(draw_schematic(shawl_of(PIECES["triangle"], keep_g=0.0), Options(width_mm=200)))
+    (chance,) = [text for text in without if text.startswith("Chance of enough yarn: 98 %")]
+    assert chance.endswith("; 90 % range of the yarn used: 74 to 90 g. Figures are rounded.")
 
 
 def test_weighings_are_said_to_have_corrected_it() -> None:

@@ -1,19 +1,23 @@
 """The skein on the drawing: what its label says, what it weighed, and masses in the unit of the label."""
 
 import re
+from itertools import pairwise
 
 import pytest
 from halfhank.model.shawl import SkeinMass
 from halfhank.model.weighings.forecast import forecast
 from halfhank.renderer.charts.yarn_chart import yarn_chart
 from halfhank.renderer.paper.house_style import MARGIN
+from halfhank.renderer.paper.measure_words import mass
 from halfhank.renderer.paper.scene import Label, Path, Scene
+from halfhank.renderer.paper.text_widths import text_width
 from halfhank.renderer.schematic.options import Options
 from halfhank.renderer.schematic.page import draw_schematic
+from halfhank.renderer.schematic.skein_axis import Ruler, ticks
 
 from tests.model.weighings.knits import BANDED, PLAIN, logged, plan_of
 from tests.renderer import checks
-from tests.renderer.pieces import shawl_of
+from tests.renderer.pieces import Piece, level, shawl_of
 from tests.renderer.scenes import PIECES
 
 START, LATER = "before cast on 101.2 g", "after row 80 66 g left"
@@ -91,17 +95,33 @@ def test_what_lies_behind_the_rows_is_named_on_the_bar_or_in_its_key(keep_g: flo
     scene = draw_schematic(shawl_of(PIECES["triangle"], keep_g=keep_g), Options(width_mm=width))
     inside, keyed = fields_said(scene)
     assert all(label.size >= 2.6 for label in inside)
-    said = [label.text.split(" ")[-1] for label in inside] + keyed
+    said = {words.split(" ")[0]: words.split(" ", 1)[1] for words in [*(label.text for label in inside), *keyed]}
     wide = (scene.width - 20) / 100 * keep_g >= 0.6
-    assert sorted(said) == sorted(["bind-off", *(["margin"] if wide else []), *(["spare"] if keep_g < 17.5 else [])])
-    assert "bind-off" in keyed and not checks.meetings(scene) and not checks.strays(scene)
+    assert set(said) == {"bind-off", *(["margin"] if wide else []), *(["spare"] if keep_g < 17.5 else [])}
+    assert said.get("margin", f"{keep_g:g} g") == f"{keep_g:g} g"
+    assert said.get("spare", mass(18 - keep_g, "g")) == mass(18 - keep_g, "g")
+    assert len(said) == len(inside) + len(keyed) and "bind-off 1.6 g" in keyed
+    assert not checks.meetings(scene) and not checks.strays(scene)
 
 
-def test_the_middle_of_the_shawls_yarn_is_marked_as_that() -> None:
-    """The line stands where half of 82 g is used, not at the middle of the skein."""
-    scene = draw_schematic(shawl_of(PIECES["triangle"]))
+@pytest.mark.parametrize("rows", [60, 7, 3])
+def test_the_middle_of_the_shawls_yarn_is_marked_as_that(rows: int) -> None:
+    """Half of 82 of 100 g is used at 59 g on the scale, however far behind it the row ends that gets there."""
+    scene = draw_schematic(shawl_of(Piece([("only", [("garter", rows)])], level)))
     (name,) = [i for i in checks.group(scene, "mark-names").items if isinstance(i, Label)]
     line = next(i for i in checks.group(scene, "ruler-marks").items if isinstance(i, Path))
     assert name.text == "half of 82 g"
     share = (line.data[0][1][0] - MARGIN) / (scene.width - 2 * MARGIN)
-    assert share == pytest.approx(0.41, abs=0.02)
+    assert share == pytest.approx(0.41, abs=0.0001)
+
+
+@pytest.mark.parametrize("width", range(50, 240, 10))
+@pytest.mark.parametrize(("skein_g", "end_g"), [(50, 0), (100, 0), (101.2, 0), (150, 0), (200, -20), (437, 0)])
+def test_the_figures_under_the_bar_are_evenly_apart(skein_g: float, end_g: float, width: float) -> None:
+    """Every step or every second one has its figure; behind the skein's own mass the first may be missing."""
+    labels = [i for i in ticks(Ruler(10, width, skein_g, end_g, "g"), 5.0).items if isinstance(i, Label)]
+    full, *figures = [label.text for label in labels]
+    values = [float(words.replace("\u2212", "-")) for words in figures]
+    steps = {before - after for before, after in pairwise(values)}
+    assert len(values) >= 2 and len(steps) == 1 and float(full.removesuffix(" g")) - values[0] < 2 * steps.pop()
+    assert all(after.x - before.x > text_width(before.text, before.size) + 1 for before, after in pairwise(labels))

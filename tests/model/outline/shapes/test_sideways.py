@@ -17,7 +17,7 @@ def test_scarf_from_tip_to_tip() -> None:
     told = layout("tip-to-tip", 3, [Run(437, 10 / 12, 10 / 23)], lines)
     assert (told.rows.stitches[64], told.rows.stitches[192]) == (19, 51)
     outline = laid(told)
-    assert outline.sideways and outline.words == "from tip to tip"
+    assert outline.sideways and outline.words == "worked from tip to tip"
     assert outline.size.wingspan_cm == pytest.approx(190, abs=0.5)
     assert outline.size.depth_cm == pytest.approx(43, rel=0.02)
 
@@ -208,7 +208,7 @@ def test_advice_of_a_stretch_begins_at_what_the_fabric_bears(run: Run, bears: fl
         assert len(laid(layout("rectangle", 60, [run], pinned=pinned_to(*box))).problems) == told
 
 
-@pytest.mark.parametrize(("back", "words"), [(False, "rectangle"), (True, "rectangle and back")])
+@pytest.mark.parametrize(("back", "words"), [(False, "rectangle"), (True, "rectangle, second half mirrored")])
 def test_a_rectangle_that_turns_back_says_so(back: bool, words: str) -> None:
     assert laid(layout("rectangle", 60, [garter(60)], back=back)).words == words
 
