@@ -129,7 +129,7 @@ def _chance(yarn: YarnPlan) -> Content:
     """
     used = Estimate(yarn.total_g, yarn.sd_g)
     off = content("90 % range of yarn used ", gram_range(max(used.low, 0.0), used.high))
-    included = "; margin included" if yarn.keep_g else ""
+    included = "; if the margin is used too" if yarn.keep_g else ""
     return content(chance(yarn.chance_enough), f", {_KNOWN_FROM[yarn.basis]} (", off, ")", included)
 
 

@@ -1,20 +1,15 @@
 """Half of a shawl's yarn, and the chance that there is enough, in sentences."""
 
+from halfhank.model import number_words
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import exact_mass, plain_mass
 
 
 def chance_words(shawl: Shawl) -> str:
-    """The chance of enough yarn, and the margin."""
-    keep = f" Margin: {plain_mass(shawl.yarn.keep_g, shawl.skein.unit)}." if shawl.yarn.keep_g > 0 else ""
-    return f"Chance of enough yarn: {chance_percent(shawl.yarn.chance_enough)}.{keep}"
-
-
-def chance_percent(chance: float) -> str:
-    """A chance in whole per cent, never a certainty that nobody has."""
-    if chance > 0.99:
-        return "over 99 %"
-    return "under 1 %" if chance < 0.01 else f"{100 * chance:.0f} %"
+    """The chance of enough yarn, for which the margin may be used."""
+    yarn = shawl.yarn
+    margin = f" if the margin ({plain_mass(yarn.keep_g, shawl.skein.unit)}) is used too" if yarn.keep_g > 0 else ""
+    return f"Chance of enough yarn{margin}: {number_words.chance_words(yarn.chance_enough)}."
 
 
 def half_words(shawl: Shawl) -> list[str]:

@@ -292,7 +292,7 @@ def _along(piece: DrawnPiece, name: str, cm: float, points: Points, distance: fl
 
 def _group_name(name: str) -> str:
     """`lower-edge`, without what stands in brackets."""
-    return name.partition(" (")[0].replace(" ", "-")
+    return name.partition(" (")[0].replace(",", "").replace(" ", "-")
 
 
 def _words_along(name: str, words: str, points: Points, distance: float) -> Iterator[Dimension]:

@@ -23,9 +23,9 @@ from halfhank.renderer.schematic.table.table_words import (
     ROUNDED,
     START,
     TableRow,
-    chance_words,
     table_lines,
     total_line,
+    yarn_sentences,
 )
 
 BADGE = 2.0
@@ -57,12 +57,11 @@ def parts_table(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp) -> Pag
 
 def _chance_lines(shawl: Shawl, width: float) -> list[str]:
     """The chance and the range on one line, or each on its own; that figures are rounded comes last."""
-    words = chance_words(shawl)
-    together = f"{'; '.join(words)}. {ROUNDED}"
+    likely, known = yarn_sentences(shawl)
+    together = f"{likely} {known} {ROUNDED}"
     if text_width(together, SMALL) <= width:
         return [together]
-    sentences = [*words[:-1], f"{words[-1]}. {ROUNDED}"]
-    return [line for one in sentences for line in text_lines(one, width, SMALL)]
+    return [line for one in (likely, f"{known} {ROUNDED}") for line in text_lines(one, width, SMALL)]
 
 
 def _heads(form: TableForm, top: float) -> tuple[list[Element], float]:

@@ -4,7 +4,7 @@ import math
 
 from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.number_words import mass_digits
+from halfhank.model.number_words import chance_words, mass_digits
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import MINUS, exact, exact_mass, fixed, yarn_words
 
@@ -17,7 +17,7 @@ SOURCES = {
     "swatch": "measured on a swatch",
     "ratio": "estimated from another stitch's swatch",
     "gauge": "estimated from the gauge",
-    WEIGHED: "by the weighings",
+    WEIGHED: "corrected by the weighings",
 }
 
 
@@ -89,21 +89,15 @@ def total_line(shawl: Shawl) -> TableRow:
     return TableRow(None, f"total, {yarn_words(yarn.total_m, shawl.units)}", cells, total=True)
 
 
-def chance_words(shawl: Shawl) -> list[str]:
-    """How likely the yarn is enough, its margin counted, with what that is known from; how far the yarn used may be
-    off."""
+def yarn_sentences(shawl: Shawl) -> list[str]:
+    """How likely the yarn is enough, the margin used too; what that is known from, and how far the yarn may be off."""
     yarn, unit = shawl.yarn, shawl.skein.unit
-    included = ", margin included" if yarn.keep_g > 0 else ""
-    words = [f"Chance of enough yarn{included}: {_chance(yarn.chance_enough)}, {SOURCES[yarn.basis]}"]
+    margin = " if the margin is used too" if yarn.keep_g > 0 else ""
+    known = f"Yarn {SOURCES[yarn.basis]}"
     if yarn.sd_g > 0:
         low, high = (yarn.total_g + sign * RANGE_90 * yarn.sd_g for sign in (-1, 1))
-        words.append(f"90 % range of the yarn used: {_figure(max(0.0, low), unit)} to {_mass(high, unit)}")
-    return words
-
-
-def _chance(share: float) -> str:
-    """`89 %`; near certainty it is no more than a bound: `over 99 %`."""
-    return "over 99 %" if share > 0.99 else "under 1 %" if share < 0.01 else f"{fixed(100 * share, 0)} %"
+        known += f", 90 % range {_figure(max(0.0, low), unit)} to {_mass(high, unit)}"
+    return [f"Chance of enough yarn{margin}: {chance_words(yarn.chance_enough)}.", f"{known}."]
 
 
 def _figure(value_g: float, unit: str) -> str:

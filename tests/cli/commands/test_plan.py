@@ -38,7 +38,7 @@ def test_the_text_has_the_numbers_of_the_shawl(good: Path, shawl: Shawl) -> None
         f"rows: {shawl.rows.count}; {end} sts at the end, {sum(shawl.rows.stitches[1:]):,} in all",
         f"start: garter tab of 3 sts and 6 rows: {shawl.start.stitches} sts",
         f"chance of enough yarn: {chance_words(yarn.chance_enough)}, estimated from another stitch's swatch "
-        f"(90 % range of yarn used {yarn.total_g - off:.1f} to {yarn.total_g + off:.1f} g); margin included",
+        f"(90 % range of yarn used {yarn.total_g - off:.1f} to {yarn.total_g + off:.1f} g); if the margin is used too",
     ):
         assert fact in _facts(text)
 
@@ -62,7 +62,7 @@ def test_what_is_left_over_is_margin_and_spare(tmp_path: Path, keep: str, said: 
     if "spare" in said:
         assert float(found[1]) == pytest.approx(1.1 + float(found[2]))
     (chance,) = [fact for fact in facts if fact.startswith("chance of enough yarn: ")]
-    assert chance.endswith("; margin included") == (keep != "keep 0 g")
+    assert chance.endswith("; if the margin is used too") == (keep != "keep 0 g")
 
 
 def test_remarks_are_told(good: Path) -> None:

@@ -99,7 +99,7 @@ def test_no_chance_is_told_as_certain(chance: float, told: str) -> None:
     made = plan_of(PLAIN)
     shawl = made.shawl
     scene = yarn_chart(shawl._replace(yarn=shawl.yarn._replace(chance_enough=chance)), forecast(made))
-    assert any(text.startswith(f"Chance of enough yarn: {told}.") for text in texts(scene))
+    assert f"Chance of enough yarn if the margin (5 g) is used too: {told}." in texts(scene)
 
 
 def test_the_curve_lies_where_the_axes_say() -> None:

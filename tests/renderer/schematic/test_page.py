@@ -220,11 +220,11 @@ def test_the_total_is_all_rows_and_all_yarn() -> None:
     assert "total, 312 m (341 yd)" in words
     place = words.index("total, 312 m (341 yd)")
     assert words[place + 1 : place + 5] == ["120", "82.0", "100 %", "18.0"]
-    place = words.index("Chance of enough yarn, margin included: 98 %, measured on a swatch")
-    assert words[place + 1] == "90 % range of the yarn used: 74 to 90 g. Figures are rounded."
+    place = words.index("Chance of enough yarn if the margin is used too: 98 %.")
+    assert words[place + 1] == "Yarn measured on a swatch, 90 % range 74 to 90 g. Figures are rounded."
     without = checks.texts(draw_schematic(shawl_of(PIECES["triangle"], keep_g=0.0), Options(width_mm=200)))
     (chance,) = [text for text in without if text.startswith("Chance of enough yarn: 98 %")]
-    assert chance.endswith("; 90 % range of the yarn used: 74 to 90 g. Figures are rounded.")
+    assert chance.endswith(". Yarn measured on a swatch, 90 % range 74 to 90 g. Figures are rounded.")
 
 
 def test_weighings_are_said_to_have_corrected_it() -> None:
