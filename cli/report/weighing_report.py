@@ -180,6 +180,7 @@ def _stops(after: Plan, row: int) -> Iterator[Content]:
     yield content("Next safe stop: ", _stop(after, good[0]), ".")
     if good[-1].place.row > good[0].place.row:
         yield content("Last safe stop: ", _stop(after, good[-1]), ".")
+    yield (f"Safe: the chance of enough yarn is at least {100 * SAFE_CHANCE:.0f} %.",)
 
 
 def _no_stop(after: Plan, row: int) -> Content:

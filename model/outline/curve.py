@@ -47,7 +47,9 @@ class Curve(NamedTuple):
         start = self.start
         for piece in self.pieces:
             if len(piece) == 3:
-                found += [_bezier(start, *piece, t) for axis in (0, 1) for t in _flat_places(start[axis], piece, axis)]
+                found += [
+                    bezier_point(start, *piece, t) for axis in (0, 1) for t in _flat_places(start[axis], piece, axis)
+                ]
             start = piece[-1]
         return found
 
@@ -68,12 +70,13 @@ class Curve(NamedTuple):
                 math.hypot(p1[0] - 2 * p2[0] + p3[0], p1[1] - 2 * p2[1] + p3[1]),
             )
             steps = min(max(1, math.ceil(math.sqrt(0.75 * bend / tolerance_cm))), MOST_STEPS)
-            points.extend(_bezier(p0, p1, p2, p3, k / steps) for k in range(1, steps))
+            points.extend(bezier_point(p0, p1, p2, p3, k / steps) for k in range(1, steps))
             points.append(p3)
         return points
 
 
-def _bezier(p0: Point, p1: Point, p2: Point, p3: Point, t: float) -> Point:
+def bezier_point(p0: Point, p1: Point, p2: Point, p3: Point, t: float) -> Point:
+    """A cubic at parameter `t`, by its Bernstein form (textbook, from memory)."""
     s = 1 - t
     a, b, c, d = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
     return (a * p0[0] + b * p1[0] + c * p2[0] + d * p3[0], a * p0[1] + b * p1[1] + c * p2[1] + d * p3[1])

@@ -30,6 +30,7 @@ class Region:
         self.spine_end = spine_end
         self._ends = ends
         self._curve = curve
+        self._curves: dict[tuple[int, bool], Curve] = {}
 
     def ends(self, row: int, after: bool = False) -> RowEnds:
         """The two ends of one boundary."""
@@ -38,7 +39,9 @@ class Region:
     def boundary(self, row: int, after: bool = False) -> Curve:
         """The curve of one boundary, from its left (or upper) end."""
         if self._curve is not None:
-            return self._curve(row, after)
+            if (row, after) not in self._curves:
+                self._curves[row, after] = self._curve(row, after)
+            return self._curves[row, after]
         first, last = self._ends(row, after)
         return Curve(first, ((last,),))
 
@@ -49,10 +52,9 @@ class Region:
             first, last = self._ends(row, after)
             return transform(first), transform(last)
 
-        curve = self._curve
-        if curve is None:
+        if self._curve is None:
             return Region(self.name, ends, None, self.spine_end)
-        return Region(self.name, ends, lambda row, after: curve(row, after).mapped(transform), self.spine_end)
+        return Region(self.name, ends, lambda row, after: self.boundary(row, after).mapped(transform), self.spine_end)
 
 
 def one_panel(

@@ -95,7 +95,7 @@ def _heading(shawl: Shawl, forecast: Forecast) -> PageBlock:
     skein = f"{plain_mass(yarn.skein_g, unit)}, {yarn_words(metres, shawl.units)}"
     words = ["the yarn, row by row", *([isolated(yarn.name)] if yarn.name else [])]
     weighed = weighing_count(shawl, forecast)
-    corrected = f"corrected by {counted(weighed, 'weighing')}: the skein has {skein}"
+    corrected = f"corrected by {counted(weighed, 'weighing')}: the skein is about {skein}"
     texts = [", ".join(words), corrected] if weighed else [", ".join([*words, skein])]
     return chart_heading(shawl.title, [line for text in texts for line in wrap(text, room, SUBTITLE, 9)], room)
 

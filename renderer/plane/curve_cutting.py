@@ -1,8 +1,9 @@
 """Curves cut at a length along them"""
 
 import math
+from itertools import accumulate
 
-from halfhank.model.outline.curve import Curve, Point
+from halfhank.model.outline.curve import Curve, Point, bezier_point
 
 
 def curve_length(curve: Curve) -> float:
@@ -21,12 +22,9 @@ def _lengths(curve: Curve) -> list[float]:
 
 def _samples(start: Point, piece: tuple[Point, ...]) -> list[float]:
     """Lengths along a cubic at eight equal steps of its parameter, from 0."""
-    run, before = [0.0], start
-    for step in range(1, 9):
-        point = _split(start, piece, step / 8)[0][-1]
-        run.append(run[-1] + math.dist(before, point))
-        before = point
-    return run
+    one, other, end = piece
+    points = [start, *[bezier_point(start, one, other, end, step / 8) for step in range(1, 8)], end]
+    return list(accumulate(map(math.dist, points, points[1:]), initial=0.0))
 
 
 def _split(start: Point, piece: tuple[Point, ...], t: float) -> tuple[tuple[Point, ...], tuple[Point, ...]]:

@@ -156,7 +156,7 @@ def _edge_dimensions(
     placed: list[Dimension] = []
     in_words: list[str] = []
     for name, cm, edges in edge_lengths(piece):
-        found = along_edge(piece, obstacles, overhang, name, cm, edges) if detail.edges else None
+        found = along_edge(piece, obstacles, overhang, name, cm, edges) if detail.edges and edges else None
         if found is None:
             in_words.append(f"{name} {length_words(cm, piece.shawl.units)}")
         else:

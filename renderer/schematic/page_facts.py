@@ -45,7 +45,8 @@ def shawl_facts(shawl: Shawl) -> list[str]:
     over = {round(f.gauge_over_cm, 3) for f in shawl.fabrics}
     over_words = _over_words(over.pop(), shawl.units) if len(over) == 1 else "the gauge's length"
     needles = f"{round(shawl.needles_mm, 2):g} mm needles"
-    return [f"Gauge: sts × rows over {over_words}, blocked; {needles}"]
+    blocked = "blocked, before pinning" if shawl.outline.pinned else "blocked"
+    return [f"Gauge: sts × rows over {over_words}, {blocked}; {needles}"]
 
 
 def _over_words(cm: float, units: str) -> str:

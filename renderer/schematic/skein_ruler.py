@@ -50,7 +50,7 @@ INSIDE_SIZES, INSIDE_ROOM = (INSIDE, 2.6), 0.7
 BOUND_WIDTH = 0.9
 LINES_APART = 0.85
 """Lines of two marks that are nearer than this would hide one another in the casing of the last, mm."""
-SEEN = 0.6
+SEEN = 0.2
 """Fields of the bar that are narrower have no words, mm."""
 
 

@@ -67,7 +67,7 @@ def _fan_words(layout: Layout, degrees: float | None, curved: bool) -> str | Non
     words = [] if degrees is None else [f"grows slowly: the rows curve through {degrees:.0f}°"]
     if curved and not any(layout.rows.evenly):
         flat = "with straight edges" if layout.turned_back else "as a triangle with straight edges"
-        words.append(f"unforced, the same rows lie flat {flat}")
+        words.append(f"without blocking, the same rows lie flat {flat}")
     return "; ".join(words) or None
 
 

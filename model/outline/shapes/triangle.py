@@ -222,7 +222,7 @@ def _winged(panel: list[float], wings: Wings, turned: bool, straight: bool) -> L
         words="triangle from its lower edge" if turned else "triangle from the neck",
         ends=ends,
         regions=regions,
-        reach=[spine[0], spine[-1], *(_bowed_points(regions, len(spine)) if bulges else ())],
+        reach=[spine[0], spine[-1], *(_bowed_points(regions[-1], ends) if bulges else ())],
         lengths=_lengths_from_end if turned else _lengths_from_neck,
         grain=lambda row: grain[row],
         spine=spine,
@@ -233,10 +233,13 @@ def _winged(panel: list[float], wings: Wings, turned: bool, straight: bool) -> L
     )
 
 
-def _bowed_points(regions: tuple[Region, ...], boundaries: int) -> list[Point]:
-    """Where curved rows reach beyond their ends."""
-    rows = ((row, after) for row in range(boundaries) for after in (False, True))
-    return [point for row, after in rows for region in regions for point in region.boundary(row, after).furthest()]
+def _bowed_points(right: Region, ends: list[tuple[RowEnds, RowEnds]]) -> list[Point]:
+    """Where curved rows reach beyond their ends, from those of the right wing; the left one is its mirror image."""
+    rows = [
+        (row, after) for row, (one, other) in enumerate(ends) for after in ((False,) if one == other else (False, True))
+    ]
+    found = [point for row, after in rows for point in right.boundary(row, after).furthest()]
+    return [*found, *((-x, y) for x, y in found)]
 
 
 def _regions(

@@ -54,8 +54,11 @@ def _sides(piece: DrawnPiece) -> list[EdgeLength]:
     if piece.shawl.outline.sideways:
         if same:
             return [("long edge", sides[0], [right, left])]
-        lower = "lower edge, along the teeth" if "sawtooth" in piece.shawl.outline.words else "lower edge"
-        return [("upper edge", sides[0], [left]), (lower, sides[1], [right])]
+        teeth = "sawtooth" in piece.shawl.outline.words
+        lower: EdgeLength = (
+            ("lower edge, along the teeth,", sides[1], []) if teeth else ("lower edge", sides[1], [right])
+        )
+        return [("upper edge", sides[0], [left]), lower]
     if same:
         return [("side", sides[0], [*_side_lines(piece, sides[0], LEFT), *_side_lines(piece, sides[0], RIGHT)])]
     return [(f"upper edge ({RS_END})", sides[0], [left]), (f"lower edge ({RS_START})", sides[1], [right])]

@@ -11,7 +11,7 @@ from halfhank.renderer.plane.boxes import Box
 from halfhank.renderer.plane.crossings import crosses
 from halfhank.renderer.plane.obstacles import Obstacles
 from halfhank.renderer.plane.polygons import inside
-from halfhank.renderer.plane.polylines import at_length, length_of
+from halfhank.renderer.plane.polylines import Points, at_length, length_of, simplified
 from halfhank.renderer.plane.text_boxes import label_box
 from halfhank.renderer.schematic.annotations.badges import Badge
 from halfhank.renderer.schematic.annotations.flags import Flag
@@ -24,10 +24,14 @@ ALONG_EDGE = (0.5, 0.36, 0.64)
 LEAST_BAND = 2.6
 """The least length of a band's edge that a name stands beside, mm."""
 TURNED_RATIO = 0.7
+COARSE = 0.2
+"""How closely the piece's outline is followed, mm."""
 OFF_FLAGS, DOT = 2.0, 0.85
 """What is between a name and the words, the leader and the dot of a flag, mm; the dot's radius."""
 LEAST_COLUMN = 95.0
 """A narrower column, that of a page of less than 110 mm, has no names, mm."""
+
+FlagRoom = tuple[Points, list[Box]]
 
 
 def part_names(
@@ -40,10 +44,10 @@ def part_names(
     """
     if len(piece.shawl.parts) < 2 or content < LEAST_COLUMN:
         return []
-    room = obstacles.copy()
-    found: list[Label] = []
+    room, found = obstacles.copy(), list[Label]()
+    outline, near = simplified([*piece.silhouette, piece.silhouette[0]], COARSE), list(map(_flag_room, flags))
     for number in range(1, len(piece.shawl.parts) + 1):
-        places = (label for label in _places(piece, number, badges) if _has_room(piece, label_box(label), flags, room))
+        places = (label for label in _places(piece, number, badges) if _has_room(outline, label_box(label), near, room))
         label = next(places, None)
         if label is None:
             return []
@@ -89,23 +93,26 @@ def _level(x: float, y: float, name: str, anchor: str) -> Label:
     return Label(x, y + SMALL * CAP_HEIGHT / 2, name, SMALL, SOFT, anchor=anchor)
 
 
-def _has_room(piece: DrawnPiece, box: Box, flags: list[Flag], obstacles: Obstacles) -> bool:
-    bounds, room = obstacles.bounds, box.grown(FROM_FABRIC)
+def _has_room(outline: Points, box: Box, flags: list[FlagRoom], obstacles: Obstacles) -> bool:
+    bounds, room = obstacles.bounds, box.grown(FROM_FABRIC + COARSE)
     within = bounds.left <= box.left and box.right <= bounds.right and bounds.top <= box.top
-    closed = [*piece.silhouette, piece.silhouette[0]]
     return (
         within
         and box.bottom <= bounds.bottom
         and obstacles.free(box)
         and not any(_is_near(flag, box) for flag in flags)
-        and not inside((box.left, box.top), piece.silhouette)
-        and not crosses(closed, room)
+        and not inside((box.left, box.top), outline)
+        and not crosses(outline, room)
     )
 
 
-def _is_near(flag: Flag, box: Box) -> bool:
+def _flag_room(flag: Flag) -> FlagRoom:
+    """The leader of a flag, and the boxes of its words and its dot."""
+    x, y = flag.leader[0]
+    return flag.leader, [Box(x, y, x, y).grown(DOT), *map(label_box, flag.labels)]
+
+
+def _is_near(flag: FlagRoom, box: Box) -> bool:
     """Whether a name's box lies closer to a flag than names may."""
-    room = box.grown(OFF_FLAGS)
-    (x, y), words = flag.leader[0], [label_box(label) for label in flag.labels]
-    dot = Box(x, y, x, y).grown(DOT)
-    return crosses(flag.leader, room) or any(room.meets(other) for other in (dot, *words))
+    room, (leader, boxes) = box.grown(OFF_FLAGS), flag
+    return any(room.meets(other) for other in boxes) or crosses(leader, room)

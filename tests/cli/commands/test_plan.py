@@ -278,7 +278,7 @@ def test_a_crescent_says_that_it_is_blocked_to_its_curve() -> None:
     assert stretch is not None and stretch.across > 0.05
     out = halfhank("plan", path).out.decode()
     assert "\ncrescent, blocked to a curve, " in out
-    assert out.count("unforced, the same rows lie flat as a triangle with straight edges") == 1
+    assert out.count("without blocking, the same rows lie flat as a triangle with straight edges") == 1
     assert re.search(r"\nsize .*, blocked\n", out)
     across = f"{100 * stretch.across:.0f} %"
     assert re.search(rf"\nstretch +\+0 % along the rows, \+{across} across them at most, by blocking\n", out)

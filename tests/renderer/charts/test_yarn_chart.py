@@ -184,7 +184,7 @@ def test_the_heading_says_what_the_weighings_made_of_the_skein() -> None:
     """The metres are those of the printed grams at the label's 390 m per 100 g."""
     told = texts(chart(logged(BANDED, *LOG)))
     (words,) = [text for text in told if text.startswith("corrected by ")]
-    found = re.fullmatch(r"corrected by 4 weighings: the skein has ([\d.]+) g, (\d+) m \(\d+ yd\)", words)
+    found = re.fullmatch(r"corrected by 4 weighings: the skein is about ([\d.]+) g, (\d+) m \(\d+ yd\)", words)
     assert found and int(found[2]) == round(float(found[1]) * 3.9)
     assert not any("corrected" in text for text in texts(chart(BANDED)))
 

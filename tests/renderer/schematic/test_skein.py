@@ -96,7 +96,7 @@ def test_what_lies_behind_the_rows_is_named_on_the_bar_or_in_its_key(keep_g: flo
     inside, keyed = fields_said(scene)
     assert all(label.size >= 2.6 for label in inside)
     said = {words.split(" ")[0]: words.split(" ", 1)[1] for words in [*(label.text for label in inside), *keyed]}
-    wide = (scene.width - 20) / 100 * keep_g >= 0.6
+    wide = (scene.width - 20) / 100 * keep_g >= 0.2
     assert set(said) == {"bind-off", *(["margin"] if wide else []), *(["spare"] if keep_g < 17.5 else [])}
     assert said.get("margin", f"{keep_g:g} g") == f"{keep_g:g} g"
     assert said.get("spare", mass(18 - keep_g, "g")) == mass(18 - keep_g, "g")

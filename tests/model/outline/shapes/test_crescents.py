@@ -38,7 +38,7 @@ def test_a_curve_is_spoken_of_and_is_flat_as_a_triangle() -> None:
     told = layout("crescent", *SIX_IN_TWO)
     outline = laid(told)
     assert outline.words == "crescent, blocked to a curve" and outline.curved
-    assert outline.fan_words == "unforced, the same rows lie flat as a triangle with straight edges"
+    assert outline.fan_words == "without blocking, the same rows lie flat as a triangle with straight edges"
     assert [(one.code, one.span) for one in outline.problems] == [("overstretched", told.shape_span)]
     assert "across its rows at the ends of row 100" in outline.problems[0].message
     assert not outline.pinned
