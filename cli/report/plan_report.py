@@ -20,7 +20,7 @@ from halfhank.cli.report.figures import (
 from halfhank.cli.report.plan_tables.band_tables import band_table, part_table, same_count
 from halfhank.cli.report.plan_tables.choice_table import choice_table
 from halfhank.cli.report.plan_tables.spare_yarn import ends_itself, spare_yarn
-from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
+from halfhank.model.marks_and_stops.repeat_choices import RepeatChoices, repeat_choices
 from halfhank.model.number_words import counted, half_up
 from halfhank.model.outline.outline import Size, Stretch
 from halfhank.model.phrases import blocking_words, going_on, stitch_name
@@ -54,6 +54,9 @@ _KNOWN_FROM = {
 }
 
 
+MORE_OR_FEWER = "One more, one fewer"
+
+
 def plan_report(plan: Plan, with_rows: bool = False) -> Report:
     """The whole plan; `with_rows`: every row too."""
     shawl = plan.shawl
@@ -64,11 +67,14 @@ def plan_report(plan: Plan, with_rows: bool = False) -> Report:
         ("Bands", band_table(shawl)),
         ("Stitches", _fabrics(plan)),
     ]
-    if choices := repeat_choices(plan):
-        tables.insert(1, ("One more, one fewer", choice_table(choices, shawl)))
+    choices = repeat_choices(plan)
+    if choices:
+        tables.insert(1, (MORE_OR_FEWER, choice_table(choices, shawl)))
     if with_rows:
         tables.append(("Rows", _rows(plan)))
-    sections = [ReportSection(heading, (table, *_below(shawl, heading))) for heading, table in tables if table.rows]
+    sections = [
+        ReportSection(heading, (table, *_below(shawl, heading, choices))) for heading, table in tables if table.rows
+    ]
     return masses_in(shawl.skein.unit, Report(shawl.title, (Paragraph((shawl.summary,)), *facts, *sections)))
 
 
@@ -202,8 +208,10 @@ def _mark(shawl: Shawl, name: str, mark: Mark) -> TableCells:
     return cells(name, row_number(mark.row), grams(mark.used_g), grams_left(mark.left_g), more)
 
 
-def _below(shawl: Shawl, heading: str) -> tuple[Paragraph, ...]:
+def _below(shawl: Shawl, heading: str, choices: RepeatChoices | None) -> tuple[Paragraph, ...]:
     """What has to be said below a table."""
+    if heading == MORE_OR_FEWER and choices and any(half_up(one.left_g, 1) < 0 for one in choices.choices):
+        return (Paragraph(("Short: more yarn than there is, even if the margin is used.",)),)
     if heading == "Stitches" and any(fabric.basis in (SWATCH, RATIO) for fabric in shawl.fabrics):
         return (Paragraph(("The yarn per stitch is that of a swatch without its cast-on and bind-off.",)),)
     return ()

@@ -322,3 +322,12 @@ def test_stitches_say_what_they_are_used_for_and_what_their_figures_leave_out(tm
     path.write_text(re.sub("  swatch .*\n", "", PLAIN))
     names, out = shown()
     assert names == {"garter"} and "of a swatch without" not in out
+
+
+def test_short_is_explained_below_the_choices() -> None:
+    ratchet = (Path(__file__).parents[3] / "gallery_demo/ratchet.shawl").read_text(encoding="utf-8")
+    note = "Short: more yarn than there is, even if the margin is used."
+    assert note in halfhank("plan", "-", stdin=ratchet.encode()).out.decode()
+    fewer = ratchet.replace("repeat as yarn allows", "repeat 4 times")
+    assert "One more, one fewer" in (out := halfhank("plan", "-", stdin=fewer.encode()).out.decode())
+    assert note not in out
