@@ -76,7 +76,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
         _lines(now, before),
         weighings(forecast.weighings, shawl.skein.weighed_g, plot, obstacles),
         area_labels(shawl, plot, obstacles),
-        names(plot, now, before, obstacles),
+        names(plot, now, before, shawl.skein.weighed_g is not None, obstacles),
         axes(plot),
     ]
     notes = _notes(shawl, forecast, plot)

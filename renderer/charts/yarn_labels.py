@@ -169,13 +169,17 @@ def _tethered(found: tuple[Label, Points | None] | None, ink: str) -> list[Eleme
     return [label] if line is None else [label, Path(polyline(line), Style(stroke=ink, width=THIN))]
 
 
-def names(plot: Plot, now: YarnCurve, before: YarnCurve | None, obstacles: Obstacles) -> Group:
-    """What each curve is, and the range of the plan from before the weighings: beside it and joined to it by a line."""
+def names(plot: Plot, now: YarnCurve, before: YarnCurve | None, start_weighed: bool, obstacles: Obstacles) -> Group:
+    """What each curve is, and the range of the plan before the weighings: beside it and joined to it by a line.
+
+    `start_weighed`: that plan has the skein's weighing in it, and only those after rows not.
+    """
     named: list[tuple[str, str, tuple[Point, ...], Points]] = []
     named.append((f"{'forecast' if before else 'plan'} with its 90 % range", DEEP, AROUND, _means(plot, now)))
     if before is not None:
-        named.append(("plan before the weighings", SOFT, AROUND, _means(plot, before)))
-        named.append(("90 % range before the weighings", SOFT, UNDER, _lower_edge(plot, before)))
+        plan = "plan with the skein weighed" if start_weighed else "plan before the weighings"
+        named.append((plan, SOFT, AROUND, _means(plot, before)))
+        named.append((f"90 % range of the {plan}", SOFT, UNDER, _lower_edge(plot, before)))
     items: list[Element] = []
     for text, ink, directions, points in named:
         places = [(point, label) for point in points for label in near(point, text, ink, directions)]

@@ -39,9 +39,10 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     half = f"half of {mass(shawl.yarn.total_g, unit)}"
     turns = marks.turn_back is not None and marks.turn_back.row == turning_row(shawl)
     turn, latest_turn = ("turn back", "") if turns else ("turn back at the latest", LATEST)
+    turn_words = f"turn back{_around(shawl)}" if turns else "turn back"
     candidates = [
         ("half", half, "half of this shawl's yarn:", "", marks.halfway, DASHED),
-        ("turn-back", turn, "turn back", latest_turn, marks.turn_back, DOTTED),
+        ("turn-back", turn, turn_words, latest_turn, marks.turn_back, DOTTED),
         ("bind-off", "bind off at the latest", "bind off", LATEST, _bind_off_inside(shawl), DOTTED),
     ]
     drawn = []
@@ -55,6 +56,12 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     return drawn
 
 
+def _around(shawl: Shawl) -> str:
+    """The part between both halves, which is worked once: ` around keel`; nothing without one."""
+    middle = [part.name for part in shawl.parts[sum(part.mirrored for part in shawl.parts) :] if not part.mirrored]
+    return f" around {middle[0]}" if middle else ""
+
+
 def _bind_off_inside(shawl: Shawl) -> Mark | None:
     """The row to bind off after, where the plan has another right-side and wrong-side row behind it."""
     mark = shawl.marks.bind_off_by
@@ -66,7 +73,8 @@ def end_flags(shawl: Shawl) -> list[DrawnMark]:
     row, left_g = shawl.rows.count, shawl.yarn.left_g
     if left_g < -0.05 or _bind_off_inside(shawl) is not None:
         return []
-    lines = (f"ends after row {row:,},", f"{mass(max(left_g, 0.0), shawl.skein.unit)} left over")
+    bind_off = " and the bind-off" if shawl.yarn.bind_off_g >= 0.05 else ""
+    lines = (f"ends after row {row:,}{bind_off},", f"{mass(max(left_g, 0.0), shawl.skein.unit)} left over")
     return [DrawnMark("end", "end", row, left_g, left_g, " ".join(lines), lines, Style(stroke=SOFT), SOFT)]
 
 

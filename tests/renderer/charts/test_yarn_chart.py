@@ -85,8 +85,10 @@ def test_the_chart_says_what_it_shows() -> None:
     told = texts(chart(logged(BANDED, *LOG)))
     for words in ("row", "on the scale, g", "used, g", "collar", "body", "bind-off", "90.4 g", "66.0 g"):
         assert words in told
-    assert "forecast with its 90 % range" in told and "plan before the weighings" in told
-    assert "90 % range before the weighings" in told
+    assert "forecast with its 90 % range" in told and "plan with the skein weighed" in told
+    assert "90 % range of the plan with the skein weighed" in told
+    unweighed = texts(chart(logged(BANDED, *LOG[1:])))
+    assert "plan before the weighings" in unweighed and "90 % range of the plan before the weighings" in unweighed
     assert any(text.startswith("half ") and text.endswith("yarn:") for text in told)
     assert "plan with its 90 % range" in texts(chart(BANDED))
 

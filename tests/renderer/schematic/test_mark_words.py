@@ -1,5 +1,7 @@
 """What the drawing says of rows that are marked: turning back, going on past the end, and of drop stitch."""
 
+from pathlib import Path
+
 import pytest
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.schematic.options import Options
@@ -90,3 +92,9 @@ def test_a_half_circle_says_once_that_it_is_pinned_straight(pinned: str) -> None
     said = "; pinned to a straight top edge" in made.summary
     assert said == bool(pinned) and made.summary.count("pinned") == said
     assert ("knits to " in made.summary) == said
+
+
+def test_a_part_that_the_plan_turns_back_around_is_named() -> None:
+    slipway = (Path(__file__).parents[3] / "gallery_demo/slipway-nine.shawl").read_text(encoding="utf-8")
+    said = " ".join(checks.texts(draw_schematic(shawl(slipway))))
+    assert "turn back around keel after row 216," in said

@@ -28,7 +28,7 @@ def test_page_says_what_must_be_said() -> None:
     words = " ".join(checks.texts(SCENES["triangle"]))
     for told in (
         "half of this shawl's yarn: after row",
-        "ends after row 120, 18 g left over",
+        "ends after row 120 and the bind-off, 18 g left over",
         "half of 82 g",
         "g on the scale",
         "blocked, not stretched",
@@ -103,7 +103,7 @@ def test_an_end_says_once_and_quietly_what_is_left_over() -> None:
     """The plan's last row is no row to bind off by: no red line there, nothing on the skein."""
     scene = SCENES["triangle"]
     (words,) = [text for text in checks.texts(scene) if "left over" in text]
-    assert words == "ends after row 120, 18 g left over"
+    assert words == "ends after row 120 and the bind-off, 18 g left over"
     (flag,) = [label for label in labels(scene) if label.text == words]
     assert flag.fill == SOFT and marks_of(scene) == {"mark-half"}
 
