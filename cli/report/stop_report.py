@@ -21,7 +21,7 @@ from halfhank.model.shawl import Shawl
 
 _NOTE = (
     "The shawl is bound off right after the row. The margin is included: what is left over contains it, and the chance "
-    "of enough yarn counts on it too."
+    "of enough yarn is that with the margin used too."
 )
 
 

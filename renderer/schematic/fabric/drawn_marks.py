@@ -11,6 +11,8 @@ DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
 DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round")
 
 LATEST = " at the latest"
+LONGEST_ON_SKEIN = 12
+"""Letters of a part's name at most, so that it stands above the skein with what is done after it."""
 
 
 class DrawnMark(NamedTuple):
@@ -39,10 +41,11 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     half = f"half of {mass(shawl.yarn.total_g, unit)}"
     turns = marks.turn_back is not None and marks.turn_back.row == turning_row(shawl)
     turn, latest_turn = ("turn back", "") if turns else ("turn back at the latest", LATEST)
-    turn_words = f"turn back{_around(shawl)}" if turns else "turn back"
+    middle = _middle_part(shawl) if turns else ""
+    turn = f"{middle}, then turn back" if middle and len(middle) <= LONGEST_ON_SKEIN else turn
     candidates = [
         ("half", half, "half of this shawl's yarn:", "", marks.halfway, DASHED),
-        ("turn-back", turn, turn_words, latest_turn, marks.turn_back, DOTTED),
+        ("turn-back", turn, "turn back", latest_turn, marks.turn_back, DOTTED),
         ("bind-off", "bind off at the latest", "bind off", LATEST, _bind_off_inside(shawl), DOTTED),
     ]
     drawn = []
@@ -50,16 +53,16 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
             row, rest = f"after row {mark.row:,}{latest}", on_scale_words(mark.left_g, unit)
             lines = (words, f"{row}, {rest}") if kind == "half" else (f"{words} {row},", rest)
+            lines = (f"{row}, {rest}:", f"work {middle}, then turn back") if kind == "turn-back" and middle else lines
             on_skein_g = shawl.yarn.skein_g - shawl.yarn.total_g / 2 if kind == "half" else mark.left_g
-            said = f"{words} {row}, {rest}"
-            drawn.append(DrawnMark(kind, name, mark.row, mark.left_g, on_skein_g, said, lines, style))
+            drawn.append(DrawnMark(kind, name, mark.row, mark.left_g, on_skein_g, " ".join(lines), lines, style))
     return drawn
 
 
-def _around(shawl: Shawl) -> str:
-    """The part between both halves, which is worked once: ` around keel`; nothing without one."""
+def _middle_part(shawl: Shawl) -> str:
+    """The part between both halves, which is worked once; empty without one."""
     middle = [part.name for part in shawl.parts[sum(part.mirrored for part in shawl.parts) :] if not part.mirrored]
-    return f" around {middle[0]}" if middle else ""
+    return middle[0] if middle else ""
 
 
 def _bind_off_inside(shawl: Shawl) -> Mark | None:

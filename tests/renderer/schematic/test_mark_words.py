@@ -97,4 +97,5 @@ def test_a_half_circle_says_once_that_it_is_pinned_straight(pinned: str) -> None
 def test_a_part_that_the_plan_turns_back_around_is_named() -> None:
     slipway = (Path(__file__).parents[3] / "gallery_demo/slipway-nine.shawl").read_text(encoding="utf-8")
     said = " ".join(checks.texts(draw_schematic(shawl(slipway))))
-    assert "turn back around keel after row 216," in said
+    assert "after row 216, 58 g on the scale: work keel, then turn back" in said
+    assert "keel, then turn back half of 86 g" in said
