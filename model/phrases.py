@@ -65,6 +65,20 @@ def turning_row(shawl: Shawl) -> int | None:
     return shawl.parts[turned - 1].last_row if turned else None
 
 
+def turns_as_planned(shawl: Shawl) -> bool:
+    """Whether the row to turn back after is the plan's own, and not one before it that the yarn asks for."""
+    mark = shawl.marks.turn_back
+    return mark is not None and mark.row == turning_row(shawl)
+
+
+def depth_name(shawl: Shawl) -> str:
+    """What the height of the piece's box is called: a strip's is its length or its width, whichever way it lies."""
+    size = shawl.outline.size
+    if shawl.shape != "rectangle" and not shawl.outline.words.startswith("bias strip"):
+        return "depth"
+    return "length" if size.depth_cm > size.wingspan_cm else "width"
+
+
 def stitch_name(stitch: str) -> str:
     """What a stitch is called: by its name in the description, but for the built-in elongated rows."""
     return "drop stitch" if stitch == "drop" else stitch

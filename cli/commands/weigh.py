@@ -60,7 +60,7 @@ def command(file: str, row: int, grams: str, used: bool, dry_run: bool, sure: bo
     after = _with_weighing(before.source, before.plan, row, grams, used)
     if after.plan is None:
         planned_file.print_problems(after)
-        terminal.err(_question(before.plan, row, grams, used) + _earlier_slip(before.plan, row, grams, used))
+        terminal.err(_question(before.plan, row, grams, used) or _earlier_slip(before.plan, row, grams, used))
         terminal.err("The weighing contradicts the description: nothing was written.\n")
         return MISTAKES
     if row and not sure and (refusal := _refusal(after.plan, row, grams, used)):
@@ -96,11 +96,11 @@ def _question(before: Plan, row: int, mass: str, used: bool) -> str:
 
 
 def _earlier_slip(before: Plan, row: int, mass: str, used: bool) -> str:
-    """How to correct an earlier weighing that a weighing contradicts; empty where none does."""
+    """How to correct an earlier weighing that a possible weighing contradicts; empty where none does."""
     figure, unit = mass.split(" ")
     grams, earlier = float(figure) * GRAMS_IN[unit], (one for one in before.design.weighed_rows if one.row < row)
     against = [one for one in earlier if one.used == used and (one.mass_g > grams if used else one.mass_g < grams)]
-    if not against:
+    if not against or grams > before.shawl.yarn.skein_g:
         return ""
     last = against[-1].row
     return f"Was the weighing of row {last:,} wrong? Then weigh row {last:,} again with the right weight.\n"

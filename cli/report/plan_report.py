@@ -23,7 +23,7 @@ from halfhank.cli.report.plan_tables.spare_yarn import ends_itself, spare_yarn
 from halfhank.model.marks_and_stops.repeat_choices import RepeatChoices, repeat_choices
 from halfhank.model.number_words import counted, half_up
 from halfhank.model.outline.outline import Size, Stretch
-from halfhank.model.phrases import blocking_words, going_on, stitch_name
+from halfhank.model.phrases import blocking_words, going_on, stitch_name, turns_as_planned
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,
@@ -188,9 +188,10 @@ def _sides(sides_cm: tuple[float, float], units: str) -> list[Content]:
 
 def _marks(shawl: Shawl) -> Table:
     end = "end of the shawl" if ends_itself(shawl) else "bind off at the latest"
+    turn = "turn back" if turns_as_planned(shawl) else "turn back at the latest"
     named = (
         ("half of this shawl's yarn", shawl.marks.halfway),
-        ("turn back at the latest", shawl.marks.turn_back),
+        (turn, shawl.marks.turn_back),
         (end, shawl.marks.bind_off_by),
     )
     columns = (

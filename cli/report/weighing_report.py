@@ -16,7 +16,7 @@ from halfhank.model.marks_and_stops.stops import (
     repeat_number,
 )
 from halfhank.model.number_words import mass_words
-from halfhank.model.phrases import going_on, stitch_name, without_words
+from halfhank.model.phrases import going_on, stitch_name, turns_as_planned, without_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, Report, Value, content, row_number
 from halfhank.model.shawl import Mark
@@ -157,7 +157,7 @@ def _marks(after: Plan, row: int) -> Iterator[Content]:
         end = (f"If you go on in {going_on(after.shawl)} after the end: bind off after row ", latest)
     named: list[tuple[str, str, Mark | None]] = [
         ("Half of this shawl's yarn: after row ", "", marks.halfway),
-        ("Turn back after row ", latest, marks.turn_back),
+        ("Turn back after row ", "" if turns_as_planned(after.shawl) else latest, marks.turn_back),
         (*end, by),
     ]
     for words, later, mark in named:

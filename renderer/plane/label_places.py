@@ -72,12 +72,6 @@ def free_lines(obstacles: Obstacles, room: Box, places: Iterable[TextLines]) -> 
     return None
 
 
-def free_label(obstacles: Obstacles, room: Box, places: Iterable[Label]) -> Label | None:
-    """The same for texts of one line."""
-    found = free_lines(obstacles, room, ((label,) for label in places))
-    return found[0] if found else None
-
-
 def some_lines(
     obstacles: Obstacles, room: Box, places: Sequence[TextLines], least: Sequence[Points]
 ) -> TextLines | None:

@@ -2,6 +2,7 @@
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.region import LEFT, RIGHT
+from halfhank.model.phrases import depth_name
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Label
@@ -13,7 +14,6 @@ from halfhank.renderer.schematic.annotations.dimensions import (
     Dimension,
     along_edge,
     depth,
-    depth_name,
     spine,
     spine_differs,
     wingspan,

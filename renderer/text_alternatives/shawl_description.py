@@ -1,11 +1,14 @@
 """The shawl in a handful of sentences: shape, size, parts, half of its yarn, yarn and chance."""
 
+from halfhank.model.phrases import depth_name
 from halfhank.model.shawl import Shawl
 from halfhank.renderer.paper.measure_words import exact_mass, length_words, row_range, scale_words, stitches
 from halfhank.renderer.paper.scripts.directions import isolated
 from halfhank.renderer.text_alternatives.yarn_words import chance_words, half_words
 
 MOST_PARTS = 12
+NAMES_OF_SIDES = {"depth": ("wide", "deep"), "length": ("wide", "long"), "width": ("long", "wide")}
+"""What the piece is across and down, by the name of its depth."""
 
 
 def describe_shawl(shawl: Shawl, scale: float) -> str:
@@ -17,7 +20,8 @@ def describe_shawl(shawl: Shawl, scale: float) -> str:
 
 def _size_words(shawl: Shawl, scale: float) -> str:
     size, units = shawl.outline.size, shawl.units
-    measures = f"{length_words(size.wingspan_cm, units)} wide and {length_words(size.depth_cm, units)} deep"
+    across, down = NAMES_OF_SIDES[depth_name(shawl)]
+    measures = f"{length_words(size.wingspan_cm, units)} {across} and {length_words(size.depth_cm, units)} {down}"
     start = shawl.start.words
     begun = start if start.endswith(stitches(shawl.start.stitches)) else f"{start}, {stitches(shawl.start.stitches)}"
     return (

@@ -8,8 +8,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.outline import Size
 from halfhank.model.outline.region import LEFT, RIGHT
-from halfhank.model.phrases import blocking_words
-from halfhank.model.shawl import Shawl
+from halfhank.model.phrases import blocking_words, depth_name
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
@@ -165,14 +164,6 @@ def depth(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimension
     sides = (LEFT, RIGHT) if obstacles.bounds.right > piece.width + 10 else (RIGHT, LEFT)
     both = [_upright(piece, obstacles, "depth", side, (0.0, piece.height), overhang) for side in sides]
     return min(both, key=lambda dimension: len(dimension.lines))
-
-
-def depth_name(shawl: Shawl) -> str:
-    """What the height of the piece's box is called: a strip's is its length or its width, whichever way it lies."""
-    size = shawl.outline.size
-    if shawl.shape != "rectangle" and not shawl.outline.words.startswith("bias strip"):
-        return "depth"
-    return "length" if size.depth_cm > size.wingspan_cm else "width"
 
 
 def spine(piece: DrawnPiece, obstacles: Obstacles, overhang: float, side: int) -> Dimension | None:

@@ -1,7 +1,7 @@
 """The rows that a knitter must know (half the yarn, bind off, turn back), their words, the piece's end, and notes."""
 
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.phrases import going_on, one_more_short, turning_row
+from halfhank.model.phrases import going_on, one_more_short, turns_as_planned
 from halfhank.model.shawl import Mark, Shawl
 from halfhank.renderer.paper.house_style import MARK_WIDTH, RED, SOFT
 from halfhank.renderer.paper.measure_words import mass, on_scale_words
@@ -39,7 +39,7 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     """
     marks, unit = shawl.marks, shawl.skein.unit
     half = f"half of {mass(shawl.yarn.total_g, unit)}"
-    turns = marks.turn_back is not None and marks.turn_back.row == turning_row(shawl)
+    turns = turns_as_planned(shawl)
     turn, latest_turn = ("turn back", "") if turns else ("turn back at the latest", LATEST)
     middle = _middle_part(shawl) if turns else ""
     turn = f"{middle}, then turn back" if middle and len(middle) <= LONGEST_ON_SKEIN else turn

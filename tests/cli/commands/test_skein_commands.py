@@ -468,3 +468,11 @@ def test_a_true_weighing_after_a_slip_is_not_asked_about(plain: Path) -> None:
     assert true.status == 1 and f"line {line}, which has 6.89: one of the two is wrong" in true.err
     assert "Is it" not in true.err
     assert "Is it 55 g?" in halfhank("weigh", plain, "100", "550").err
+
+
+def test_a_digit_or_an_impossible_weight_puts_no_earlier_weighing_in_doubt(plain: Path) -> None:
+    for row, left in ((0, "100.0"), (40, "90.8"), (80, "67.3")):
+        assert halfhank("weigh", plain, row, left).status == 0
+    for grams, asked in (("597", "Is it 59.7 g?"), ("95.7", "Is it 59.7 g?"), ("300", "")):
+        said = halfhank("weigh", plain, 90, grams).err
+        assert "Was the weighing of row" not in said and asked in said

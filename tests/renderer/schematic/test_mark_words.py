@@ -1,5 +1,6 @@
 """What the drawing says of rows that are marked: turning back, going on past the end, and of drop stitch."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -7,6 +8,7 @@ from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.schematic.options import Options
 from halfhank.renderer.schematic.page import draw_schematic
 
+from tests.cli.running import halfhank
 from tests.outside.pieces import part, piece
 from tests.renderer import checks
 from tests.whole import shawl
@@ -99,3 +101,19 @@ def test_a_part_that_the_plan_turns_back_around_is_named() -> None:
     said = " ".join(checks.texts(draw_schematic(shawl(slipway))))
     assert "after row 216, 58 g on the scale: work keel, then turn back" in said
     assert "keel, then turn back half of 86 g" in said
+
+
+def test_plan_and_drawing_agree_on_turning_back() -> None:
+    slipway = Path(__file__).parents[3] / "gallery_demo/slipway-nine.shawl"
+    planned = halfhank("plan", slipway).out.decode()
+    assert (
+        re.search(r"\nturn back +216 ", planned) and "at the latest" not in planned.split("Parts")[0].split("Marks")[1]
+    )
+
+
+def test_a_strip_is_described_by_the_words_of_its_dimensions() -> None:
+    gallery = Path(__file__).parents[3] / "gallery_demo"
+    for name, said in (("towpath", " long and "), ("quarry-bench", " wide and "), ("lintel", " wide and ")):
+        description = draw_schematic(shawl((gallery / f"{name}.shawl").read_text(encoding="utf-8"))).description
+        assert said in description
+    assert " deep" in description

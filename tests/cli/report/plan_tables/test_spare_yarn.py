@@ -59,4 +59,4 @@ def test_where_no_row_more_is_safe_the_margin_is_named() -> None:
 def test_a_piece_that_ends_itself_has_no_spare_rows() -> None:
     triangle = "shape tip-to-tip\n  cast on 3 sts\n  increase 1 at lower edge every 4 rows\n\n"
     text = planned(f'{triangle}part "walk"\n  garter 40 rows\n\nturn back\n')
-    assert "spare yarn" not in text and "turn back at the latest" in text
+    assert "spare yarn" not in text and "\nturn back  " in text and "turn back at the latest" not in text
