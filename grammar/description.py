@@ -113,7 +113,9 @@ class Multiple(NamedTuple):
 
 
 class Work(NamedTuple):
-    """`count` times one basic item of the reference's table (`k`, `yo`, `ssk` …).
+    """`count` times one basic item of the reference's table (`k`, `yo`, `ssk`, `bind off` …).
+
+    `drop wraps` is a row's first item, with the count 1; a `WholeRow` may follow it.
 
     `tbl`: through the back loop; `wyif`: slipped with the yarn in front; `wraps`: all wraps of the needle (1: plain);
     `twice`: a yarn over made twice.
@@ -138,7 +140,7 @@ class Cable(NamedTuple):
 
 
 class WholeRow(NamedTuple):
-    """`knit` or `purl` alone: the whole row."""
+    """`knit` or `purl` alone, or after `drop wraps`: the whole row."""
 
     kind: str
     span: Span
@@ -238,11 +240,12 @@ class Edge(NamedTuple):
 
 
 class Placed(NamedTuple):
-    """`amount` stitches at `place`: one of `EACH_EDGE` … `EVENLY`."""
+    """`amount` stitches at `place`: one of `EACH_EDGE` … `EVENLY`; `method` is the item that makes them, if named."""
 
     amount: int
     place: str
     span: Span
+    method: str | None = None
 
 
 class ShapingLine(NamedTuple):

@@ -10,7 +10,8 @@ from halfhank.grammar.record import NamedTuple
 class ItemKind(NamedTuple):
     """One item: `taken` stitches from the left needle become `made` on the right, with `loops` of yarn.
 
-    `counted`: a number may touch it (`k5`). `tbl`, `wyif`, `twice` and `wraps`: which words may follow it.
+    `counted`: a number may touch it (`k5`). `numbered`: a number follows it, of stitches (`bind off 3`), each of
+    which takes and makes so many. `tbl`, `wyif`, `twice` and `wraps`: which words may follow it.
     """
 
     abbreviation: str
@@ -23,7 +24,14 @@ class ItemKind(NamedTuple):
     wyif: bool = False
     twice: bool = False
     wraps: bool = False
+    numbered: bool = False
 
+
+S2PP = (
+    "slip 2 as if to knit, one by one, put them back, slip both at once as if to purl them together through the back, "
+    "purl 1, pass the slipped stitches over"
+)
+"""The centred double decrease in purl: the slips turn the stitches and put the middle one on top."""
 
 _KINDS = (
     ItemKind("k", 1, 1, 1, "knit", counted=True, tbl=True, wraps=True),
@@ -38,14 +46,31 @@ _KINDS = (
     ItemKind("s2kp", 3, 1, 1, "slip 2 together as if to knit, knit 1, pass the slipped stitches over", wraps=True),
     ItemKind("sk2p", 3, 1, 1, "slip 1, knit 2 together, pass the slipped stitch over", wraps=True),
     ItemKind("p3tog", 3, 1, 1, "purl 3 together", tbl=True, wraps=True),
+    ItemKind("sssp", 3, 1, 1, "slip 3 as if to knit, one by one, purl them together through the back", wraps=True),
+    ItemKind("s2pp", 3, 1, 1, S2PP, wraps=True),
     ItemKind("sl", 1, 1, 0, "slip as if to purl", counted=True, wyif=True),
     ItemKind("kfb", 1, 2, 2, "knit into the front and the back of one stitch", wraps=True),
+    ItemKind("pfb", 1, 2, 2, "purl into the front and the back of one stitch", wraps=True),
     ItemKind("m1l", 0, 1, 1, "make 1 leaning to the left, from the strand between two stitches"),
     ItemKind("m1r", 0, 1, 1, "make 1 leaning to the right, from the strand between two stitches"),
+    ItemKind("m1lp", 0, 1, 1, "make 1 purlwise leaning to the left, from the strand between two stitches"),
+    ItemKind("m1rp", 0, 1, 1, "make 1 purlwise leaning to the right, from the strand between two stitches"),
     ItemKind("m1", 0, 1, 1, "make 1 from the strand between two stitches, either lean"),
+    ItemKind("bind off", 1, 0, 1, "pass each stitch over the one worked after it", numbered=True),
+    ItemKind("cast on", 0, 1, 1, "make each stitch as a loop on the right needle", numbered=True),
+    ItemKind("drop wraps", 0, 0, 0, "drop the extra wraps of the row before, in the whole row"),
 )
 
 ITEMS = {kind.abbreviation: kind for kind in _KINDS}
+
+METHODS = {
+    "increase": ("yo", "m1", "kfb"),
+    "decrease": ("k2tog", "ssk", "k3tog", "sssk", "s2kp", "sk2p", "p2tog", "ssp", "p3tog", "sssp", "s2pp"),
+}
+"""The items that a shaping line may name, by its action."""
+
+CENTRED = ("s2kp", "s2pp")
+"""The decreases whose middle stitch lies on top: over a spine of one stitch they stand for both sides of it."""
 
 WHOLE_ROWS = {"knit": "k", "purl": "p"}
 """The words that mean a whole row, and the item that every stitch is then worked as."""

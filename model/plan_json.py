@@ -9,6 +9,7 @@ from halfhank.model.shawl import BandPlan, Fabric, Mark, PartPlan, Shawl
 
 if TYPE_CHECKING:
     from halfhank.model.marks_and_stops.repeat_choices import RepeatChoices
+    from halfhank.model.rows.shaping_table import Shaped
 
 FORMAT = 1
 DECIMALS, STITCH_DECIMALS = 4, 6
@@ -22,10 +23,11 @@ def plan_json(
     problems: Iterable[Problem],
     with_rows: bool = False,
     choices: "RepeatChoices | None" = None,
+    shaping: Iterable["Shaped"] = (),
 ) -> Json:
     """The plan, its problems among it; only those where mistakes kept it from being computed.
 
-    `choices` of the count that the yarn sets, or of the last repeat, where there are any.
+    `choices` of the count that the yarn sets, or of the last repeat, where there are any. `shaping` of all parts.
     """
     listed = problems_json(problems)
     if shawl is None:
@@ -44,6 +46,7 @@ def plan_json(
         "stitches": [_stitch(fabric, shawl) for fabric in shawl.fabrics],
         "needles_mm": _rounded(shawl.needles_mm),
         "bands": [_band(band, shawl) for band in shawl.bands],
+        "shaping": [_shaped(one, shawl) for one in shaping],
         "repeat_choices": _choices(choices) if choices else None,
     }
     if with_rows:
@@ -151,6 +154,11 @@ def _band(band: BandPlan, shawl: Shawl) -> Json:
         "used_to_here_g": _rounded(band.used_to_here_g),
         "left_g": _rounded(band.left_g),
     }
+
+
+def _shaped(shaped: "Shaped", shawl: Shawl) -> Json:
+    part = _part_name(shawl.parts[shaped.part])
+    return {**shaped._asdict(), "part": part, "rows": list(shaped.rows)}
 
 
 def _choices(choices: "RepeatChoices") -> Json:

@@ -16,8 +16,9 @@ if TYPE_CHECKING:
 @click.command("instructions", epilog=example("halfhank instructions mine.shawl -o mine.txt"))
 @click.argument("file", type=FileName())
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to write: .txt, or - for standard output.")
+@click.option("--rows", "every_row", is_flag=True, help="Every row of the shawl, one a line.")
 @helped
-def command(file: str, output: str | None) -> int:
+def command(file: str, output: str | None, every_row: bool) -> int:
     """Write the written instructions of FILE.
 
     They have the stitch patterns in the usual abbreviations, the shaping, and each part with its repeats and stitch
@@ -32,9 +33,10 @@ def command(file: str, output: str | None) -> int:
         return MISTAKES
     _check_rows(found.plan)
     from halfhank.cli.report.terminal_writer import FILE_LAYOUT, UNBROKEN, report_text
+    from halfhank.model.instructions.rows.rows_report import rows_report
     from halfhank.model.instructions.written_instructions import written_instructions
 
-    report = written_instructions(found.plan)
+    report = rows_report(found.plan) if every_row else written_instructions(found.plan)
     if target == files.STANDARD:
         terminal.out(report_text(report, UNBROKEN))
     else:

@@ -13,8 +13,9 @@ def plan_contract(plan: Plan | None, problems: Iterable[Problem], with_rows: boo
     if plan is None:
         return _printed(plan_json(None, problems))
     from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
+    from halfhank.model.rows.shaping_table import shaped
 
-    return _printed(plan_json(plan.shawl, problems, with_rows, repeat_choices(plan)))
+    return _printed(plan_json(plan.shawl, problems, with_rows, repeat_choices(plan), shaped(plan.parts)))
 
 
 def check_contract(files: Iterable[tuple[str, Iterable[Problem]]]) -> str:

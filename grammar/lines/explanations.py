@@ -6,6 +6,7 @@ Loaded only once a line has a mistake of grammar.
 import re
 from collections.abc import Iterable
 
+from halfhank.grammar.items import ITEMS
 from halfhank.grammar.language import HEADERS, UNITS
 from halfhank.grammar.lines.synonyms import SYNONYMS
 from halfhank.grammar.lines.tables import line_parser
@@ -212,7 +213,7 @@ def _only_units(accepts: set[str]) -> bool:
 def _fits(accepts: set[str]) -> str | None:
     """What fits, as a list in words; None where that is too much to be of help."""
     known_words = keywords(accepts)
-    named = [word for word in known_words if word + "s" not in known_words]
+    named = [word for word in known_words if word + "s" not in known_words and word not in ITEMS]
     words = [f"`{word}`" for word in sorted(named + ([] if named else signs(accepts)))]
     words += [name for kind, name in _KINDS.items() if kind in accepts]
     return _listed(words) if 0 < len(words) <= _MAX_LISTED else None

@@ -32,7 +32,7 @@ class LineReading(NamedTuple):
 def read_line(source: SourceLine, start: str, shape: str | None = None) -> LineReading:
     """Parse one line by a start rule of the grammar; `shape` is that of the shawl, where it is known."""
     try:
-        return LineReading(line_parser().parse(source.code, start=start), None)
+        return LineReading(line_parser().parse(_row_in_lower_case(source.code, start), start=start), None)
     except UnexpectedToken as error:
         term = _unknown_term(error.token, source)
         if term:
@@ -44,6 +44,17 @@ def read_line(source: SourceLine, start: str, shape: str | None = None) -> LineR
             or _mend(error, source, start)
         )
         return _as_whole(source, start, found) or found
+
+
+def _row_in_lower_case(code: str, start: str) -> str:
+    """A stitch's row that begins as instructions print it (`Row 1 (RS): …`) with a small letter, any other line as is.
+
+    Where more of it is in capitals the whole line is written otherwise, and its hint says how.
+    """
+    if start != "in_stitch" or "Row" not in code:
+        return code
+    printed = re.fullmatch(r"( *)R(ows?\b[^A-Z]*(?:\((?:RS|WS)\)[^A-Z]*)?)", code)
+    return f"{printed[1]}r{printed[2]}" if printed else code
 
 
 def accepted(source: SourceLine, start: str) -> bool:
@@ -250,9 +261,12 @@ def _feed(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bo
 
 
 def _fit(parser: InteractiveParser, token: Token, words: tuple[str, ...]) -> bool:
-    """Whether the parser takes all of the words."""
+    """Whether the parser takes all of the words; it stays as it is, with trees that a reduction may not extend."""
+    trial: InteractiveParser = parser.copy(deepcopy_values=False)  # type: ignore[no-untyped-call]
+    values = trial.parser_state.value_stack
+    values[:] = [Tree(one.data, [*one.children], one.meta) if isinstance(one, Tree) else one for one in values]
     try:
-        return _feed(parser.copy(deepcopy_values=False), token, words)  # type: ignore[no-untyped-call]
+        return _feed(trial, token, words)
     except UnexpectedToken:
         return False
 

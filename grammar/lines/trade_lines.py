@@ -6,6 +6,8 @@ Loaded only once a line has a mistake. Written rows of a stitch stand in `trade_
 import re
 from collections.abc import Callable
 
+from halfhank.grammar.items import METHODS
+
 ORDINALS = {"other": 2, "alternate": 2, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "eighth": 8}
 ORDINALS |= {"tenth": 10, "twelfth": 12}
 FIGURES = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
@@ -62,6 +64,8 @@ def _unit(letter: str) -> str:
     return "yd" if letter.lower() == "y" else letter.lower()
 
 
+_METHOD = "|".join(name for methods in METHODS.values() for name in methods)
+_BY = r",? *(?:\(|\b(?:with|by|using|as)\b)? *(?:an? +)?\b"
 _Put = str | Callable[[re.Match[str]], str]
 _SHAPING: tuple[tuple[str, _Put], ...] = (
     (r"^inc(?:r|rease|reasing|s)?\.?(?= )", "increase"),
@@ -69,6 +73,7 @@ _SHAPING: tuple[tuple[str, _Put], ...] = (
     (r"^(?:bo|(?:bind|cast)[- ]off)(?= )", "bind off"),
     (r"\b(" + "|".join(FIGURES) + r")\b", lambda match: str(FIGURES[match[1].lower()])),
     (r"^((?:increase|decrease|bind off) [0-9]+) +" + _STS, r"\1"),
+    (rf"^((?:increase|decrease) [0-9]+)( (?:at|evenly)\b(?:(?! and ).)*?){_BY}({_METHOD})s?\b\)?(.*)$", r"\1 \3\2\4"),
     (r"\bon +(?=(?:each|both|either) +(?:sides?|ends?|edges?)\b)", "at "),
     (r"(?<!at )\b(?=(?:each|both|either) +(?:sides?|ends?|edges?)\b)", "at "),
     (
@@ -77,8 +82,8 @@ _SHAPING: tuple[tuple[str, _Put], ...] = (
         "at spine",
     ),
     (r"\bat +(?:the +)?(?:each|both|either) +(?:edges?|sides?|ends?)\b" + _OF_ROW + " *", "at each edge "),
-    (r"^(?:m1[lr]?|yo|kfb)(?= +(?:at|on|each)\b)", "increase 1"),
-    (r"^(?:k2tog|ssk|p2tog)(?= +(?:at|on|each)\b)", "decrease 1"),
+    (r"^(m1|yo|kfb)[lr]?(?= +(?:at|on|each)\b)", lambda match: f"increase 1 {match[1].lower()}"),
+    (r"^(k2tog|ssk|p2tog|ssp)(?= +(?:at|on|each)\b)", lambda match: f"decrease 1 {match[1].lower()}"),
     (r"\b(?:on|in) +row +([0-9]+)$", r"from row \1"),
     (r"^(increase|decrease)(?: +evenly)? +to +([0-9]+)(?: +" + _STS + ")?(?: +evenly)?$", r"\1 evenly to \2 sts"),
     (r"\bat +(?:the +)?(?P<end>beg(?:inning)?|start|end) +of +(?:the +)?(?P<rows>(?:every|each) .*)$", _start_of_rows),

@@ -63,6 +63,22 @@ _PRINTED_ROW = (
 )
 _ROWS_ELSEWHERE = "rows belong in a `stitch` block; a part says which stitch and how long, as in `{}`"
 
+_TOGETHER = r" *-?{0} *(?:tog|together)(?: +(?:tbl|through +(?:the +)?back(?: +loops?)?))?"
+_METHODS = (
+    (r"yarn[- ]?overs?|yfwd|yrn", "yo"),
+    (r"make[- ]?(?:1|one)(?: +(?:left|right))?", "m1"),
+    (r"k(?:nit)?(?: +(?:1|one))?(?: +in(?:to)?)?(?: +the)?[- ]*front[- ]*(?:and|&)(?: +the)?[- ]*back", "kfb"),
+    (r"slip,? *slip,? *knit|skpo?|sl1-?k1-?psso", "ssk"),
+    (r"cdd|sl2-?k1-?p2sso", "s2kp"),
+    (r"sk2po|sl1-?k2tog-?psso", "sk2p"),
+    *(
+        (f"{side}{_TOGETHER.format(count)}", f"{side[0]}{count}tog")
+        for side in ("k(?:nit)?", "p(?:url)?")
+        for count in (2, 3)
+    ),
+)
+"""How stitches of shaping lines are made, in the trade's words."""
+
 _PHRASES = (
     _Phrase(
         "in_shape in_part",
@@ -193,6 +209,7 @@ _PHRASES = (
         "unexpected-number",
         hint="`drop` takes one number of wraps: write `{}`",
     ),
+    *(_Phrase("in_shape in_part", rf"(?<=[0-9] )(?:{pattern})\b", put) for pattern, put in _METHODS),
     _Phrase("header", r"(?<=shape )(?:half|semi) +circle\b", "half-circle"),
     _Phrase("header", r"(?<=shape )tip +to +tip\b", "tip-to-tip"),
     _Phrase(

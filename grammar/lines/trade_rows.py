@@ -11,6 +11,10 @@ from halfhank.grammar.lines.trade_lines import FIGURES
 
 ITEMS_OF_TRADE = {
     "cdd": "s2kp",
+    "cddp": "s2pp",
+    "m1p": "m1lp",
+    "m1pl": "m1lp",
+    "m1pr": "m1rp",
     "sk2po": "sk2p",
     "sl1-k2tog-psso": "sk2p",
     "sl2-k1-p2sso": "s2kp",
@@ -24,6 +28,7 @@ _CABLE = re.compile("c([0-9]{1,3})([fb])")
 """Cables by their stitches: c4f crosses two over two, the first held at the front."""
 
 _KNOWN = {*ITEMS, *WHOLE_ROWS, "tbl", "wyif", "twice", "with", "wrap", "wraps", "in", "time", "times", "rc", "lc"}
+_KNOWN |= {"bind", "cast", "off", "on", "drop"}
 _HEAD = re.compile(
     r"( *)(rows?|r)\s*([0-9](?:[0-9,\s–-]|to|and)*)\s*(?:\((?:rs|ws)\)|\b(?:rs|ws)\b)?\s*:?\s*(.*)", re.I
 )
@@ -34,6 +39,7 @@ _MULTIPLE_CHANGES = re.compile(r"\. each (?:multiple|repeat) now has [0-9]+ sts\
 
 # What is printed, in lower case, and the language's form of it, in turn.
 _FORMS: tuple[tuple[str, str | Callable[[re.Match[str]], str]], ...] = (
+    (r"[.;,]? *[(\[][0-9,]+ (?:sts?|stitch(?:es)?)[)\]]$", ""),
     (_REPEAT + f"(?: {_TO_END}| {_TO_LAST})?(?= *(?:,|$))", r"*\1*"),
     (r"^k(?:nit)?(?: (?:all(?: sts| stitches)?|back|" + _TO_END + r"))?$", "knit"),
     (r"^p(?:url)?(?: (?:all(?: sts| stitches)?|back|" + _TO_END + r"))?$", "purl"),
@@ -43,6 +49,9 @@ _FORMS: tuple[tuple[str, str | Callable[[re.Match[str]], str]], ...] = (
     (rf"\b([kp])(?:nit|url)? (?:{_TO_END}|{_TO_LAST})(?= *(?:,|$))", r"*\g<1>1*"),
     (r"\bsl ?([12])[,-] ?(k2tog|k1|k2)[,-] ?(psso|p2sso)\b", r"sl\1-\2-\3"),
     (r"\bsl ([0-9]+)\b", r"sl\1"),
+    (r"\b(?:bo|bind[ -]?off) ?([0-9]+)(?: (?:sts?|stitch(?:es)?))?(?= *(?:,|$))", r"bind off \1"),
+    (r"\b(?:co|cast[ -]?on) ?([0-9]+)(?: (?:sts?|stitch(?:es)?))?(?= *(?:,|$))", r"cast on \1"),
+    (r"^drop(?:ping)?(?: the)?(?: extra)? wraps\b", "drop wraps"),
     (r" wrapping yarn twice", " with 2 wraps"),
     (r" wrapping yarn ([0-9]+) times", r" with \1 wraps"),
     (r"\(([^()]+)\) in next st\b", r"[\1] in 1"),

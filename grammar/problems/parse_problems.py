@@ -227,6 +227,22 @@ USED_BEFORE_CAST_ON = ProblemKind(
     "remove `{word}`",
 )
 
+WRONG_METHOD = ProblemKind(
+    "wrong-method", MISTAKE, "`{method}` does not {action} stitches.", "write `{instead}`, or no method"
+)
+WRONG_METHOD_OF_BIND_OFF = ProblemKind(
+    "wrong-method", MISTAKE, "Stitches that are bound off have no method.", "remove `{method}`"
+)
+ODD_WITH_METHOD = ProblemKind(
+    "odd-with-method", MISTAKE, "`{method}` decreases {each} stitches at a time.", "write `{more}`", "{more}"
+)
+PLACE_TWICE = ProblemKind(
+    "place-twice",
+    MISTAKE,
+    "A line that says how stitches are made has each place once; {place} is a second time here.",
+    "write a line of its own for it",
+)
+
 # Parts and their bands.
 
 NO_BANDS = ProblemKind("no-bands", MISTAKE, "This part has shaping lines but no rows.", "add bands to it")
@@ -312,6 +328,9 @@ MISPLACED_MODIFIER = ProblemKind(
     MISTAKE,
     "`{item:.40}` cannot be worked `{modifier}`.",
     "write `[{twice:.40}] 2 times`",
+)
+MISPLACED_ITEM = ProblemKind(
+    "misplaced-item", MISTAKE, "`drop wraps` is the first item of its row.", "write it right after the colon"
 )
 UNKNOWN_ITEM = ProblemKind("unknown-item", MISTAKE, "Unknown abbreviation `{item:.40}`.", "{mend}")
 UNKNOWN_ITEM_NOT_KNOWN = ProblemKind("unknown-item", MISTAKE, "Halfhank does not know {term}.", "{mend}")

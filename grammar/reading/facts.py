@@ -28,6 +28,7 @@ from halfhank.grammar.description import (
     Text,
     Weighing,
 )
+from halfhank.grammar.items import CENTRED, ITEMS, METHODS
 from halfhank.grammar.problems import parse_problems as known
 from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.reading.notation import written_row
@@ -48,6 +49,8 @@ from halfhank.grammar.reading.values import (
 from lark import Token
 
 _PLACES = {"each_edge": EACH_EDGE, "upper_edge": UPPER_EDGE, "lower_edge": LOWER_EDGE, "spine_place": SPINE}
+
+_INSTEAD = {"increase": "yo", "decrease": "k2tog"}
 
 Fact = Callable[[ParseContext, Branch, Span], Any]
 
@@ -139,7 +142,8 @@ def _pinned_to(context: ParseContext, tree: Branch, span: Span) -> PinnedTo:
 def _shaping(context: ParseContext, tree: Branch, span: Span) -> ShapingLine:
     action = {"bind": "bind off"}.get(word(tree, 0), word(tree, 0))
     parts = list(branches(tree))
-    places = tuple(_placed(context, part) for part in parts if part.data in ("placed", "spread"))
+    places = tuple(_placed(context, part, action) for part in parts if part.data in ("placed", "spread"))
+    _check_places(context, places)
     tail = {part.data: part for part in parts if part.data not in ("placed", "spread")}
     every = 1 if "every_row" in tail else _tail_count(context, tail.get("every"))
     first = _tail_count(context, tail.get("from_row"))
@@ -147,10 +151,44 @@ def _shaping(context: ParseContext, tree: Branch, span: Span) -> ShapingLine:
     return ShapingLine(action, places, every, first or 1, until, None, span, first is not None)
 
 
-def _placed(context: ParseContext, tree: Branch) -> Placed:
+def _placed(context: ParseContext, tree: Branch, action: str) -> Placed:
     amount = count(context, branch(tree, 0))
-    place = EVENLY if tree.data == "spread" else _PLACES[branch(tree, 1).data]
-    return Placed(amount, place, context.span(tree))
+    named = maybe(tree, 1)
+    place = EVENLY if tree.data == "spread" else _PLACES[branch(tree, 2).data]
+    method = _method(context, named, branch(tree, 0), action, place) if named else None
+    return Placed(amount, place, context.span(tree), method)
+
+
+def _method(context: ParseContext, tree: Branch, number: Branch, action: str, place: str) -> str | None:
+    """The method that a line names; None, and reported, where its action has another kind or none.
+
+    The number before it counts stitches: with items that decrease two at a time it is even.
+    """
+    method, span = word(tree, 0), context.span(tree)
+    if action not in METHODS:
+        context.report(known.WRONG_METHOD_OF_BIND_OFF.at(span, method=method))
+        return None
+    if method not in METHODS[action]:
+        context.report(known.WRONG_METHOD.at(span, method=method, action=action, instead=_INSTEAD[action]))
+        return None
+    written, each = str(number.children[0]), abs(ITEMS[method].made - ITEMS[method].taken)
+    if written.isdigit() and len(written) < 10 and int(written) % each:
+        more = 2 if method in CENTRED and place == SPINE else int(written) + 1
+        context.report(known.ODD_WITH_METHOD.at(context.span(number), method=method, each=each, more=more))
+    return method
+
+
+def _check_places(context: ParseContext, places: tuple[Placed, ...]) -> None:
+    """Report a place that a line with a method has twice: it would not be known which stitches are made by it."""
+    if not any(placed.method for placed in places):
+        return
+    met: set[str] = set()
+    for placed in places:
+        edges = {UPPER_EDGE, LOWER_EDGE} if placed.place == EACH_EDGE else {placed.place}
+        if met & edges:
+            context.report(known.PLACE_TWICE.at(placed.span, place=placed.place))
+            return
+        met |= edges
 
 
 def _tail_count(context: ParseContext, tree: Branch | None) -> int | None:

@@ -16,10 +16,14 @@ MAX_BRACKETS = 50
 MAX_ROW_NUMBER = 20_000
 MAX_ROWS_WRITTEN = 10 * MAX_ROW_NUMBER
 MODIFIERS = ("tbl", "wyif", "twice")
+_NUMBERED = {"bound_off": "bind off", "cast_on_here": "cast on"}
 _OTHERWISE = {
     "wyib": "remove it: the yarn is at the back where nothing is said",
     "psso": "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over",
 }
+_OTHERWISE |= dict.fromkeys(("st", "sts", "stitch", "stitches"), "remove it: the number is of stitches")
+_OTHERWISE |= dict.fromkeys(("bo", "bindoff"), "write `bind off` with its number, as in `bind off 3`")
+_OTHERWISE |= dict.fromkeys(("co", "caston"), "write `cast on` with its number, as in `cast on 3`")
 _OTHERWISE["p2sso"] = _OTHERWISE["psso"]
 
 
@@ -49,11 +53,17 @@ def _numbers(context: ParseContext, entry: Branch) -> list[int]:
 
 def _row(context: ParseContext, notation: Branch) -> tuple[Item, ...]:
     items = list(branches(notation))
-    first = items[0]
-    if len(items) == 1 and first.data == "work" and first.children[0] in WHOLE_ROWS and len(first.children) == 1:
-        return (WholeRow(word(first, 0), context.span(first)),)
+    dropped: tuple[Item, ...] = ()
+    if items[0].data == "drop_wraps":
+        dropped = (_plain("drop wraps", 1, context.span(items.pop(0))),)
+    if len(items) == 1 and _is_whole(items[0]):
+        return (*dropped, WholeRow(word(items[0], 0), context.span(items[0])))
     reader = _Items(context)
-    return tuple(reader.item(item, 0) for item in items)
+    return (*dropped, *(reader.item(item, 0) for item in items))
+
+
+def _is_whole(tree: Branch) -> bool:
+    return tree.data == "work" and tree.children[0] in WHOLE_ROWS and len(tree.children) == 1
 
 
 class _Items:
@@ -69,6 +79,11 @@ class _Items:
             return self._work(tree, span)
         if tree.data == "cable":
             return self._cable(tree, span)
+        if tree.data in _NUMBERED:
+            return _plain(_NUMBERED[tree.data], count(self._context, branch(tree, len(tree.children) - 1)), span)
+        if tree.data == "drop_wraps":
+            self._context.report(known.MISPLACED_ITEM.at(span))
+            return _plain("drop wraps", 1, span)
         if depth >= MAX_BRACKETS:
             self._context.report(known.BRACKETS_TOO_DEEP.at(span, most=MAX_BRACKETS))
             return Times((), 1, span)
@@ -100,7 +115,7 @@ class _Items:
         assert isinstance(token, Token)
         before = len(self._context.problems)
         kind, number = self._kind(token)
-        work = Work(kind, number, False, False, 1, False, span)
+        work = _plain(kind, number, span)
         if before < len(self._context.problems):
             return work
         for modifier in branches(tree):
@@ -141,6 +156,10 @@ class _Items:
         return work._replace(wyif=True) if modified == "wyif" else work._replace(twice=True)
 
 
+def _plain(kind: str, number: int, span: Span) -> Work:
+    return Work(kind, number, False, False, 1, False, span)
+
+
 def _counted(written: str) -> tuple[str, str]:
     """The item and the digits of `k5`; no digits where the word is no item with a number."""
     kind = written.rstrip("0123456789")
@@ -178,5 +197,7 @@ def _item_hint(written: str) -> str | None:
     if found and found[1] in ITEMS:
         times = "yo twice" if lower == "yo2" else f"[{found[1]}] {found[2]} times"
         return f"write `{times}`"
-    near = nearest(lower, (*ITEMS, *WHOLE_ROWS, *MODIFIERS)) or SYNONYMS.get(lower, (None,))[0]
-    return f"write `{near}`" if near else None
+    single = [name for name, kind in ITEMS.items() if not kind.numbered]
+    near = nearest(lower, (*single, *WHOLE_ROWS, *MODIFIERS))
+    meant = (near,) if near else SYNONYMS.get(lower, ())
+    return f"write `{meant[0]}`" if len(meant) == 1 else None

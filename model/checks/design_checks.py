@@ -8,6 +8,7 @@ from halfhank.grammar.problems.problem import Problem, Span
 from halfhank.model.design.band_walk import bands_of, elongated_of, total_rows
 from halfhank.model.design.design import Design, ShapingLine, StitchBlock
 from halfhank.model.design.shape_kinds import SHAPES
+from halfhank.model.design.shaping_methods import is_centred
 from halfhank.model.design.stitch_measures import BUILT_IN, StitchMeasures
 from halfhank.model.number_words import counted, mass_figure
 from halfhank.model.problems import plan_problems as known
@@ -188,6 +189,15 @@ def _spine(table: StitchTable) -> Iterator[Problem]:
         yield from _halved(table.design)
 
 
+def _centred(table: StitchTable) -> Iterator[Problem]:
+    """More than one centred decrease over a spine of one stitch, in one row."""
+    spine = table.design.spine.stitches
+    for line in table.design.all_lines:
+        for placed in line.written.value.places:
+            if is_centred(placed, spine) and placed.amount > 2:
+                yield known.MORE_THAN_CENTRED.at(placed.span, method=placed.method)
+
+
 def _halved(design: Design) -> Iterator[Problem]:
     start, edges, spine = design.start.stitches, 2 * design.edge.stitches, design.spine.stitches
     span = design.start.at.value
@@ -249,6 +259,7 @@ DESIGN_CHECKS: tuple[Check, ...] = (
     _unshaped,
     _acts_once,
     _spine,
+    _centred,
     _too_many_at_once,
     _saw_teeth,
     _too_many_wraps,

@@ -150,17 +150,27 @@ class Gains(NamedTuple):
         return self.upper + self.lower + 2 * self.spine + self.evenly
 
 
+class Methods(NamedTuple):
+    """How the stitches are made at each place: an item of the notation (`yo`, `k2tog` …), None where none is named."""
+
+    upper: str | None = None
+    lower: str | None = None
+    spine: str | None = None
+    evenly: str | None = None
+
+
 class ShapingLine(NamedTuple):
     """One shaping line; `number` is its place among all lines of the design, from 0.
 
-    `action` is `increase`, `decrease` or `bind off`; `amounts` are never negative. `every` is None for a line that acts
-    once; `until` the live count that it never passes; `evenly_to` the total of `increase evenly to N sts`, with no
-    `amounts`.
+    `action` is `increase`, `decrease` or `bind off`; `amounts` are never negative; `methods` say how they are made.
+    `every` is None for a line that acts once; `until` the live count that it never passes; `evenly_to` the total of
+    `increase evenly to N sts`, with no `amounts`.
     """
 
     number: int
     action: str
     amounts: Gains
+    methods: Methods
     every: int | None
     from_row: int
     until: int | None

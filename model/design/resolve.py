@@ -20,6 +20,7 @@ from halfhank.model.design.design import (
     Gains,
     Gauge,
     Margin,
+    Methods,
     Part,
     Pinned,
     Repeat,
@@ -33,6 +34,7 @@ from halfhank.model.design.design import (
     Yarn,
 )
 from halfhank.model.design.shape_kinds import default_spine
+from halfhank.model.design.shaping_methods import amount_at
 from halfhank.model.design.stitch_chain import by_name, chain
 from halfhank.model.stitch_counts.bare_items import bare
 
@@ -52,11 +54,14 @@ def resolve(description: written.Description) -> Design:
     repeat_rows = _repeat_rows(stitches, built_ins)
     line_numbers, band_numbers = count(), count()
     shape = description.shape
-    lines = tuple(_line(next(line_numbers), line) for line in shape.shaping)
+    spine = _spine(shape)
+    lines = tuple(_line(next(line_numbers), line, spine) for line in shape.shaping)
     parts = tuple(
         Part(
             part.name.value,
-            tuple(_line(next(line_numbers), line) for line in part.shaping) if part.shaping or part.even else None,
+            tuple(_line(next(line_numbers), line, spine) for line in part.shaping)
+            if part.shaping or part.even
+            else None,
             tuple(_band(band, repeat_rows, band_numbers) for band in part.bands),
             Aside(part.span),
         )
@@ -74,7 +79,7 @@ def resolve(description: written.Description) -> Design:
         shape=Shape(shape.name.value, Aside(shape.name.span)),
         start=_start(shape.start),
         edge=_edge(shape.edge),
-        spine=_spine(shape),
+        spine=spine,
         lines=lines,
         pinned=_pinned(shape.pinned),
         parts=parts,
@@ -159,13 +164,22 @@ def _spine(shape: written.Shape) -> Spine:
     return Spine(default_spine(shape.name.value), Aside(None))
 
 
-def _line(number: int, line: written.ShapingLine) -> ShapingLine:
+def _line(number: int, line: written.ShapingLine, spine: Spine) -> ShapingLine:
     amounts = dict.fromkeys((EACH_EDGE, UPPER_EDGE, LOWER_EDGE, SPINE, EVENLY), 0)
+    methods = dict.fromkeys(amounts, None) | {placed.place: placed.method for placed in line.places}
     for placed in line.places:
-        amounts[placed.place] += placed.amount
+        amounts[placed.place] += amount_at(placed, spine.stitches)
     each = amounts[EACH_EDGE]
     gains = Gains(each + amounts[UPPER_EDGE], each + amounts[LOWER_EDGE], amounts[SPINE], amounts[EVENLY])
-    return ShapingLine(number, line.action, gains, line.every, line.from_row, line.until, line.evenly_to, Aside(line))
+    made = Methods(
+        methods[EACH_EDGE] or methods[UPPER_EDGE],
+        methods[EACH_EDGE] or methods[LOWER_EDGE],
+        methods[SPINE],
+        methods[EVENLY],
+    )
+    return ShapingLine(
+        number, line.action, gains, made, line.every, line.from_row, line.until, line.evenly_to, Aside(line)
+    )
 
 
 def _band(

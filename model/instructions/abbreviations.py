@@ -1,13 +1,14 @@
 """Items in the trade's usual abbreviations, as pattern pages and chart keys print them.
 
-The forms are those of the common abbreviation lists (Craft Yarn Council, from memory): lower case but for `M1L`, `M1R`,
-`M1` and the cables' `RC` and `LC`; square brackets for what is repeated, round ones for what is worked in one place.
+The forms are those of the common abbreviation lists (Craft Yarn Council, from memory): lower case but for `M1`, `M1L`
+and its kin and the cables' `RC` and `LC`; square brackets for what is repeated, round ones for what is worked in one
+place.
 """
 
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work
 from halfhank.grammar.items import ITEMS
 
-_UPPER = {"m1": "M1", "m1l": "M1L", "m1r": "M1R"}
+_UPPER = {"m1": "M1", "m1l": "M1L", "m1r": "M1R", "m1lp": "M1LP", "m1rp": "M1RP"}
 _COUNTED = frozenset({"k", "p"})
 
 
@@ -44,7 +45,7 @@ def _work(item: Work) -> str:
     name = _UPPER.get(item.kind, item.kind)
     if item.kind in _COUNTED:
         name += str(item.count)
-    elif item.kind == "sl":
+    elif item.kind == "sl" or ITEMS[item.kind].numbered:
         name += f" {item.count}"
     return name + _modifiers(item)
 
@@ -56,7 +57,7 @@ def _modifiers(item: Work) -> str:
 
 def key_abbreviation(item: Item) -> str:
     """One stitch's item as a chart's key has it, without its number."""
-    if isinstance(item, Work) and item.kind in (*_COUNTED, "sl"):
+    if isinstance(item, Work) and (item.kind in (*_COUNTED, "sl") or ITEMS[item.kind].numbered):
         return item.kind + _modifiers(item)
     return abbreviation(item)
 

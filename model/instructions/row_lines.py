@@ -6,7 +6,7 @@
 import re
 from collections.abc import Sequence
 
-from halfhank.grammar.description import WholeRow
+from halfhank.grammar.description import Item, Work
 from halfhank.model.instructions.abbreviations import listed
 from halfhank.model.stitch_counts.balance import StitchCount
 from halfhank.model.stitch_counts.loops import is_elongated
@@ -27,12 +27,20 @@ def row_lines(pattern: Pattern, turned: bool = False) -> list[str]:
 
 
 def release_lines(pattern: Pattern) -> list[str]:
-    """Where the extra wraps of elongated stitches are let go, as a sentence; nothing where no stitch has any."""
-    after = sorted(row.number % len(pattern.rows) + 1 for row in pattern.rows if is_elongated(row.items))
+    """Where the extra wraps of elongated stitches are let go, as a sentence.
+
+    Nothing where no stitch has any, or where the rows say it themselves.
+    """
+    saying = {row.number for row in pattern.rows if _says_it(row.items[0])}
+    after = sorted({row.number % len(pattern.rows) + 1 for row in pattern.rows if is_elongated(row.items)} - saying)
     if not after:
         return []
     rows = f"row{'' if len(after) == 1 else 's'} {_numbers(after)}"
     return [f"On {rows}, drop the extra wraps of the row before."]
+
+
+def _says_it(first: Item) -> bool:
+    return isinstance(first, Work) and first.kind == "drop wraps"
 
 
 def _line(rows: list[PatternRow], turned: bool, found: StitchCount, left: StitchCount) -> str:
@@ -58,8 +66,6 @@ def _numbers(numbers: Sequence[int]) -> str:
 
 def _sentence(row: PatternRow) -> str:
     items = row.items
-    if isinstance(items[0], WholeRow):
-        return items[0].kind.capitalize()
     across = row.across
     if across is None:
         return _capital(listed(items))

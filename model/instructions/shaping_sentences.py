@@ -11,7 +11,8 @@ from halfhank.grammar.description import (
     Placed,
 )
 from halfhank.model.design.design import Design, ShapingLine
-from halfhank.model.instructions.even_spacing import crowded_words, even_decreases, even_increases, even_words
+from halfhank.model.design.shaping_methods import amount_at
+from halfhank.model.instructions.rows.even_spacing import crowded_words, even_decreases, even_increases, even_words
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, Value, content, joined, row_number, sts
 from halfhank.model.rows.shaping import BIND_OFF, INCREASE
@@ -66,7 +67,7 @@ def _placed(design: Design, placed: Placed) -> Content:
         SPINE: content("on each side of the ", middle),
         EVENLY: ("evenly across the row",),
     }[placed.place]
-    return content(sts(placed.amount), " ", where)
+    return content(sts(amount_at(placed, spine)), " ", where)
 
 
 def _plain(count: int) -> Value:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from halfhank.model.instructions.part_sections import part_section
 from halfhank.model.instructions.pattern_sections import abbreviation_section, pattern_sections
 from halfhank.model.instructions.shaping_sentences import edge_lines, shaping_lines
+from halfhank.model.instructions.start_section import start_section
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
     Content,
@@ -33,7 +34,7 @@ def _sections(plan: Plan) -> Iterator[ReportSection]:
         yield abbreviation_section(list(patterns.values()), needle.wings)
     for pattern in patterns.values():
         yield from pattern_sections(pattern, needle.wings)
-    yield _lines("Start", [_start(plan)])
+    yield start_section(plan)
     if shaping := _shaping(plan, needle, list(patterns.values())):
         yield _lines("Shaping", shaping)
     for place in range(len(plan.shawl.parts)):
@@ -48,18 +49,6 @@ def _lines(heading: str, lines: list[Content]) -> ReportSection:
 def _used_patterns(plan: Plan) -> dict[str, Pattern]:
     used = {band.stitch for band in plan.shawl.bands}
     return {name: pattern for name, pattern in patterns_of(plan.table.measures).items() if name in used}
-
-
-def _start(plan: Plan) -> Content:
-    start = plan.design.start
-    if not start.tab:
-        return content("Cast on ", sts(start.stitches), ".")
-    tab_stitches, tab_rows = start.tab
-    cast_on, ridges = sts(tab_stitches), tab_rows // 2
-    along = f"1 st in each of the {ridges:,} ridges" if ridges > 1 else "1 st in the ridge"
-    tab = content("Garter tab: cast on ", cast_on, f" and knit {tab_rows:,} rows. Turn the work 90° clockwise; ")
-    picked = content(f"pick up and knit {along}, then ", cast_on, " from the cast-on edge: ")
-    return content(tab, picked, sts(start.stitches), ".")
 
 
 def _shaping(plan: Plan, needle: Needle, patterns: list[Pattern]) -> list[Content]:

@@ -220,6 +220,13 @@ SHAPING_NOT_ALLOWED = ProblemKind(
 PLACE_NOT_ALLOWED = ProblemKind(
     "place-not-allowed", MISTAKE, "A {shape} cannot be shaped {where}.", "shape it {places}"
 )
+MORE_THAN_CENTRED = ProblemKind(
+    "more-than-centred",
+    MISTAKE,
+    "Over a spine of 1 st there is one `{method}` in a row, which decreases 2 stitches.",
+    "write `2 {method} at spine`",
+    "2 {method} at spine",
+)
 UNSHAPED = ProblemKind(
     "unshaped",
     ADVICE,
@@ -355,6 +362,7 @@ PINNED_IN_VAIN = ProblemKind(
 
 MEANINGS = {
     "fan-not-straight": "`pinned straight` where the edges meet at less than 100 or more than 260 degrees",
+    "more-than-centred": "more than the 2 stitches of one `s2kp` or `s2pp` over a spine of 1 st",
     "no-such-row": "a weighing after a row that the shawl does not have",
     "place-not-allowed": "shaping at a place that the shape does not have",
     "shaping-not-allowed": "shaping in a rectangle",

@@ -14,7 +14,7 @@ from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.sections import Section
 
 MAX_STITCHES = 20_000
-BIND_OFF, INCREASE = "bind off", "increase"
+BIND_OFF, INCREASE, DECREASE = "bind off", "increase", "decrease"
 
 
 class Act(NamedTuple):

@@ -31,8 +31,10 @@ class Sign(NamedTuple):
     width: int = 1
 
 
-_PURLED = {"p": "k", "p2tog": "k2tog", "ssp": "ssk", "p3tog": "k3tog"}
-_NO_TEXTURE = frozenset({"yo", "sl"})
+_PURLED = {"p": "k", "p2tog": "k2tog", "ssp": "ssk", "p3tog": "k3tog", "sssp": "sssk", "s2pp": "s2kp"}
+_PURLED |= {"m1lp": "m1l", "m1rp": "m1r"}
+_BOTH_SIDES = {"kfb": "k", "pfb": "p"}
+_NO_TEXTURE = frozenset({"yo", "sl", "bind off", "cast on"})
 
 
 def sign_of(item: Item, wrong_side: bool) -> Sign:
@@ -43,9 +45,9 @@ def sign_of(item: Item, wrong_side: bool) -> Sign:
             return Sign("cable", purl=wrong_side, over=over, under=under, turn=turn, width=first + second)
         case InOne():
             return _in_one(tuple(units(item.items)), item.stitches, wrong_side)
-        case Work("kfb"):
-            knit = item._replace(kind="k", count=1)
-            return _in_one((knit, knit._replace(tbl=True)), 1, wrong_side)
+        case Work("kfb" | "pfb"):
+            front = item._replace(kind=_BOTH_SIDES[item.kind], count=1)
+            return _in_one((front, front._replace(tbl=True)), 1, wrong_side)
         case Work():
             return _work(item, wrong_side)
     raise TypeError(f"no single item: {type(item).__name__}")
@@ -65,13 +67,15 @@ def _work(item: Work, wrong_side: bool) -> Sign:
 
 
 def units(items: tuple[Item, ...]) -> list[Item]:
-    """Items one stitch at a time: counts and brackets worked out. Their number must be known to be small."""
+    """Items one stitch at a time: counts and brackets worked out, `drop wraps` left out. Their number must be small."""
     found: list[Item] = []
     for item in items:
         if isinstance(item, Times):
             found += units(item.items) * item.times
         elif isinstance(item, Across):
             found += units(item.items)
+        elif isinstance(item, Work) and item.kind == "drop wraps":
+            continue
         elif isinstance(item, Work):
             found += [item._replace(count=1, twice=False)] * (item.count * (2 if item.twice else 1))
         else:

@@ -1,4 +1,4 @@
-"""What a stitch's written rows take in yarn: loops drawn and extra wraps for each stitch made.
+"""What a stitch's written rows take in yarn: loops drawn and extra wraps for each stitch.
 
 A loop is drawn each time that the yarn is pulled through or laid over the needle (the item table of
 `halfhank.grammar.items`); crossing a cable lengthens its loops by a tenth (from memory).
@@ -6,13 +6,13 @@ A loop is drawn each time that the yarn is pulled through or laid over the needl
 
 from collections.abc import Callable, Iterable
 
-from halfhank.grammar.description import Across, InOne, Item, Times, WholeRow, Work, WrittenRow
+from halfhank.grammar.description import Across, InOne, Item, Times, Work, WrittenRow
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.stitch_counts.tally import Tally, tally_of
+from halfhank.model.stitch_counts.tally import Tally, tally_of, whole_row
 
 
 class Draw(NamedTuple):
-    """Yarn of one stitch made: `loops` of the plain stitch, and `wraps` beyond the first."""
+    """Yarn of one stitch as a plan counts it: `loops` of the plain stitch, and `wraps` beyond the first."""
 
     loops: float
     wraps: float
@@ -21,33 +21,32 @@ class Draw(NamedTuple):
 PLAIN = Draw(1.0, 0.0)
 
 
-def draw(rows: Iterable[WrittenRow], multiple: tuple[int, int] | None) -> Draw:
-    """Loops and extra wraps for each stitch made, over all rows of one repeat.
+MOST_MADE = 1e6
+"""Rows that make more of a stitch than this cannot be worked; the figure stays finite."""
 
-    Every row counts at the width of the stitch `multiple` (stitches, extra), or where none is written of the widest
-    row; the stitches outside `*…*` only frame the repeat.
+
+def draw(rows: Iterable[WrittenRow]) -> Draw:
+    """Loops and extra wraps for each stitch, over all rows of one repeat.
+
+    A plan counts every row at the stitches that the repeat begins with. What a row takes of them follows from the rows
+    before; the stitches outside `*…*` only frame the repeat.
     """
-    tallies = [(_counted(row), row) for row in rows]
-    width = multiple[0] if multiple else max((one.taken for one, _ in tallies), default=0)
-    made = tenths = wraps = 0
-    for one, row in tallies:
-        times = len(row.numbers) * _times(one, row, width)
-        made += times * one.made
-        tenths += times * (10 * one.loops + one.crossed)  # in tenths whole numbers stay exact
-        wraps += times * one.extra_wraps
-    return Draw(tenths / (10 * made), wraps / made) if made else PLAIN
+    numbered = sorted(((number, row) for row in rows for number in row.numbers), key=lambda one: one[0])
+    live, loops, wraps = 1.0, 0.0, 0.0
+    for _, row in numbered:
+        one = _counted(row)
+        if one.taken:
+            loops += live * ((10 * one.loops + one.crossed) / (10 * one.taken))
+            wraps += live * (one.extra_wraps / one.taken)
+            live = min(live * (one.made / one.taken), MOST_MADE)
+    return Draw(loops / len(numbered), wraps / len(numbered)) if numbered else PLAIN
 
 
 def _counted(row: WrittenRow) -> Tally:
     """What is worked across a row, all of it without `*…*`; a whole row as one stitch."""
-    if isinstance(row.items[0], WholeRow):
+    if whole_row(row.items):
         return Tally(1, 1, 1, 0, 0)
     return tally_of([item for item in row.items if isinstance(item, Across)] or row.items)
-
-
-def _times(one: Tally, row: WrittenRow, width: int) -> int:
-    across = isinstance(row.items[0], WholeRow) or any(isinstance(item, Across) for item in row.items)
-    return max(1, width // one.taken) if across and one.taken else 1
 
 
 def has_yarn_overs(rows: Iterable[WrittenRow]) -> bool:

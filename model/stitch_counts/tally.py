@@ -57,10 +57,16 @@ def tally_of(items: Iterable[Item]) -> Tally:
     return total
 
 
+def whole_row(items: tuple[Item, ...]) -> WholeRow | None:
+    """The item of a row that is `knit` or `purl` throughout, its last one; None in any other row."""
+    return items[-1] if items and isinstance(items[-1], WholeRow) else None
+
+
 def row_tally(items: tuple[Item, ...]) -> RowTally:
     """The sums of one row."""
-    if items and isinstance(items[0], WholeRow):
-        return RowTally(NOTHING, None, NOTHING, WHOLE_ROWS[items[0].kind])
+    whole = whole_row(items)
+    if whole:
+        return RowTally(NOTHING, None, NOTHING, WHOLE_ROWS[whole.kind])
     for place, item in enumerate(items):
         if isinstance(item, Across):
             before, after = tally_of(items[:place]), tally_of(items[place + 1 :])

@@ -69,7 +69,7 @@ def chart_of(pattern: Pattern, turned: bool = False) -> Chart:
         edges = _edges(row, places, edges, columns)
         box = None if pattern.is_panel else (columns - edges[1], columns - edges[0])
         rows.append(ChartRow(row.row.number, row.wrong_side, _cells(row, places, columns), box))
-    free = any(row.made < columns for row in worked)
+    free = any(row.squares < columns for row in worked)
     return Chart(pattern.name, pattern.multiple, multiples, columns, tuple(rows), _uses(worked), free)
 
 

@@ -11,14 +11,14 @@ def columns_of(rows: Sequence[WorkedRow]) -> tuple[int, list[list[int]]]:
     The widest row fills all columns; from it the others are laid out one by one, upwards and downwards. Squares that
     are left free are those where there is no stitch.
     """
-    width = max(row.made for row in rows)
-    widest = next(i for i, row in enumerate(rows) if row.made == width)
+    width = max(row.squares for row in rows)
+    widest = next(i for i, row in enumerate(rows) if row.squares == width)
     placed: dict[int, list[int]] = {widest: _packed(rows[widest].steps)}
     for i in range(widest + 1, len(rows)):
         below = _squares(rows[i - 1].steps, placed[i - 1])
-        placed[i] = settle(_above(rows[i].steps, below), [step.made for step in rows[i].steps], width)
+        placed[i] = settle(_above(rows[i].steps, below), [step.squares for step in rows[i].steps], width)
     for i in range(widest - 1, -1, -1):
-        placed[i] = settle(_below(rows[i], rows[i + 1], placed[i + 1]), [step.made for step in rows[i].steps], width)
+        placed[i] = settle(_below(rows[i], rows[i + 1], placed[i + 1]), [step.squares for step in rows[i].steps], width)
     return width, [placed[i] for i in range(len(rows))]
 
 
@@ -26,7 +26,7 @@ def _packed(steps: Sequence[WorkedItem]) -> list[int]:
     starts, at = [], 0
     for step in steps:
         starts.append(at)
-        at += step.made
+        at += step.squares
     return starts
 
 
@@ -41,12 +41,12 @@ def _above(steps: Sequence[WorkedItem], below: Sequence[int]) -> list[float]:
     for step in steps:
         over = below[at : at + step.taken] or _neighbours(below, at)
         middle = sum(over) / len(over)
-        wishes.append(middle - (step.made - 1) / 2)
+        wishes.append(middle - (step.squares - 1) / 2)
         at += step.taken
     return wishes
 
 
-def _neighbours(columns: Sequence[int], at: int) -> tuple[float, float]:
+def _neighbours(columns: Sequence[float], at: int) -> tuple[float, float]:
     """The columns on both sides of the gap before stitch `at`."""
     before = columns[at - 1] if at else columns[0] - 1 if columns else -1
     after = columns[at] if at < len(columns) else before + 1
@@ -57,11 +57,12 @@ def _below(row: WorkedRow, above: WorkedRow, starts: Sequence[int]) -> list[floa
     """Where each step of a row would like to start, so that its stitches lie under what was worked into them."""
     columns: list[float] = []
     for step, start in zip(above.steps, starts, strict=True):
-        middle = start + (step.made - 1) / 2
+        middle = start + (step.squares - 1) / 2
         columns += [middle + k - (step.taken - 1) / 2 for k in range(step.taken)]
     wishes, at = [], 0
     for step in row.steps:
-        wishes.append(sum(columns[at : at + step.made]) / step.made - (step.made - 1) / 2)
+        over = columns[at : at + step.made] or _neighbours(columns, at)
+        wishes.append(sum(over) / len(over) - (step.squares - 1) / 2)
         at += step.made
     return wishes
 

@@ -2,7 +2,8 @@
 
 In the first row of a band the pattern is placed again: from the spine (or the left edge of a piece in one panel), with
 what is not enough for a multiple at the edge. Up to the end of the band it stays in its columns; stitches gained at a
-side are worked in the fill stitch there, until they make a whole multiple at the start of a vertical repeat.
+side are worked in the fill stitch there, until they make a whole multiple at the start of a vertical repeat. A
+multiple that decreases would reach during a repeat is worked in the fill stitch from the start of that repeat.
 """
 
 from collections.abc import Iterator, Sequence
@@ -91,11 +92,9 @@ def needle_of(design: Design, rows: Rows) -> Needle:
 
 def fitted(pattern: Pattern, stretch: PatternRows, needle: Needle, rows: Rows) -> Fit:
     """The pattern laid out in a stretch of rows."""
-    first = stretch.first_row
-    starts = range(first, stretch.last_row + 1, len(pattern.rows))
     spine = rows.spine if needle.left else rows.upper
-    right = _laid(pattern, starts, needle.right, spine)
-    left = _laid(pattern, starts, needle.left, rows.spine) if needle.left else ()
+    right = _laid(pattern, stretch, needle.right, spine)
+    left = _laid(pattern, stretch, needle.left, rows.spine) if needle.left else ()
     return Fit(pattern, stretch, tuple(right), tuple(left))
 
 
@@ -113,24 +112,48 @@ def in_pattern(pattern: Pattern, multiples: int) -> int:
     return pattern.multiple.stitches(multiples) if multiples else 0
 
 
-def _laid(pattern: Pattern, starts: range, wing: Sequence[int], spine: Sequence[int]) -> Iterator[LaidRepeat]:
+def _laid(
+    pattern: Pattern, stretch: PatternRows, wing: Sequence[int], spine: Sequence[int]
+) -> Iterator[LaidRepeat]:
     """The panel at the start of each vertical repeat; `spine` has what each row gains at the spine's side."""
     each = pattern.multiple.each
     at_spine = multiples = 0
-    for row in starts:
+    for row in range(stretch.first_row, stretch.last_row + 1, len(pattern.rows)):
         stitches = wing[row - 1]
+        edge_room, spine_room = _rooms(range(row, min(row + len(pattern.rows), stretch.last_row + 1)), wing, spine)
+        if multiples:
+            at_spine += sum(spine[row - len(pattern.rows) : row])
+            new, at_spine = divmod(at_spine - spine_room, each) if each else (0, at_spine - spine_room)
+            multiples, at_spine = max(0, multiples + new), at_spine + spine_room
+            at_edge = stitches - at_spine - pattern.multiple.stitches(multiples)
+            multiples += (at_edge - edge_room) // each if each else 0
+            if multiples < pattern.least or (not each and min(at_spine - spine_room, at_edge - edge_room) < 0):
+                multiples = 0
         if not multiples:
-            multiples, at_spine = whole_multiples(pattern, stitches), 0
-        else:
-            at_spine += sum(spine[row - starts.step : row])
-            new, at_spine = divmod(at_spine, each) if each else (0, at_spine)
-            multiples += new
-            at_edge = stitches - at_spine - in_pattern(pattern, multiples)
-            multiples += at_edge // each if each else 0
-            if multiples < pattern.least:
-                multiples, at_spine = whole_multiples(pattern, stitches), 0
+            multiples, at_spine = whole_multiples(pattern, stitches - edge_room - spine_room), spine_room
+            at_spine = at_spine if multiples else 0
         filled = stitches - in_pattern(pattern, multiples) - at_spine
         yield LaidRepeat(row, stitches, multiples, filled, at_spine)
+
+
+def _rooms(rows: range, wing: Sequence[int], spine: Sequence[int]) -> tuple[int, int]:
+    """Stitches that must lie beside the pattern at the edge and at the spine for all that is decreased there.
+
+    What is decreased in a repeat is never taken from the pattern, whose rows would not come out then.
+    """
+    edge_room = spine_room = edge = middle = 0
+    for row in rows:
+        at_spine = spine[row]
+        at_edge = wing[row] - wing[row - 1] - at_spine
+        edge_room = max(edge_room, _taken(at_edge) - edge)
+        spine_room = max(spine_room, _taken(at_spine) - middle)
+        edge, middle = edge + at_edge, middle + at_spine
+    return edge_room, spine_room
+
+
+def _taken(gained: int) -> int:
+    """Stitches that the decreases of a row are worked over, at most two for each that is gone."""
+    return -2 * gained if gained < 0 else 0
 
 
 def gains(stretch_first: int, last: int, column: Sequence[int]) -> int:

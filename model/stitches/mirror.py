@@ -3,7 +3,7 @@
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, Work
 from halfhank.model.stitches.pattern import Pattern, PatternRow
 
-_TWINS = {"k2tog": "ssk", "p2tog": "ssp", "k3tog": "sssk", "m1l": "m1r"}
+_TWINS = {"k2tog": "ssk", "p2tog": "ssp", "k3tog": "sssk", "p3tog": "sssp", "m1l": "m1r", "m1lp": "m1rp"}
 _TWINS |= {twin: item for item, twin in _TWINS.items()}
 # These lean, and the notation has no mirror image of the same make: the one that leans the other way is used.
 _STAND_INS = {"sk2p": "k3tog"}
@@ -34,7 +34,14 @@ def _kinds(items: tuple[Item, ...]) -> list[str]:
 
 def _row(row: PatternRow) -> PatternRow:
     tally = row.tally._replace(before=row.tally.after, after=row.tally.before) if row.across else row.tally
-    return row._replace(items=_reversed(row.items), tally=tally)
+    return row._replace(items=_row_reversed(row.items), tally=tally)
+
+
+def _row_reversed(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """A row's items from its other end; wraps are dropped throughout it, which stays said first."""
+    if isinstance(items[0], Work) and items[0].kind == "drop wraps":
+        return (items[0], *_reversed(items[1:]))
+    return _reversed(items)
 
 
 def _reversed(items: tuple[Item, ...]) -> tuple[Item, ...]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import lcm
 
-from halfhank.grammar.description import BUILT_IN_SPAN, Across, Item, Multiple, Stitch, WholeRow
+from halfhank.grammar.description import BUILT_IN_SPAN, Across, Item, Multiple, Stitch
 from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import bands_of
@@ -85,8 +85,8 @@ def patterns_of(measures: StitchMeasures) -> dict[str, Pattern]:
 
 def patterns_with(measures: StitchMeasures, asked: str | None = None) -> dict[str, Pattern]:
     """The same, with `asked` as one more name to look at."""
-    names = [name for name, block in measures.blocks.items() if block.rows or name == asked]
-    names += [band.stitch for band in bands_of(measures.design)]
+    names = [name for name, block in measures.blocks.items() if block.rows]
+    names += [band.stitch for band in bands_of(measures.design)] + ([asked] if asked else [])
     found, known = {}, dict[tuple[str, Multiple | None], Pattern]()
     for name in dict.fromkeys(names):
         chain = [block.written.value for block in measures.chain(name)]
@@ -135,12 +135,6 @@ def _fits(rows: tuple[PatternRow, ...], level: StitchCount) -> bool:
     for row in rows:
         at = leaves(at, row.tally) if at else None
     return at is not None
-
-
-def whole_row(row: PatternRow) -> WholeRow | None:
-    """The row's one item where it is `knit` or `purl` throughout."""
-    first = row.items[0]
-    return first if isinstance(first, WholeRow) else None
 
 
 def built_in_pattern(stitch: Stitch) -> Pattern:

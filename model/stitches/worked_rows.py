@@ -9,8 +9,8 @@ from halfhank.model.problems import row_problems as known
 from halfhank.model.stitch_counts.appearance import units
 from halfhank.model.stitch_counts.balance import StitchCount, passes
 from halfhank.model.stitch_counts.bare_items import bare
-from halfhank.model.stitch_counts.tally import tally_of
-from halfhank.model.stitches.pattern import Pattern, PatternRow, whole_row
+from halfhank.model.stitch_counts.tally import tally_of, whole_row
+from halfhank.model.stitches.pattern import Pattern, PatternRow
 from halfhank.model.stitches.row_checks import walked
 
 MAX_COLUMNS, MAX_ROWS = 200, 400
@@ -22,6 +22,11 @@ class WorkedItem(NamedTuple):
     item: Item
     taken: int
     made: int
+
+    @property
+    def squares(self) -> int:
+        """Squares of a chart: one for each stitch made, and one for a stitch that is bound off."""
+        return max(self.made, 1)
 
 
 class WorkedRow(NamedTuple):
@@ -41,6 +46,11 @@ class WorkedRow(NamedTuple):
     def made(self) -> int:
         """Stitches that it leaves."""
         return sum(step.made for step in self.steps)
+
+    @property
+    def squares(self) -> int:
+        """Squares of a chart."""
+        return sum(step.squares for step in self.steps)
 
 
 def levels_of(pattern: Pattern) -> tuple[StitchCount, ...]:
@@ -135,9 +145,9 @@ def _steps(row: PatternRow, level: StitchCount, multiples: int, wrong_side: bool
 def _in_order(row: PatternRow, level: StitchCount, multiples: int) -> list[WorkedItem]:
     whole = row.tally.whole
     if whole:
-        first = whole_row(row)
-        assert first
-        return [WorkedItem(Work(whole, 1, False, False, 1, False, first.span), 1, 1)] * level.stitches(multiples)
+        written = whole_row(row.items)
+        assert written
+        return [WorkedItem(Work(whole, 1, False, False, 1, False, written.span), 1, 1)] * level.stitches(multiples)
     found: list[Item] = []
     for item in row.items:
         if isinstance(item, Across):

@@ -125,14 +125,14 @@ class StitchTable:
             return parent_m
         loop_m = self._loop_m(parent.name, parent_m)
         if rows:
-            drawn = draw(rows, self.measures.multiple(name))
+            drawn = draw(rows)
             return drawn.loops * loop_m + drawn.wraps * self.wrap_m
         based = any(block.swatch for block in self.measures.chain(name))
         return loop_m if based or name in self._fills or self.measures.root(name) in BUILT_IN else None
 
     def _loop_m(self, name: str, stitch_m: float) -> float:
         """Yarn of one plain loop in a stitch that takes so much; all of it where its wraps leave nothing."""
-        drawn = draw(self.measures.rows(name), self.measures.multiple(name))
+        drawn = draw(self.measures.rows(name))
         loop_m = (stitch_m - drawn.wraps * self.wrap_m) / drawn.loops if drawn.loops else 0.0
         return loop_m if loop_m > 0 else stitch_m
 

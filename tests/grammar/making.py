@@ -114,7 +114,8 @@ def _shaping(rng: random.Random) -> str:
     place = rng.choice(["each edge", "upper edge", "lower edge", "spine", "each edge and 2 at spine"])
     ends = rng.choice(["", " from row 3", " until 300 sts", " from row 5 until 200 sts"])
     action = rng.choice(["increase", "decrease", "bind off"])
-    return f"  {action} {rng.randint(1, 6)} at {place} every {rng.randint(2, 12)} rows{ends}"
+    method = rng.choice({"increase": [" yo", " m1", ""], "decrease": [" k2tog", " ssp", ""]}.get(action, [""]))
+    return f"  {action} {rng.randint(1, 6)}{method} at {place} every {rng.randint(2, 12)} rows{ends}"
 
 
 def _part(rng: random.Random, number: int, allows: bool) -> list[Made]:
@@ -203,8 +204,11 @@ _SWAPS: tuple[tuple[str, str, str, str], ...] = (
     ("pinned", r" (by)\b", " x", "unknown-word"),
     ("shaping", r"at (each edge)", "both edges", "unknown-word"),
     ("shaping", r"\b(every \d+ rows)", "every other row", "unknown-word"),
+    ("shaping", r"(?<=\d )(yo)\b", "ssk", "wrong-method"),
+    ("shaping", r"(?<=\d )(k2tog|ssp)\b", "kfb", "wrong-method"),
+    ("shaping", r"(?<=\d )(m1)\b", "M1", "unknown-word"),
     ("shaping", r"every (\d+) rows", "0", "zero-number"),
-    ("shaping", r"(\d+) at", "-2", "negative-number"),
+    ("shaping", r"(\d+)(?: [a-z0-9]+)? at", "-2", "negative-number"),
     ("shaping", r"\b(every)\b", "evry", "unknown-word"),
     ("shaping", r"\b(until)\b", "untill", "unknown-word"),
     ("band", r"^ +(garter|mesh|stockinette)", "garrter", "unknown-stitch"),

@@ -32,6 +32,16 @@ CASES = [
         ),
         "  ",
     ),
+    (
+        "odd-with-method",
+        text("garter 4 rows", start="cast on 40 sts", lines=("decrease 3 k3tog at each edge every 4 rows  # deep",)),
+        "  decrease 4 k3tog at each edge every 4 rows  # deep",
+    ),
+    (
+        "more-than-centred",
+        text("garter 4 rows", start="cast on 41 sts", lines=("decrease 4 s2kp at spine every 2 rows",)),
+        "  decrease 2 s2kp at spine every 2 rows",
+    ),
     ("even-sequence", text(REPEAT.format("8 rows"), lines=(SPINE,)), "    garter 6, 10, 8 rows"),
     ("even-sequence", text(REPEAT.format('2, 2 ridges "x"'), lines=(SPINE,)), '    garter 1, 3, 2 ridges "x"'),
     (

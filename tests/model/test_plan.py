@@ -243,6 +243,7 @@ TOLD: list[tuple[str, tuple[str, ...], dict[str, Any]]] = [
     ),
     ("picot-multiple", ("even\ngarter 20 rows",), {"tail": "bind off picot", "start": "cast on 10 sts"}),
     ("place-not-allowed", ("garter 20 rows",), {"shape": "half-circle", "lines": ("increase 1 at spine every row",)}),
+    ("more-than-centred", ("garter 4 rows",), {"start": "cast on 41 sts", "lines": ("decrease 4 s2pp at spine",)}),
     ("shaping-not-allowed", ("garter 20 rows",), {"shape": "rectangle", "lines": ("increase 1 evenly every row",)}),
     ("too-many-stitches", ("garter 20 rows",), {"start": "cast on 20001 sts"}),
     ("too-many-stitches", ("increase 20000 at lower edge\ngarter 20 rows",), {}),

@@ -1,19 +1,24 @@
 """The machine-readable plan of random shawls: valid by its schema, finite, and telling what the shawl holds."""
 
 import json
+from itertools import accumulate
 from pathlib import Path
 from typing import Any
 
 import pytest
+from halfhank.grammar.parse import parse
 from halfhank.model import plan_json as module
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.plan import Planned
 from halfhank.model.plan_json import plan_json
+from halfhank.model.planning.planning import plan_parsed
+from halfhank.model.rows.shaping_table import shaped
 from jsonschema import Draft202012Validator
 
 from tests.pipe.random_shawls.making import seeded_plan
 
 STEP = 25
+ROOT = Path(__file__).resolve().parents[2]
 SCHEMA = json.loads(Path(str(module.__file__)).with_name("plan.schema.json").read_text(encoding="utf-8"))
 
 
@@ -24,7 +29,8 @@ def refused(constant: str) -> None:
 def read_back(plan: Planned) -> Any:
     """The plan through its text and back, where only finite numbers may pass."""
     choices = repeat_choices(plan.plan) if plan.plan else None
-    written = json.dumps(plan_json(plan.shawl, plan.problems, True, choices), allow_nan=True)
+    shaping = shaped(plan.plan.parts) if plan.plan else ()
+    written = json.dumps(plan_json(plan.shawl, plan.problems, True, choices, shaping), allow_nan=True)
     return json.loads(written, parse_constant=refused)
 
 
@@ -81,3 +87,42 @@ def test_plan_tells_the_shawl() -> None:
         assert [row[1] for row in told["rows"]] == list(rows.stitches[1:])
         assert [row[2] for row in told["rows"]] == pytest.approx(plan.shawl.used_g[1:], abs=1e-4)
         assert told["yarn"]["total_g"] == pytest.approx(plan.shawl.yarn.total_g, abs=1e-4)
+
+
+SIGNS = {"increase": 1, "decrease": -1, "bind off": -1}
+
+
+def rows_by_shaping(told: Any) -> list[int]:
+    """The stitches of every row, made of the start and of the shaping alone."""
+    gains = [0] * (told["counts"]["rows"] + 1)
+    for one in told["shaping"]:
+        sides = 2 if one["place"] == "spine" else 1
+        for row in one["rows"]:
+            gains[row] += SIGNS[one["action"]] * sides * one["stitches"]
+    gains[0] = told["counts"]["cast_on"]
+    return list(accumulate(gains))[1:]
+
+
+def first_and_last(told: Any, part: str) -> list[tuple[int, int]]:
+    return [(one["first_row"], one["last_row"]) for one in told["parts"] if one["name"] == part]
+
+
+@pytest.mark.parametrize("demo", sorted((ROOT / "gallery_demo").glob("*.shawl")), ids=lambda path: path.stem)
+def test_shaping_gives_the_count_of_every_row_of_the_demos(demo: Path) -> None:
+    told = read_back(plan_parsed(parse(demo.read_text(encoding="utf-8"))))
+    assert rows_by_shaping(told) == [row[1] for row in told["rows"]]
+
+
+def test_shaping_gives_the_count_of_every_row_of_random_shawls() -> None:
+    met: set[str] = set()
+    for number in range(60):
+        told = read_back(seeded_plan(number))
+        if "rows" not in told:
+            continue
+        assert rows_by_shaping(told) == [row[1] for row in told["rows"]], number
+        for one in told["shaping"]:
+            met |= {one["action"], one["place"], one["method"]}
+            assert one["rows"] == sorted(set(one["rows"]))
+            spans = first_and_last(told, one["part"])
+            assert any(first <= one["rows"][0] and one["rows"][-1] <= last for first, last in spans)
+    assert met >= {*SIGNS, "upper edge", "lower edge", "spine", "evenly", "m1", "m1l", "kfb", "k3tog", "ssk", "cast on"}

@@ -37,6 +37,10 @@ WORDS = st.sampled_from(
         "2/2 rc",
         "[k1, yo, k1] in 1",
         "k1 with 2 wraps",
+        "bind off 2",
+        "cast on 1",
+        "m1lp",
+        "s2pp",
     ]
 )
 RUN = st.lists(WORDS, max_size=4).map(", ".join)
@@ -55,6 +59,9 @@ KEPT = st.sampled_from(
         "knit",
         "purl",
         "*p4*, p1",
+        "drop wraps, *k1, m1lp, sssp, pfb*, k1",
+        "*k1, cast on 2, k1, bind off 2*, k1",
+        "drop wraps, purl",
         "*k1, 1/2 lc*, k1",
         "k2tog, yo, *k4*, k3",
     ]

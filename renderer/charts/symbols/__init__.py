@@ -25,6 +25,8 @@ SYMBOLS: dict[str, Symbol] = {
     "m1": increases.make_one,
     "m1l": increases.make_one,
     "m1r": increases.make_one,
+    "cast on": increases.cast_on,
+    "bind off": decreases.bound_off,
     "in one": increases.in_one,
     "cable": cables.crossed,
 }

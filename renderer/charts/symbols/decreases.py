@@ -48,6 +48,11 @@ def centred(sign: Sign, pen: Pen) -> Drawing:
     return _with_bar(sign, pen, [legs, pen.line((0.0, foot), (0.0, _TOP))])
 
 
+def bound_off(sign: Sign, pen: Pen) -> Drawing:
+    """A filled circle for each stitch that leaves the needle (JIS L 0201, from memory)."""
+    return [pen.dot(0.0, 0.0, 0.24)]
+
+
 def _foot(sign: Sign) -> float:
     return _PURL_FOOT if sign.purl else _FOOT
 

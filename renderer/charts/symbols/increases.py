@@ -34,6 +34,18 @@ def make_one(sign: Sign, pen: Pen) -> Drawing:
     return [*drawing, pen.purl_bar()] if sign.purl else drawing
 
 
+def cast_on(sign: Sign, pen: Pen) -> Drawing:
+    """A loop of yarn with its two ends to the sides (JIS L 0201, from memory)."""
+    return [
+        pen.curve(
+            (-0.38, 0.28),
+            ((0.0, 0.28), (0.36, 0.1), (0.26, -0.18)),
+            ((0.18, -0.4), (-0.18, -0.4), (-0.26, -0.18)),
+            ((-0.36, 0.1), (0.0, 0.28), (0.38, 0.28)),
+        )
+    ]
+
+
 def _letter(pen: Pen, letter: str, left: float, width: float, low: float) -> Drawing:
     high = low + 0.3
     return [pen.line(*((left + width * x, low - high * (1 - y)) for x, y in stroke)) for stroke in _LETTERS[letter]]

@@ -52,6 +52,10 @@ class Pen:
         """A circle; its radius is in parts of the square's shorter side."""
         return Circle(*self.at(u, v), radius * self.unit, self.style)
 
+    def dot(self, u: float, v: float, radius: float) -> Circle:
+        """A filled circle; its radius is in parts of the square's shorter side."""
+        return Circle(*self.at(u, v), radius * self.unit, Style(fill=INK))
+
     def purl_bar(self, v: float = 0.41, half: float = 0.26) -> Path:
         """The bar that means purl, under a symbol."""
         return self.line((-half, v), (half, v))

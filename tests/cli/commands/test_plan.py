@@ -12,6 +12,7 @@ from halfhank.cli.report.terminal_writer import report_text, text_layout
 from halfhank.model.marks_and_stops.repeat_choices import repeat_choices
 from halfhank.model.number_words import chance_words
 from halfhank.model.plan_json import plan_json
+from halfhank.model.rows.shaping_table import shaped
 from halfhank.model.shawl import Shawl
 
 from tests.cli.running import GOOD, halfhank, shawl_of
@@ -231,7 +232,8 @@ def test_json_is_the_plan(good: Path, shawl: Shawl) -> None:
     for options, with_rows in (([], False), (["--rows"], True)):
         result = halfhank("plan", good, "--json", *options)
         assert (result.status, result.err) == (0, "")
-        assert json.loads(result.out) == json.loads(json.dumps(plan_json(shawl, (), with_rows, repeat_choices(plan))))
+        expected = plan_json(shawl, (), with_rows, repeat_choices(plan), shaped(plan.parts))
+        assert expected["shaping"] and json.loads(result.out) == json.loads(json.dumps(expected))
         assert result.out.isascii()
 
 

@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from halfhank.grammar.items import METHODS
 from halfhank.grammar.language import SHAPES
 from halfhank.grammar.lines.trade_phrases import US_NEEDLES_MM, suggestions_at
 from halfhank.grammar.parse import parse
@@ -121,7 +122,7 @@ def test_the_mend_is_reported_and_mends(line: str, written: str, mend: str) -> N
     [
         ("shape triangle", "shape: triangle", "remove `:`"),
         ("  garter 4 rows", "  garter 4 rows // plain", "start a comment with `#`"),
-        ("  row 1: *k2, p4*, k1", "  row 1 (RS): *k2, p4*, k1", "remove `(RS)`"),
+        ("  row 1: *k2, p4*, k1", "  row 1 (rs): *k2, p4*, k1", "remove `(rs)`"),
         (
             "  gauge 20 sts 40 rows over 10 cm",
             "  gauge 20 sts 40 rows",
@@ -223,6 +224,73 @@ def test_rows_in_a_part_belong_in_a_stitch(written: str) -> None:
     (problem,) = _problems("  garter 4 rows", f"  {written}")
     hint = "rows belong in a `stitch` block; a part says which stitch and how long, as in `garter 4 rows`"
     assert problem.hint == hint and problem.span == (14, 3, 3 + len(written))
+
+
+@pytest.mark.parametrize("method", [*METHODS["increase"], *METHODS["decrease"]])
+def test_a_method_goes_with_its_action(method: str) -> None:
+    for action, methods in METHODS.items():
+        found = _problems("  increase 1 at spine every 2 rows", f"  {action} 2 {method} at spine every 2 rows")
+        assert [one.code for one in found] == ([] if method in methods else ["wrong-method"])
+        assert all(one.hint == f"write `{methods[0]}`, or no method" for one in found)
+
+
+@pytest.mark.parametrize(
+    ("written", "method"),
+    [
+        ("yarn over", "yo"),
+        ("yarn overs", "yo"),
+        ("make 1", "m1"),
+        ("make one left", "m1"),
+        ("M1", "m1"),
+        ("m1l", "m1"),
+        ("knit front and back", "kfb"),
+        ("KFB", "kfb"),
+        ("k2 tog", "k2tog"),
+        ("knit 2 together", "k2tog"),
+        ("K3tog", "k3tog"),
+        ("p2 tog", "p2tog"),
+        ("purl 3 together", "p3tog"),
+        ("skp", "ssk"),
+        ("slip slip knit", "ssk"),
+        ("cdd", "s2kp"),
+        ("k2tgo", "k2tog"),
+    ],
+)
+def test_a_method_in_the_trades_words(written: str, method: str) -> None:
+    action = "increase" if method in METHODS["increase"] else "decrease"
+    line = f"  {action} 2 {written} at spine every 2 rows"
+    (problem,) = _problems("  increase 1 at spine every 2 rows", line)
+    place = (problem.span.column, problem.span.end) if problem.span else None
+    assert (problem.code, problem.hint) == ("unknown-word", f"write `{method}`")
+    assert place == (14, 14 + len(written))
+
+
+@pytest.mark.parametrize(
+    ("written", "line"),
+    [
+        ("increase 1 at spine every 2 rows with yo", "increase 1 yo at spine every 2 rows"),
+        ("increase 1 at spine (m1) every 2 rows", "increase 1 m1 at spine every 2 rows"),
+        ("decrease 8 evenly every 8 rows, using k2tog", "decrease 8 k2tog evenly every 8 rows"),
+        ("increase 2 sts at each edge by a kfb every 4 rows", "increase 2 kfb at each edge every 4 rows"),
+        ("inc 1 at each edge and 1 yo at spine every 2 rows", "increase 1 at each edge and 1 yo at spine every 2 rows"),
+        ("ssk at each end of every other row", "decrease 1 ssk at each edge every 2 rows"),
+        ("M1L at spine every RS row", "increase 1 m1 at spine every 2 rows"),
+    ],
+)
+def test_a_method_that_stands_elsewhere_goes_behind_its_number(written: str, line: str) -> None:
+    (problem,) = _problems("  increase 1 at spine every 2 rows", f"  {written}")
+    mended = written.replace("inc ", "increase ", 1) if problem.hint == "write `increase`" else line
+    assert problem.hint in (f"write `{line}`", "write `increase`") and mended == line
+
+
+def test_words_that_fit_are_few_all_the_same() -> None:
+    (problem,) = _problems("  increase 1 at spine every 2 rows", "  increase 1 frob at spine every 2 rows")
+    assert problem.message == "`frob` does not fit here; expected `at` or `evenly`."
+
+
+def test_stitches_may_be_called_as_methods_are() -> None:
+    text = TEXT.replace("stitch mesh\n", "stitch yo\n").replace("  garter 4 rows\n", "  yo 4 rows\n")
+    assert "  yo 4 rows" in text and "unknown-word" not in {one.code for one in parse(text).problems}
 
 
 def test_a_stitch_may_be_called_row() -> None:

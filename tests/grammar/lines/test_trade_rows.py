@@ -5,6 +5,7 @@ from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.lines.trade_rows import ITEMS_OF_TRADE, row_of_trade
 from halfhank.grammar.parse import parse
 from halfhank.grammar.problems.problem import Problem
+from halfhank.grammar.reading.instruction_reader import same_items
 
 from tests.grammar.lines.test_mends import TEXT
 from tests.model.checks.test_planted import SHAWL
@@ -33,6 +34,10 @@ ROWS = [
     ("Row 1 (RS): (YO, K2tog) x 3, K1", "row 1: [yo, k2tog] 3 times, k1"),
     ("row 1: k1tbl, p1tbl, k2togtbl", "row 1: k1 tbl, p1 tbl, k2tog tbl"),
     ("row 1: K1, sl2-k1-p2sso, K1", "row 1: k1, s2kp, k1"),
+    ("Row 1 (RS): K1, *k2tog, yo*, k1 (13 sts).", "row 1: k1, *k2tog, yo*, k1"),
+    ("Row 1: *K2, P4; rep from * to last st, K1. [1,027 stitches]", "row 1: *k2, p4*, k1"),
+    ("row 1: BO 3 sts, *k1*, CO 2", "row 1: bind off 3, *k1*, cast on 2"),
+    ("Row 1: Drop extra wraps, Knit", "row 1: drop wraps, knit"),
     ("Row 1 (RS): *K3, yo; rep from * to end. Each repeat now has 4 sts.", "row 1: *k3, yo*"),
     ("Row 1 (RS): *K3, yo; rep from * to end. Each multiple now has 4 sts.", "row 1: *k3, yo*"),
 ]
@@ -50,6 +55,32 @@ def test_the_whole_row_is_said_anew(written: str, mended: str) -> None:
     text = edited(TEXT.replace(ROW, f"  {written}\n"), problem.edit)
     assert f"  {mended}\n" in text
     assert {one.code for one in parse(text).problems} <= {"row-missing"}
+
+
+@pytest.mark.parametrize("head", ["Row 1 (RS)", "Row 1", "row 1 (WS)", "row  1  (RS) ", "Rows 1-1 (RS)"])
+@pytest.mark.parametrize("end", ["", " (1 st)", " (13 sts)", " (1,027 sts) "])
+@pytest.mark.parametrize("items", ["k1, *yo, k2tog*", "k3, bind off 2, [k1] 4 times", "knit", "drop wraps, purl"])
+def test_a_row_of_instructions_reads_as_it_is(head: str, items: str, end: str) -> None:
+    """Its side and its count are read over: the row means what it means without them."""
+    printed, plain = (parse(TEXT.replace(ROW, f"  {row}\n")) for row in (f"{head}: {items}{end}", f"row 1: {items}"))
+    assert printed.problems == plain.problems == () and printed.description and plain.description
+    rows = [read.description.stitches[1].rows[0] for read in (printed, plain) if read.description]
+    assert rows[0].numbers == rows[1].numbers == (1,) and same_items(rows[0].items, rows[1].items)
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "row 1 (13 sts): k1",
+        "row 1: k1 (RS)",
+        "row 1: (13 sts)",
+        "row 1 (RS) (WS): k1",
+        "row 1: k1 (3 sts), k1",
+        "Row 1: K1",
+    ],
+)
+def test_sides_and_counts_have_their_places(row: str) -> None:
+    assert problems(row) != ()
 
 
 @pytest.mark.parametrize("item", ITEMS_OF_TRADE)
@@ -100,7 +131,8 @@ def test_written_instructions_can_be_pasted_back() -> None:
     assert again and again.shawl.used_g == planned.shawl.used_g
 
 
-PRINTED = "row 1: *[k1, yo, k1] in 1, sl2 wyif, [k2tog] 2 times, 2/2 lc, k1 with 3 wraps, yo twice*\n  row 2: knit"
+PRINTED = "row 1: *[k1, yo, k1] in 1, sl2 wyif, [k2tog] 2 times, 2/2 lc, k1 with 3 wraps, yo twice, m1lp, m1rp, pfb*"
+PRINTED += ", sssp, s2pp, bind off 2, cast on 3\n  row 2: drop wraps, knit"
 
 
 @pytest.mark.parametrize("name", [*STITCH_PATTERNS, "made"])

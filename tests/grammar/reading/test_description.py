@@ -104,6 +104,11 @@ def test_shaping_lines() -> None:
     assert (line.action, line.every, line.from_row, line.until) == ("bind off", 1, 7, 12)
     line = _shaping("decrease 8 evenly from row 4")
     assert (line.action, line.every, line.from_row, line.places[0].place) == ("decrease", None, 4, "evenly")
+    assert [placed.method for placed in line.places] == [None]
+    line = _shaping("increase 1 yo at each edge and 2 at spine every 2 rows")
+    assert [(one.amount, one.place, one.method) for one in line.places] == [(1, "each edge", "yo"), (2, "spine", None)]
+    line = _shaping("decrease 4 sssk evenly every 8 rows")
+    assert [(one.amount, one.place, one.method) for one in line.places] == [(4, "evenly", "sssk")]
     line = _shaping("increase evenly to 120 sts from row 9")
     assert (line.places, line.every, line.from_row, line.evenly_to) == ((), None, 9, 120)
 

@@ -85,3 +85,20 @@ def test_rows(row: str, hint: str) -> None:
 def test_commas_in_numbers(line: str, written: str, hint: str) -> None:
     (problem,) = _problems(line, written)
     assert (problem.code, problem.hint) == ("comma-number", hint)
+
+
+@pytest.mark.parametrize(
+    ("row", "hint"),
+    [
+        ("bo, k1", "write `bind off` with its number, as in `bind off 3`"),
+        ("bindoff, k1", "write `bind off` with its number, as in `bind off 3`"),
+        ("co, k1", "write `cast on` with its number, as in `cast on 3`"),
+        ("bind off 3 stitches, k1", "remove it: the number is of stitches"),
+        ("m1pl, k1", "write `m1lp`"),
+        ("M1RP, k1", "write `m1rp`"),
+        ("cddp, p1", "write `s2pp`"),
+    ],
+)
+def test_what_is_meant_by_items_of_several_words_and_by_purled_ones(row: str, hint: str) -> None:
+    (problem,) = _problems("  row 1: knit", f"  row 1: {row}")
+    assert (problem.code, problem.hint) == ("unknown-item", hint)

@@ -126,6 +126,6 @@ def test_yarn_follows_the_loops() -> None:
 
 def test_without_a_multiple_a_whole_row_counts_as_wide_as_the_others() -> None:
     """Two extra wraps in three stitches, and a plain row of three: two wraps in six stitches."""
-    found = draw(stitch("row 1: *k1 with 3 wraps, k2*\nrow 2: knit").rows, None)
+    found = draw(stitch("row 1: *k1 with 3 wraps, k2*\nrow 2: knit").rows)
     assert found.loops == 1
     assert found.wraps == pytest.approx(2 / 6)

@@ -5,7 +5,7 @@ from halfhank.grammar.builtin.built_in_stitches import built_in_stitch
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
 from halfhank.grammar.reading.instruction_reader import InstructionError, read_lines, same_items
 from halfhank.model.instructions.abbreviations import explained
-from halfhank.model.instructions.row_lines import row_lines
+from halfhank.model.instructions.row_lines import release_lines, row_lines
 from halfhank.model.stitches.mirror import mirrored, stand_ins
 from halfhank.model.stitches.pattern import Pattern, built_in_pattern, pattern_of
 from hypothesis import given, settings
@@ -83,10 +83,37 @@ def test_lace_reads_back() -> None:
 
 
 PLAIN = st.sampled_from(
-    ["k3", "p1", "k2 tbl", "yo", "yo twice", "k2tog", "ssk", "s2kp", "sl2", "sl1 wyif", "m1r", "kfb"]
+    [
+        "k3",
+        "p1",
+        "k2 tbl",
+        "yo",
+        "yo twice",
+        "k2tog",
+        "ssk",
+        "s2kp",
+        "sl2",
+        "sl1 wyif",
+        "m1r",
+        "kfb",
+        "m1lp",
+        "bind off 2",
+    ]
 )
 MORE = PLAIN | st.sampled_from(
-    ["k1 with 2 wraps", "k2tog with 3 wraps", "2/1 lc", "[k1, yo, k1] in 2", "p2tog tbl", "m1"]
+    [
+        "k1 with 2 wraps",
+        "k2tog with 3 wraps",
+        "2/1 lc",
+        "[k1, yo, k1] in 2",
+        "p2tog tbl",
+        "m1",
+        "cast on 3",
+        "m1rp",
+        "pfb",
+        "sssp",
+        "s2pp",
+    ]
 )
 BRACKETS = st.builds(
     lambda inner, n: f"[{', '.join(inner)}] {n} times", st.lists(MORE, min_size=1, max_size=3), st.integers(2, 5)
@@ -118,6 +145,23 @@ def test_the_second_wing_mirrors_the_first() -> None:
         mirrored(one).rows[0].items,
         pattern("row 1: k1, *yo, ssk, k3, 2/1 rc, m1l, [k1, p1] 2 times*, k2tog").rows[0].items,
     )
+
+
+def test_purled_leans_are_mirrored_exactly_and_wraps_are_dropped_first() -> None:
+    rows = "row 1: k1 with 2 wraps, *k4*\nrow 2: drop wraps, m1lp, *sssp, p1*, cast on 3\nrow 3: drop wraps, purl"
+    one = pattern(rows)
+    assert stand_ins(one) == () and mirrored(mirrored(one)) == one
+    assert row_lines(mirrored(one))[1:] == [
+        "Row 2 (WS): Drop wraps, cast on 3, *p1, p3tog; rep from * to end, M1RP. Each repeat now has 2 sts.",
+        "Row 3 (RS): Drop wraps, purl.",
+    ]
+
+
+def test_wraps_are_told_of_once() -> None:
+    assert release_lines(pattern("row 1: k3 with 2 wraps\nrow 2: drop wraps, purl")) == []
+    assert release_lines(pattern("row 1: k3 with 2 wraps\nrow 2: purl")) == [
+        "On row 2, drop the extra wraps of the row before."
+    ]
 
 
 def test_what_has_no_exact_mirror_image_is_known() -> None:

@@ -4,7 +4,7 @@ import re
 
 import pytest
 from halfhank.grammar.reading.instruction_reader import read_notation
-from halfhank.model.instructions.even_spacing import even_decreases, even_increases, even_words
+from halfhank.model.instructions.rows.even_spacing import even_decreases, even_increases, even_words
 from halfhank.model.instructions.shaping_sentences import even_sentence
 from halfhank.model.report_tree import words_of
 from halfhank.model.stitch_counts.tally import tally_of

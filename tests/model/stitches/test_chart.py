@@ -11,7 +11,18 @@ from halfhank.model.stitches.worked_rows import too_large
 from tests.model.stitches.test_checks import GOOD
 from tests.model.stitches.writing import items, stitch
 
-LETTERS = {"k": "k", "yo": "o", "k2tog": "/", "ssk": "\\", "s2kp": "^", "cable": "x", "in one": "v", "sl": "s"}
+LETTERS = {
+    "k": "k",
+    "yo": "o",
+    "k2tog": "/",
+    "ssk": "\\",
+    "s2kp": "^",
+    "cable": "x",
+    "in one": "v",
+    "sl": "s",
+    "bind off": "-",
+    "cast on": "u",
+}
 
 
 def charted(rows: str, multiple: str = "", turned: bool = False) -> Chart:
@@ -75,6 +86,17 @@ def test_squares_without_a_stitch_lie_where_stitches_were_lost() -> None:
     assert drawn(charted(rows, "9 sts")) == ["|kkk.^.kkk|", "|kkk.k.kkk|", "|kkkvvvkkk|", "|kkkkkkkkk|"]
 
 
+def test_stitches_bound_off_and_cast_on_have_squares_of_their_own() -> None:
+    """A square in the row that binds them off, none above it; at the end of a right-side row they are on the left."""
+    rows = "row 1: bind off 2, k4, cast on 1\nrow 2: purl\nrow 3: k5, cast on 1\nrow 4: knit"
+    assert drawn(charted(rows)) == ["ukkkk--", "kkkkk..", "ukkkkk.", "pppppp."]
+
+
+def test_dropped_wraps_have_no_square() -> None:
+    assert drawn(charted("row 1: k3 with 2 wraps\nrow 2: drop wraps, purl\nrow 3: k3\nrow 4: p3")) == ["kkk"] * 4
+    assert drawn(charted("row 1: k3 with 2 wraps\nrow 2: drop wraps, p3")) == ["kkk"] * 2
+
+
 def test_squares_without_a_stitch_lie_under_stitches_to_come() -> None:
     rows = "row 1: knit\nrow 2: purl\nrow 3: *k2, yo, k2*\nrow 4: purl\nrow 5: *k1, k2tog, k2*\nrow 6: purl"
     chart = charted(rows, "4 sts")
@@ -132,6 +154,15 @@ def test_a_panel_has_no_box() -> None:
         ("ssp", "ssk"),
         ("p3tog", "k3tog"),
         ("k3tog", "p3tog"),
+        ("sssp", "sssk"),
+        ("sssk", "sssp"),
+        ("s2pp", "s2kp"),
+        ("s2kp", "s2pp"),
+        ("m1lp", "m1l"),
+        ("m1rp", "m1r"),
+        ("m1l", "m1lp"),
+        ("bind off 1", "bind off 1"),
+        ("cast on 1", "cast on 1"),
         ("yo", "yo"),
         ("p1 tbl", "k1 tbl"),
         ("sl1 wyif", "sl1"),
@@ -165,7 +196,8 @@ def test_a_sign_of_a_wrong_side_row_is_listed_wherever_it_stands() -> None:
 
 
 @pytest.mark.parametrize(
-    ("written", "key"), [("k3", "k"), ("sl2 wyif", "sl wyif"), ("m1l", "M1L"), ("yo twice", "yo twice")]
+    ("written", "key"),
+    [("k3", "k"), ("sl2 wyif", "sl wyif"), ("m1l", "M1L"), ("yo twice", "yo twice"), ("bind off 3", "bind off")],
 )
 def test_the_key_leaves_out_the_number(written: str, key: str) -> None:
     assert key_abbreviation(items(written)[0]) == key

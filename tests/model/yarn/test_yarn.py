@@ -171,7 +171,7 @@ def test_what_the_swatched_stitch_draws_itself_is_taken_off(rows: str) -> None:
     room = room_of(f"{swatched}\n{other}", "garter 2 rows")
     one, same, plain = (room[name].fabric.yarn_m for name in ("one", "other", "garter"))
     assert same == pytest.approx(one)
-    drawn = draw(room.measures.rows("one"), None)
+    drawn = draw(room.measures.rows("one"))
     assert drawn.loops * plain + drawn.wraps * room.wrap_m == pytest.approx(one)
     assert plain != pytest.approx(one)
 
@@ -186,7 +186,7 @@ def test_huge_counts_in_notation_stay_finite() -> None:
     for _ in range(40):
         nest = f"[{nest}] 999999999 times"
     room = room_of(f"{GARTER}\nstitch own\n  row 1: {nest}\n  row 2: sl1, k1")
-    assert 0.5 <= draw(room.measures.rows("own"), None).loops <= 1
+    assert 0.5 <= draw(room.measures.rows("own")).loops <= 1
 
 
 @pytest.mark.parametrize("name", ["garter", "stockinette", "drop", "ground"])

@@ -54,14 +54,36 @@ def fabric(block: Fabric) -> Lines:
     return lines
 
 
+# By which the numbers of stitches stay as they are.
+METHODS = {
+    "increase": ("yo", "m1", "kfb"),
+    "decrease": ("k2tog", "ssk", "p2tog", "ssp"),
+    "decrease by twos": ("k3tog", "sssk", "sk2p", "p3tog", "sssp"),
+}
+
+
+def method(line: Line, number: int) -> list[str]:
+    """How the stitches at one of its places are made, said for every other line."""
+    amount, place = line.places[number]
+    chosen = 3 * amount + len(place) + (line.every or 0) + (line.until or 0)
+    by_twos = line.action == "decrease" and amount % 2 == 0
+    methods = METHODS.get("decrease by twos" if by_twos else line.action, ())
+    return [methods[chosen % len(methods)]] if methods and chosen % 2 else []
+
+
 def shaping(line: Line) -> list[str]:
     words = [line.action]
     if line.evenly_to is not None:
         words += ["evenly to", counted(line.evenly_to, "sts")]
     elif line.places[0][1] == "evenly":
-        words += [str(line.places[0][0]), "evenly"]
+        words += [str(line.places[0][0]), *method(line, 0), "evenly"]
     else:
-        words.append(" and ".join(f"{amount} at {place}" for amount, place in line.places))
+        words.append(
+            " and ".join(
+                " ".join([str(amount), *method(line, k), f"at {place}"])
+                for k, (amount, place) in enumerate(line.places)
+            )
+        )
     if line.every is not None:
         words.append("every row" if line.every == 1 else f"every {line.every} rows")
     if line.from_row is not None:

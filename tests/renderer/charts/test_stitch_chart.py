@@ -21,8 +21,9 @@ from tests.renderer import checks
 
 CAPTIONS = Captions("fern", ("multiple of 8 sts + 1, 12 rows", "19 sts 30 rows over 10 cm"), 19 / 30)
 EVERY = (
-    "k1, p1, k1 tbl, p1 tbl, sl1, sl1 wyif, yo, k2tog, ssk, p2tog, ssp, k3tog, sssk, sk2p, s2kp, p3tog, k2tog tbl, "
-    "p2tog tbl, kfb, m1, m1l, m1r, k1 with 2 wraps, k1 with 3 wraps, p1 with 3 wraps, k2tog with 2 wraps, "
+    "k1, p1, k1 tbl, p1 tbl, sl1, sl1 wyif, yo, k2tog, ssk, p2tog, ssp, k3tog, sssk, sk2p, s2kp, p3tog, sssp, s2pp, "
+    "k2tog tbl, p2tog tbl, kfb, pfb, m1, m1l, m1r, m1lp, m1rp, cast on 1, bind off 1, "
+    "k1 with 2 wraps, k1 with 3 wraps, p1 with 3 wraps, k2tog with 2 wraps, "
     "2/2 rc, 2/2 lc, 2/1 rc, 1/2 rc, 2/1 lc, 1/2 lc, [k1, yo, k1] in 1, [k1, p1, k1] in 1, [k1, yo, k1] in 3"
 )
 SIGNS = list(dict.fromkeys(sign_of(item, side) for side in (False, True) for item in units(items(EVERY))))
@@ -186,8 +187,9 @@ def test_leaning_strokes_lean_as_published() -> None:
         low, high = sorted((first, last), key=lambda point: -point[1])
         return high[0] > low[0]
 
-    assert [rises_right(name) for name in ("k2tog", "k3tog", "p2tog", "2/2 rc", "1/3 rc")] == [True] * 5
-    assert [rises_right(name) for name in ("ssk", "sssk", "sk2p", "ssp", "2/2 lc", "k2tog tbl")] == [False] * 6
+    assert [rises_right(name) for name in ("k2tog", "k3tog", "p2tog", "p3tog", "2/2 rc", "1/3 rc")] == [True] * 6
+    assert [rises_right(name) for name in ("ssk", "sssk", "sk2p", "ssp", "sssp", "2/2 lc")] == [False] * 6
+    assert not rises_right("k2tog tbl")
 
 
 def test_wraps_are_a_number_over_loops() -> None:

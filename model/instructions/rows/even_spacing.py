@@ -32,11 +32,11 @@ def even_increases(stitches: int, more: int) -> Even | None:
     return Even((1, *_spread(stitches - 2, more - 1), 1), 0)
 
 
-def even_decreases(stitches: int, fewer: int) -> Even | None:
-    """`fewer` decreases of two stitches over the row, None where there is no room for them."""
-    if 2 * fewer > stitches or fewer < 1:
+def even_decreases(stitches: int, changes: int, takes: int = 2) -> Even | None:
+    """So many changes that take `takes` stitches each over the row, None where there is no room for them."""
+    if takes * changes > stitches or changes < 1:
         return None
-    return Even(_runs(stitches - 2 * fewer, fewer), 2)
+    return Even(_runs(stitches - takes * changes, changes), takes)
 
 
 def _runs(plain: int, changes: int) -> tuple[int, ...]:
@@ -65,10 +65,15 @@ def crowded_words(stitches: int, change: int) -> str:
 
     At least one stitch is left.
     """
+    counts = crowded_counts(stitches, change)
     if change > 0:
-        made = _spread(stitches + change, stitches)
-        return ", ".join(_grouped([_increased(count) for count in made]))
-    return ", ".join(_grouped([f"k{count}tog" for count in _spread(stitches, stitches + change)]))
+        return ", ".join(_grouped([_increased(count) for count in counts]))
+    return ", ".join(_grouped([f"k{count}tog" for count in counts]))
+
+
+def crowded_counts(stitches: int, change: int) -> list[int]:
+    """What is made in each stitch of the row, or, of a row that gets shorter, how many are worked as one each time."""
+    return _spread(stitches + change, stitches) if change > 0 else _spread(stitches, stitches + change)
 
 
 def _increased(made: int) -> str:
