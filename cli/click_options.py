@@ -13,6 +13,9 @@ class FileName(click.Path):
         return os.fspath(value)
 
 
+EMBED = "Draw for a page of HTML: the svg element alone, as wide as its place, without ids."
+
+
 def example(line: str) -> str:
     """A command's epilog: the last line of its help, a command line that can be typed as it is."""
     return f"\b\nExample: {line}"

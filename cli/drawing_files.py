@@ -30,12 +30,23 @@ def format_of(target: str) -> str:
     return extension.lower()
 
 
-def rendered(draw: "Callable[[], Scene]", format_: str) -> bytes:
-    """The file of what `draw` draws. Raises `CommandError` where it cannot be made."""
+def rendered(draw: "Callable[[], Scene]", format_: str, embed: bool = False) -> bytes:
+    """The file of what `draw` draws, or to `embed` the element alone. Raises `CommandError` where it cannot be made."""
     from halfhank import renderer
 
+    if embed:
+        from halfhank.renderer.inline.inline_svg import to_inline_svg
+
+        check_embedded(format_)
+        return made(lambda: to_inline_svg(draw()))
     write = {".svg": renderer.to_svg, ".png": renderer.to_png, ".pdf": renderer.to_pdf}[format_]
     return made(lambda: write(draw()))
+
+
+def check_embedded(format_: str) -> None:
+    """Raises `CommandError` where a drawing that is to stand in a page of HTML would not be SVG."""
+    if format_ != ".svg":
+        raise CommandError(f"--embed makes an SVG, not a {format_[1:].upper()}", "end its name in .svg")
 
 
 def made(make: "Callable[[], bytes]") -> bytes:

@@ -8,6 +8,7 @@ from halfhank.model.outline.local_outline import PINNED_STRAIGHT
 from halfhank.model.outline.outline import Outline
 from halfhank.model.shawl import Shawl
 from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
+from halfhank.model.words.drawn_words import phrase
 
 
 def summary(design: Design, outline: Outline) -> str:
@@ -17,23 +18,21 @@ def summary(design: Design, outline: Outline) -> str:
         words.append(outline.fan_words)
     pinned = design.pinned.written.value if design.pinned else None
     if isinstance(pinned, PinnedTo):
-        words.append(
-            f"pinned to {_length(pinned.width.value, pinned.width.unit)} by "
-            f"{_length(pinned.depth.value, pinned.depth.unit)}"
-        )
+        width, depth = (_length(one.value, one.unit) for one in (pinned.width, pinned.depth))
+        words.append(phrase("summary.pinned-to", width=width, depth=depth))
     elif pinned and outline.pinned and PINNED_STRAIGHT not in (outline.fan_words or ""):
         words.append(PINNED_STRAIGHT)
     words.append(bind_off_words(design.bind_off))
     if design.by:
-        words.append(f"by {design.by}")
+        words.append(phrase("summary.by", designer=design.by))
     return ", ".join(words)
 
 
 def blocking_words(outline: Outline) -> str:
     """What the piece's size is the size of."""
     if outline.pinned:
-        return "blocked and pinned"
-    return "blocked" if outline.curved else "blocked, not stretched"
+        return phrase("blocked.pinned")
+    return phrase("blocked.curved" if outline.curved else "blocked.flat")
 
 
 def _length(value: float, unit: str) -> str:
@@ -55,8 +54,8 @@ def one_more_short(shawl: Shawl) -> str:
         return ""
     teeth = sum(after < before for before, after in pairwise(shawl.rows.stitches))
     if "sawtooth" in shawl.outline.words and teeth in (shawl.allowed, (shawl.allowed or 0) - 1):
-        return "one more tooth"
-    return f"one more {unit.replace('repeats', 'repeat', 1)}"
+        return phrase("more.tooth")
+    return phrase("more.unit", unit=unit.replace("repeats", "repeat", 1))
 
 
 def turning_row(shawl: Shawl) -> int | None:
@@ -81,11 +80,12 @@ def depth_name(shawl: Shawl) -> str:
 
 def stitch_name(stitch: str) -> str:
     """What a stitch is called: by its name in the description, but for the built-in elongated rows."""
-    return "drop stitch" if stitch == "drop" else stitch
+    return phrase("stitch.drop") if stitch == "drop" else stitch
 
 
 def without_words(parts: tuple[str, ...]) -> str:
     """Which parts are not worked: `without the border`; empty where all are."""
-    named = [part if part.lower().startswith("the ") else f"the {part}" for part in parts]
-    first, last = ", ".join(named[:-1]), named[-1:]
-    return "without " + " and ".join([first, *last] if first else last) if named else ""
+    named = [part if part.lower().startswith("the ") else phrase("left-out.the", part=part) for part in parts]
+    if len(named) > 1:
+        return phrase("left-out.without-both", parts=", ".join(named[:-1]), last=named[-1])
+    return phrase("left-out.without", parts=named[0]) if named else ""

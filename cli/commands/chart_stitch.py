@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 from halfhank.cli import drawing_files, files, planned_file, terminal
-from halfhank.cli.click_options import FileName, example, helped
+from halfhank.cli.click_options import EMBED, FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -18,8 +18,9 @@ if TYPE_CHECKING:
 @click.argument("file", type=FileName())
 @click.argument("name", required=False)
 @click.option("-o", "--output", metavar="OUT", type=FileName(), help="Where to draw: .svg, .png, .pdf, or - for SVG.")
+@click.option("--embed", is_flag=True, help=EMBED)
 @helped
-def command(file: str, name: str | None, output: str | None) -> int:
+def command(file: str, name: str | None, output: str | None, embed: bool) -> int:
     """Draw the chart of a stitch of FILE, from its written rows.
 
     NAME may be left out where FILE has one stitch with rows. FILE may also be the name of a built-in stitch pattern
@@ -39,7 +40,7 @@ def command(file: str, name: str | None, output: str | None) -> int:
         pattern = _pattern(measures, name)
         scene = _scene(pattern, measures)
         target = drawing_files.beside(file, f"-{pattern.name}") if output is None else output
-    files.write(target, drawing_files.rendered(lambda: scene, format_), source)
+    files.write(target, drawing_files.rendered(lambda: scene, format_, embed), source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
@@ -85,24 +86,31 @@ def _built_in_scene(name: str) -> "Scene":
 
 def _scene(pattern: "Pattern", measures: "StitchMeasures") -> "Scene":
     """A stitch of a description, in squares of its gauge."""
+    from halfhank.model.words.drawn_words import phrase
     from halfhank.renderer.paper.measure_words import plain_number
 
     measure = measures.measure(pattern.name)
     stitches, rows = measure.gauge
-    about = "about " if measure.assumed else ""
-    over = f"{plain_number(measure.over_cm)} cm"
-    gauge = f"{about}{plain_number(stitches)} sts {plain_number(rows)} rows over {over}"
-    return _drawn(pattern, (f"from “{measures.design.title}”", gauge), measure.row_cm / measure.stitch_cm)
+    gauge = phrase(
+        "stitch-chart.about" if measure.assumed else "stitch-chart.gauge",
+        stitches=plain_number(stitches),
+        rows=plain_number(rows),
+        length=phrase("measure.cm", number=plain_number(measure.over_cm)),
+    )
+    source = phrase("stitch-chart.from", shawl=measures.design.title)
+    return _drawn(pattern, (source, gauge), measure.row_cm / measure.stitch_cm)
 
 
 def _drawn(pattern: "Pattern", lines: tuple[str, ...], row_to_stitch: float) -> "Scene":
-    from halfhank.model.number_words import counted
     from halfhank.model.stitches.chart import chart_of
     from halfhank.model.stitches.worked_rows import too_large
+    from halfhank.model.words.drawn_words import phrase
     from halfhank.renderer.charts.stitch_chart import Captions, stitch_chart
 
     problem = too_large(pattern)
     if problem:
         raise CommandError(f"{pattern.name}: {problem.message}")
-    counts = f"{pattern.multiple.short_words}, {counted(len(pattern.rows), 'row')}"
-    return stitch_chart(chart_of(pattern), Captions(f"Stitch pattern: {pattern.name}", (counts, *lines), row_to_stitch))
+    rows = phrase("count.row", count=len(pattern.rows))
+    counts = phrase("stitch-chart.counts", multiple=pattern.multiple.short_words, rows=rows)
+    title = phrase("stitch-chart.title", name=pattern.name)
+    return stitch_chart(chart_of(pattern), Captions(title, (counts, *lines), row_to_stitch))

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 import click
 from halfhank import draw
 from halfhank.cli import drawing_files, files, planned_file, terminal
-from halfhank.cli.click_options import FileName, example, helped
+from halfhank.cli.click_options import EMBED, FileName, example, helped
 from halfhank.cli.errors import ALL_WELL, MISTAKES, CommandError
 
 if TYPE_CHECKING:
@@ -46,7 +46,9 @@ def _width(context: click.Context, parameter: click.Parameter, text: str | None)
 @click.option("--ramp", type=click.Choice(RAMPS), default=RAMPS[0], show_default=True, help="Shading: haze saves ink.")
 @click.option("--contours", is_flag=True, help="Draw a line every 10 g (0.5 oz) of yarn, or in larger steps.")
 @click.option("--only", type=click.Choice(("drawing",)), help="Leave out title, skein, table and remarks.")
+@click.option("--without", type=click.Choice(("table",)), help="Leave out the table of parts; a key names them.")
 @click.option("--transparent", is_flag=True, help="Leave out the white sheet behind the drawing.")
+@click.option("--embed", is_flag=True, help=EMBED)
 @click.option("--as-planned", is_flag=True, help="Leave the log out: draw the plan before any weighing.")
 @helped
 def command(
@@ -59,7 +61,9 @@ def command(
     ramp: str,
     contours: bool,
     only: str | None,
+    without: str | None,
     transparent: bool,
+    embed: bool,
     as_planned: bool,
 ) -> int:
     """Draw the schematic of FILE, shaded by the yarn used.
@@ -69,13 +73,13 @@ def command(
     """
     target = output if output is not None else drawing_files.beside(file)
     format_ = ".svg" if output is None else drawing_files.format_of(output)
-    options = _options(scale, width_mm, units, ramp, contours, height_mm, only, transparent)
+    options = _options(scale, width_mm, units, ramp, contours, height_mm, only, transparent, without)
     found = planned_file.plan_file(file)
     found = found.without_log() if as_planned else found
     planned_file.print_problems(found)
     if found.plan is None:
         return MISTAKES
-    files.write(target, _render(found.plan, options, format_), found.source)
+    files.write(target, _render(found.plan, options, format_, embed), found.source)
     if target != files.STANDARD:
         terminal.out(f"{terminal.safe(target)}\n")
     return ALL_WELL
@@ -92,5 +96,7 @@ def _options(*chosen: Any) -> "Options":
     return options
 
 
-def _render(plan: "Plan", options: "Options", format_: str) -> bytes:
-    return drawing_files.made(lambda: draw(plan, format=format_[1:], **options._asdict()))
+def _render(plan: "Plan", options: "Options", format_: str, embed: bool) -> bytes:
+    if embed:
+        drawing_files.check_embedded(format_)
+    return drawing_files.made(lambda: draw(plan, format=format_[1:], embed=embed, **options._asdict()))

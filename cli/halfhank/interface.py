@@ -48,6 +48,8 @@ def draw(
     only: str | None = None,
     transparent: bool = False,
     as_planned: bool = False,
+    without: str | None = None,
+    embed: bool = False,
 ) -> bytes:
     """The schematic of a description, or of a plan made before, as the bytes of a file.
 
@@ -55,8 +57,11 @@ def draw(
     either the largest round scale is taken that fits a page. `units` (`cm` or `in`) lead; else the description's do.
     `ramp` is `tide` or `haze`; `contours` draws a line every 10 g (0.5 oz) of yarn, or in larger steps.
     `height_mm` is the most that the page may be high; `only="drawing"` leaves out title, skein, table and remarks;
-    `transparent` leaves out the white sheet.
+    `without="table"` leaves out the table of parts alone, and a key names the parts; `transparent` leaves out the white
+    sheet.
     `as_planned` leaves the log out: the shawl is drawn as it was before anything was weighed.
+    `embed` gives the `svg` element alone, to stand inline in a page of HTML: as wide as its place there, without ids
+    and style rules; a transparent one takes the page's colour of text.
 
     Raises `DescriptionError` for a description with mistakes, `halfhank.renderer.OptionError` (a `ValueError`) for
     options that no drawing can follow, and `halfhank.renderer.ExportError` where a PNG or PDF cannot be made.
@@ -65,13 +70,25 @@ def draw(
 
     if format not in ("svg", "png", "pdf"):
         raise renderer.OptionError(f"a drawing is svg, png or pdf, not {format!r}")
-    options = renderer.Options(scale, width_mm, units, ramp, contours, height_mm, only, transparent)
+    if embed and format != "svg":
+        raise renderer.OptionError(f"a drawing to embed is svg, not {format}")
+    options = renderer.Options(scale, width_mm, units, ramp, contours, height_mm, only, transparent, without)
     drawn = _drawable(text)
     if as_planned:
         drawn = _without_log(drawn)
     scene = renderer.draw_schematic(drawn.shawl, options)
-    write: Callable[[Scene], bytes] = getattr(renderer, f"to_{format}")
-    return write(scene)
+    return _writer(format, embed)(scene)
+
+
+def _writer(format_: str, embed: bool) -> "Callable[[Scene], bytes]":
+    if embed:
+        from halfhank.renderer.inline.inline_svg import to_inline_svg
+
+        return to_inline_svg
+    from halfhank import renderer
+
+    write: Callable[[Scene], bytes] = getattr(renderer, f"to_{format_}")
+    return write
 
 
 def _drawable(text: "str | bytes | Plan") -> "Plan":

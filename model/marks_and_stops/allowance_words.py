@@ -3,7 +3,7 @@
 from halfhank.model.design.band_walk import open_piece
 from halfhank.model.design.design import Band
 from halfhank.model.design.stitch_measures import StitchMeasures
-from halfhank.model.number_words import counted
+from halfhank.model.words.drawn_words import phrase
 
 
 def allowance_words(measures: StitchMeasures, allowed: int | None) -> str:
@@ -13,13 +13,17 @@ def allowance_words(measures: StitchMeasures, allowed: int | None) -> str:
     piece = open_piece(measures.design)
     if isinstance(piece, Band):
         rows = measures.repeat_rows(piece.stitch)
-        return f"{counted(allowed, 'repeat')} of {piece.stitch}" if rows else counted(2 * allowed, "row")
-    return counted(allowed, "repeat")
+        if not rows:
+            return phrase("count.row", count=2 * allowed)
+        return phrase("allowed.repeats-of", repeats=phrase("count.repeat", count=allowed), stitch=piece.stitch)
+    return phrase("count.repeat", count=allowed)
 
 
 def unit_words(measures: StitchMeasures) -> str:
     """What one more than the yarn allows, or one more repeat, is called."""
     piece = open_piece(measures.design)
     if not isinstance(piece, Band):
-        return "one more repeat"
-    return f"one more repeat of {piece.stitch}" if measures.repeat_rows(piece.stitch) else "two more rows"
+        return phrase("one-more.repeat")
+    if measures.repeat_rows(piece.stitch):
+        return phrase("one-more.repeat-of", stitch=piece.stitch)
+    return phrase("one-more.rows")

@@ -1,9 +1,9 @@
 """The bind-offs: what each takes for a live stitch, and its name on drawings and in written instructions."""
 
-from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import BindOff
 from halfhank.model.design.resolve import DEFAULT_PICOT
 from halfhank.model.start_and_bind_off.starts import CAST_ON_STITCH
+from halfhank.model.words.drawn_words import phrase, phrase_of
 
 BIND_OFF_STITCH = 1.12
 """A stitch bound off, in plain stitches: 4.6 times the width (nimble-needles.com) over Kw = 4.1."""
@@ -12,20 +12,10 @@ MEASURED, MEASURED_EACH = "measured", "measured each"
 PICOT = "picot"
 
 
-class BindOffMethod(NamedTuple):
-    """What one method takes for each live stitch, in plain stitches, and what it is called."""
+BIND_OFFS = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0, "draw through": 0.3}
+"""What each method takes for each live stitch, in plain stitches.
 
-    stitches: float
-    words: str
-
-
-BIND_OFFS = {
-    "standard": BindOffMethod(BIND_OFF_STITCH, "standard bind-off"),
-    "elastic": BindOffMethod(2.0, "elastic bind-off"),
-    "i-cord": BindOffMethod(3.0, "i-cord bind-off"),
-    "draw through": BindOffMethod(0.3, "last stitches drawn together"),
-}
-"""k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw through from memory. Picot's follow from
+k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw through from memory. Picot's follow from
 its numbers."""
 
 
@@ -36,17 +26,17 @@ def bind_off_stitches(off: BindOff) -> float:
     if off.method == PICOT:
         worked = CAST_ON_STITCH * off.cast_on + BIND_OFF_STITCH * off.bind_off
         return worked / (off.bind_off - off.cast_on)
-    return BIND_OFFS[off.method].stitches
+    return BIND_OFFS[off.method]
 
 
 def bind_off_words(off: BindOff) -> str:
     """How the shawl ends."""
     if off.method == MEASURED:
-        return f"bind-off of {off.takes:g} times the width"
+        return phrase("end.by-width", takes=f"{off.takes:g}")
     if off.method == MEASURED_EACH:
-        return f"bind-off of {off.takes:g} sts each"
+        return phrase("end.by-stitch", takes=f"{off.takes:g}")
     if off.method != PICOT:
-        return BIND_OFFS[off.method].words
+        return phrase_of("method", off.method)
     if (off.cast_on, off.bind_off) == DEFAULT_PICOT:
-        return "picot bind-off"
-    return f"picot bind-off (cast on {off.cast_on}, bind off {off.bind_off})"
+        return phrase("end.picot")
+    return phrase("end.other-picot", cast_on=str(off.cast_on), bind_off=str(off.bind_off))

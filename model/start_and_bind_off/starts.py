@@ -1,7 +1,7 @@
 """The starts: a cast-on, or a garter tab."""
 
 from halfhank.model.design.design import Start
-from halfhank.model.number_words import counted
+from halfhank.model.words.drawn_words import phrase
 
 CAST_ON_STITCH = 1.5
 """A stitch cast on, in plain stitches."""
@@ -17,5 +17,7 @@ def start_stitches(start: Start) -> float:
 def start_words(start: Start) -> str:
     """How the shawl begins."""
     if start.tab:
-        return f"garter tab of {counted(start.tab[0], 'st')} and {counted(start.tab[1], 'row')}"
-    return f"cast on {counted(start.stitches, 'st')}"
+        stitches, rows = start.tab
+        both = phrase("count.st", count=stitches), phrase("count.row", count=rows)
+        return phrase("begin.tab", stitches=both[0], rows=both[1])
+    return phrase("begin.cast-on", stitches=phrase("count.st", count=start.stitches))

@@ -2,6 +2,7 @@
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.charts.plot import Plot
 from halfhank.renderer.paper.house_style import INK, RULE, SMALL, SOFT, THIN
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
@@ -17,7 +18,6 @@ APART = 1.4
 """Between two names, one of them on a leader."""
 FURTHEST = 9.0
 """From the middle of a part to that of its name, at most."""
-BIND_OFF = "bind-off"
 
 
 class PartName(NamedTuple):
@@ -51,14 +51,14 @@ def part_lane(shawl: Shawl, plot: Plot) -> Group:
         if name.text and name.leader:
             line = segment((name.x, y + 0.7), ((name.left + name.right) / 2, top))
             items.append(Path(line, Style(stroke=INK, width=THIN)))
-    items.append(Label((plot.end + plot.box.right) / 2, y, BIND_OFF, SMALL, SOFT, anchor="middle"))
+    items.append(Label((plot.end + plot.box.right) / 2, y, phrase("lane.bind-off"), SMALL, SOFT, anchor="middle"))
     return Group("parts", tuple(items))
 
 
 def part_names(shawl: Shawl, plot: Plot) -> list[PartName]:
     """Each part's name, in its part or beside it; a name without room gives way to its number, if that has room."""
     names = [_inside(part.name, str(k), plot, part.first_row, part.last_row) for k, part in enumerate(shawl.parts, 1)]
-    bind_off = PartName(BIND_OFF, (plot.end + plot.box.right) / 2, plot.end, plot.box.right)
+    bind_off = PartName(phrase("lane.bind-off"), (plot.end + plot.box.right) / 2, plot.end, plot.box.right)
     for place, part in enumerate(shawl.parts):
         if names[place].text != part.name:
             others = [name for name in (*names[:place], *names[place + 1 :], bind_off) if name.text]

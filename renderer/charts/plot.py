@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, RULE, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import MINUS
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, PathData, Rect, Style
@@ -84,9 +85,10 @@ def axes(plot: Plot) -> Group:
     used = [(plot.y(plot.skein_g - g), text) for g, text in _mass_ticks(plot, least, most) if g >= 0]
     items = _upright(left, plot.box.left, -1) + _upright(used, plot.box.right, 1) + _level(plot)
     middle = (plot.box.top + plot.box.bottom) / 2
-    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, f"on the scale, {plot.unit}"))
-    items.append(_axis_title(_beside(plot.box.right, used, 1), middle, f"used, {plot.unit}"))
-    items.append(Label((plot.box.left + plot.end) / 2, plot.box.bottom + 9.6, "row", SMALL, SOFT, anchor="middle"))
+    items.append(_axis_title(_beside(plot.box.left, left, -1), middle, phrase("axis.on-scale", unit=plot.unit)))
+    items.append(_axis_title(_beside(plot.box.right, used, 1), middle, phrase("axis.used", unit=plot.unit)))
+    middle = (plot.box.left + plot.end) / 2
+    items.append(Label(middle, plot.box.bottom + 9.6, phrase("axis.rows"), SMALL, SOFT, anchor="middle"))
     return Group("axes", tuple(items))
 
 

@@ -1,9 +1,9 @@
 """The same shawl from several skeins: all outlines over each other, laid start on start, to one scale."""
 
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.number_words import counted
 from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.charts.chart_heading import chart_heading
 from halfhank.renderer.charts.skein_lane import LaneEntry, skein_lane
 from halfhank.renderer.paper.house_style import EDGE, HAIRLINE, INK, MARGIN, SMALL, SOFT, SUBTITLE
@@ -90,7 +90,7 @@ def overlay(shawl: Shawl, worked: list[tuple[str, Shawl]]) -> Scene:
         Group("margin", (note,)),
         bar,
     )
-    title, height = f"{shawl.title}: from other skeins", below + SMALL * 1.5 + MARGIN
+    title, height = phrase("skeins.title", shawl=shawl.title), below + SMALL * 1.5 + MARGIN
     return Scene(width, height, title, _describe(outlines, scale), items)
 
 
@@ -113,12 +113,18 @@ def _together(group: list[tuple[str, Shawl]], own_m: float) -> tuple[Name, Shawl
     if not own:
         return (words,), group[-1][1]
     name, shawl = own[0]
-    return ((f"{words}, this skein",) if len(group) == 1 else (words, f"{name} is this skein")), shawl
+    if len(group) == 1:
+        return (phrase("skeins.own", names=words),), shawl
+    return (words, phrase("skeins.is-own", name=name)), shawl
 
 
 def _in_both_units(name: str, metres: float) -> str:
     """A length as it was asked for, in metres or in yards, and in the other unit."""
-    return f"{name} ({fixed(metres, 0)} m)" if name.endswith("yd") else f"{name} ({fixed(metres / M_PER_YARD, 0)} yd)"
+    if name.endswith("yd"):
+        other = phrase("measure.m", number=fixed(metres, 0))
+    else:
+        other = phrase("measure.yd", number=fixed(metres / M_PER_YARD, 0))
+    return phrase("size.both", first=name, second=other)
 
 
 def _metres_per_100g(shawl: Shawl) -> float:
@@ -127,7 +133,7 @@ def _metres_per_100g(shawl: Shawl) -> float:
 
 def _listed(names: list[str]) -> str:
     """Names in a row, of many the first and the last."""
-    return ", ".join(names) if len(names) <= 2 else f"{names[0]} to {names[-1]}"
+    return ", ".join(names) if len(names) <= 2 else phrase("skeins.from-to", first=names[0], last=names[-1])
 
 
 def _choose_scale(worked: list[tuple[Name, Shawl]], lane: float) -> tuple[float, list[SkeinOutline]]:
@@ -158,8 +164,7 @@ def _around(outlines: list[SkeinOutline]) -> Box:
 
 def _heading(shawl: Shawl, width: float) -> PageBlock:
     room = width - 2 * MARGIN
-    gauge = f"all at the same gauge, {shawl.bind_off.words}"
-    words = ("the same shawl from skeins of other lengths (per 100 g),", gauge)
+    words = (phrase("skeins.subtitle"), phrase("skeins.same-gauge", bind_off=shawl.bind_off.words))
     return chart_heading(shawl.title, [line for text in words for line in wrap(text, room, SUBTITLE, 8)], room)
 
 
@@ -198,30 +203,31 @@ def direction(smallest: SkeinOutline, labels: tuple[Group, ...]) -> list[Group]:
 def _entry(name: Name, shawl: Shawl) -> tuple[str, ...]:
     """The texts of one skein in the lane: rows, size, and what the scale shows at half of the shawl's yarn."""
     size, units, half = shawl.outline.size, shawl.units, shawl.marks.halfway
-    measures = f"{length_words(size.wingspan_cm, units)} × {length_words(size.depth_cm, units)}"
-    lines = (*name, f"{_repeats(shawl)}{counted(shawl.rows.count, 'row')}", measures)
+    wide, deep = length_words(size.wingspan_cm, units), length_words(size.depth_cm, units)
+    lines = (*name, _repeats_and_rows(shawl), phrase("skeins.size", wide=wide, deep=deep))
     if half is None:
         return lines
-    row, grams = f"after row {half.row:,}", exact_mass(half.left_g, shawl.skein.unit)
-    return (*lines, "on the scale at half of the yarn,", f"{row}: {grams}")
+    mass = exact_mass(half.left_g, shawl.skein.unit)
+    return (*lines, phrase("skeins.at-half"), phrase("skeins.half-row", row=half.row, mass=mass))
 
 
-def _repeats(shawl: Shawl) -> str:
-    """`6 repeats, ` before the rows; nothing where the yarn does not decide their number, or decides on rows alone."""
-    words = shawl.allowance_words
+def _repeats_and_rows(shawl: Shawl) -> str:
+    """`6 repeats, 120 rows`; rows alone where the yarn does not decide the number of repeats, or decides on rows."""
+    words, rows = shawl.allowance_words, phrase("count.row", count=shawl.rows.count)
     if shawl.allowed is None or words.endswith("rows"):
-        return ""
-    return f"{words if 'repeat' in words else counted(shawl.allowed, 'repeat')}, "
+        return rows
+    repeats = words if "repeat" in words else phrase("count.repeat", count=shawl.allowed)
+    return phrase("skeins.repeats-and-rows", repeats=repeats, rows=rows)
 
 
 def _margin_words(shawl: Shawl) -> str:
     """What of every skein is not planned with."""
     share = shawl.yarn.keep_g / shawl.yarn.skein_g
     if share <= 0:
-        return "Planned without a margin."
-    return f"Margin: {plain_number(100 * share)} %, in addition to the yarn of the bind-off."
+        return phrase("skeins.no-margin")
+    return phrase("skeins.margin", share=plain_number(100 * share))
 
 
 def _describe(outlines: list[SkeinOutline], scale: float) -> str:
     entries = "; ".join(outline.words for outline in outlines)
-    return f"Outlines drawn over each other at 1:{scale:.4g}, start on start. {entries}."
+    return phrase("skeins.description", scale=f"1:{scale:.4g}", entries=entries)

@@ -5,6 +5,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.instructions.abbreviations import explained, key_abbreviation
 from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.model.stitches.chart import Chart, ChartRow, Use
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.charts.symbols import symbol
 from halfhank.renderer.charts.symbols.pen import SymbolBox
 from halfhank.renderer.paper.house_style import HAIRLINE, INK, MARGIN, RULE, SMALL, SOFT, SUBTITLE, TEXT
@@ -86,8 +87,8 @@ def _largest(chart: Chart, row_to_stitch: float) -> float:
 
 def describe(chart: Chart) -> str:
     """The chart in a sentence, for those who do not see it."""
-    squares = f"{chart.columns} squares by {len(chart.rows)} rows"
-    return f"Stitch chart of {chart.name}: {chart.multiple.words}, {squares}, read from the bottom up."
+    columns, rows, multiple = str(chart.columns), str(len(chart.rows)), chart.multiple.words
+    return phrase("stitch-chart.description", name=chart.name, multiple=multiple, columns=columns, rows=rows)
 
 
 def _heading(captions: Captions, content: float) -> tuple[Group, float]:
@@ -208,9 +209,9 @@ def entries_of(chart: Chart) -> list[Entry]:
     elsewhere = {key_abbreviation(item) for use in chart.uses if not use.right_side for item in use.wrong_side}
     entries = [_entry(use, elsewhere) for use in chart.uses]
     if chart.no_stitch:
-        entries.append(Entry(None, "no stitch", "skip this square", "free"))
+        entries.append(Entry(None, phrase("stitch-chart.no-stitch"), phrase("stitch-chart.skip"), "free"))
     if chart.rows[0].box is not None:
-        entries.append(Entry(None, "repeat the boxed stitches", "", "box"))
+        entries.append(Entry(None, phrase("stitch-chart.repeat"), "", "box"))
     return sorted(entries, key=lambda entry: entry.squares)
 
 
@@ -221,19 +222,29 @@ def _entry(use: Use, elsewhere: set[str]) -> Entry:
     stitch has another sign on the other side: those in `elsewhere` have one on the wrong side. Of an elongated stitch
     it says what the next row does, which has no sign of its own.
     """
-    sides = [(items, side) for items, side in ((use.right_side, "RS"), (use.wrong_side, "WS")) if items]
+    sides = [(items, wrong) for items, wrong in ((use.right_side, False), (use.wrong_side, True)) if items]
     names = [", ".join(dict.fromkeys(key_abbreviation(item) for item in items)) for items, _ in sides]
     words = ["; ".join(dict.fromkeys(_unwrapped(item) for item in items)) for items, _ in sides]
-    drop = "; drop the extra wraps in the next row" if use.sign.wraps > 1 else ""
     if len(sides) == 2 and (names[0] != names[1] or words[0] != words[1]):
-        name = f"{names[0]} on RS, {names[1]} on WS"
-        both = words[0] if words[0] == words[1] else f"{words[0]} on RS, {words[1]} on WS"
-        return Entry(use.sign, name, both + drop)
-    items, side = sides[0]
-    if side == "WS" or (len(sides) == 1 and any(key_abbreviation(item) in elsewhere for item in items)):
-        short = all(isinstance(item, Work) for item in items)
-        return Entry(use.sign, names[0], (f"{words[0]} on {side}" if short else f"on {side}: {words[0]}") + drop)
-    return Entry(use.sign, names[0], words[0] + drop)
+        name = phrase("stitch-chart.both-sides", right=names[0], wrong=names[1])
+        differ = words[0] != words[1]
+        both = phrase("stitch-chart.both-sides", right=words[0], wrong=words[1]) if differ else words[0]
+        return Entry(use.sign, name, _with_drop(use, both))
+    items, wrong = sides[0]
+    if wrong or (len(sides) == 1 and any(key_abbreviation(item) in elsewhere for item in items)):
+        return Entry(use.sign, names[0], _with_drop(use, _on_side(words[0], wrong, items)))
+    return Entry(use.sign, names[0], _with_drop(use, words[0]))
+
+
+def _on_side(words: str, wrong: bool, items: tuple[Item, ...]) -> str:
+    """What to do, with the side on which it is done: behind it where that is short."""
+    if all(isinstance(item, Work) for item in items):
+        return phrase("stitch-chart.short-on-wrong" if wrong else "stitch-chart.short-on-right", words=words)
+    return phrase("stitch-chart.on-wrong" if wrong else "stitch-chart.on-right", words=words)
+
+
+def _with_drop(use: Use, words: str) -> str:
+    return phrase("stitch-chart.drop", words=words) if use.sign.wraps > 1 else words
 
 
 def _unwrapped(item: Item) -> str:
@@ -301,12 +312,10 @@ def _reading(chart: Chart, content: float, top: float) -> tuple[Group, float]:
     """How the chart is read, in a line or two."""
     right = any(not row.wrong_side for row in chart.rows)
     wrong = any(row.wrong_side for row in chart.rows)
-    words = ["Read from the bottom up"]
-    words += ["right-side rows (RS, numbered at the right) from right to left"] if right else []
-    words += ["wrong-side rows (WS, numbered at the left) from left to right"] if wrong else []
-    sentences = ", ".join(words) + ". The chart shows the right side."
+    one_side = phrase("stitch-chart.read-right" if right else "stitch-chart.read-wrong")
+    sentences = phrase("stitch-chart.read-both") if right and wrong else one_side
     if len(chart.rows) % 2:
-        sentences += " The repeat has an odd number of rows: every other time its sides change places."
+        sentences = phrase("stitch-chart.odd", reading=sentences)
     items: list[Element] = [
         Path((("M", (MARGIN, top + 1.0)), ("L", (MARGIN + content, top + 1.0))), Style(stroke=RULE, width=HAIRLINE))
     ]

@@ -3,10 +3,11 @@
 import math
 
 from halfhank.grammar.description import GRAMS_IN
-from halfhank.model.number_words import counted, half_up, mass_digits
+from halfhank.model.number_words import half_up, mass_digits
 from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.forecast import Forecast
 from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.charts.chart_heading import chart_heading
 from halfhank.renderer.charts.part_lane import part_lane, parts_key
 from halfhank.renderer.charts.plot import Plot, axes, grid, nice_step, ribbon, zero_line
@@ -81,7 +82,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     ]
     notes = _notes(shawl, forecast, plot)
     height = plot.box.bottom + 16.0 + LINE * (len(notes.items) - 1) + MARGIN
-    title = f"{shawl.title}: the yarn, row by row"
+    title = phrase("yarn-chart.title", shawl=shawl.title)
     return Scene(
         WIDEST_MM, height, title, describe_yarn_chart(shawl, forecast), (*heading.group.items, *drawing, notes)
     )
@@ -93,9 +94,9 @@ def _heading(shawl: Shawl, forecast: Forecast) -> PageBlock:
     number = half_up(yarn.skein_g / GRAMS_IN[unit], mass_digits(unit))
     metres = number * GRAMS_IN[unit] * yarn.skein_m / yarn.skein_g
     skein = f"{plain_mass(yarn.skein_g, unit)}, {yarn_words(metres, shawl.units)}"
-    words = ["the yarn, row by row", *([isolated(yarn.name)] if yarn.name else [])]
+    words = [phrase("yarn-chart.subtitle"), *([isolated(yarn.name)] if yarn.name else [])]
     weighed = weighing_count(shawl, forecast)
-    corrected = f"corrected by {counted(weighed, 'weighing')}: the skein is about {skein}"
+    corrected = phrase("yarn-chart.corrected", weighings=phrase("count.weighing", count=weighed), skein=skein)
     texts = [", ".join(words), corrected] if weighed else [", ".join([*words, skein])]
     return chart_heading(shawl.title, [line for text in texts for line in wrap(text, room, SUBTITLE, 9)], room)
 

@@ -9,6 +9,7 @@ from halfhank.model.outline.curve import Point
 from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.log import LoggedWeighing
 from halfhank.model.weighings.posterior import BAND_SDS, Estimate
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.charts.plot import Plot
 from halfhank.renderer.paper.house_style import INK, LIGHT, RED, SMALL, SOFT, THIN
 from halfhank.renderer.paper.measure_words import exact_mass, plain_mass
@@ -60,9 +61,11 @@ def area_labels(shawl: Shawl, plot: Plot, obstacles: Obstacles) -> Group:
         top, zero = plot.y(keep), plot.y(0)
         inside = (top + zero + SMALL * CAP_HEIGHT) / 2
         heights = (inside, top - 0.9) if zero - top > SMALL * 1.2 else (top - 0.9, zero + SMALL)
-        items += _along_the_left(obstacles, plot, f"margin, {plain_mass(keep, plot.unit)}", heights)
+        items += _along_the_left(
+            obstacles, plot, phrase("yarn-chart.margin", mass=plain_mass(keep, plot.unit)), heights
+        )
     if plot.low_g < 0:
-        items += _along_the_left(obstacles, plot, "below zero: not enough yarn", (plot.y(0) + SMALL * 1.1,))
+        items += _along_the_left(obstacles, plot, phrase("yarn-chart.below-zero"), (plot.y(0) + SMALL * 1.1,))
     return Group("areas-named", tuple(items))
 
 
@@ -175,11 +178,11 @@ def names(plot: Plot, now: YarnCurve, before: YarnCurve | None, start_weighed: b
     `start_weighed`: that plan has the skein's weighing in it, and only those after rows not.
     """
     named: list[tuple[str, str, tuple[Point, ...], Points]] = []
-    named.append((f"{'forecast' if before else 'plan'} with its 90 % range", DEEP, AROUND, _means(plot, now)))
+    named.append((phrase("yarn-chart.forecast" if before else "yarn-chart.plan"), DEEP, AROUND, _means(plot, now)))
     if before is not None:
-        plan = "plan with the skein weighed" if start_weighed else "plan before the weighings"
+        plan = phrase("yarn-chart.weighed-plan" if start_weighed else "yarn-chart.earlier-plan")
         named.append((plan, SOFT, AROUND, _means(plot, before)))
-        named.append((f"90 % range of the {plan}", SOFT, UNDER, _lower_edge(plot, before)))
+        named.append((phrase("yarn-chart.range", plan=plan), SOFT, UNDER, _lower_edge(plot, before)))
     items: list[Element] = []
     for text, ink, directions, points in named:
         places = [(point, label) for point in points for label in near(point, text, ink, directions)]

@@ -1,7 +1,8 @@
 """Numbers as the drawings say them: rounded as a knitter measures, with units, the other system in brackets."""
 
 from halfhank.grammar.description import CM_IN, GRAMS_IN
-from halfhank.model.number_words import counted, half_up, mass_digits
+from halfhank.model.number_words import half_up, mass_digits
+from halfhank.model.words.drawn_words import phrase, phrase_of
 
 CM_PER_INCH = CM_IN["in"]
 M_PER_YARD = CM_IN["yd"] / 100
@@ -33,30 +34,36 @@ def length_words(cm: float, units: str) -> str:
     From 10 cm on both are whole; below it both are given to a tenth.
     """
     inches = fixed(cm / CM_PER_INCH, 0) if abs(cm) >= WHOLE_FROM else rounded(cm / CM_PER_INCH)
-    metric, imperial = f"{rounded(cm)} cm", f"{inches} in"
-    return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
+    return _both(phrase("measure.cm", number=rounded(cm)), phrase("measure.in", number=inches), units)
+
+
+def _both(metric: str, imperial: str, units: str) -> str:
+    first, second = (imperial, metric) if units == "in" else (metric, imperial)
+    return phrase("size.both", first=first, second=second)
 
 
 def yarn_words(metres: float, units: str) -> str:
     """A length of yarn: `380 m (416 yd)` or the reverse."""
-    metric, imperial = f"{fixed(metres, 0)} m", f"{fixed(metres / M_PER_YARD, 0)} yd"
-    return f"{imperial} ({metric})" if units == "in" else f"{metric} ({imperial})"
+    yards = phrase("measure.yd", number=fixed(metres / M_PER_YARD, 0))
+    return _both(phrase("measure.m", number=fixed(metres, 0)), yards, units)
 
 
 def mass(value_g: float, unit: str) -> str:
     """A scale reading: `55 g`, `7.9 g`, `1.94 oz`."""
-    return f"{rounded(value_g)} g" if unit == "g" else exact_mass(value_g, unit)
+    return phrase("measure.g", number=rounded(value_g)) if unit == "g" else exact_mass(value_g, unit)
 
 
 def plain_mass(value_g: float, unit: str) -> str:
     """A mass as short as it can be written to 0.1 g or 0.01 oz: `100 g`, `101.2 g`, `3.5 oz`."""
     number = plain_number(value_g) if unit == "g" else exact(value_g, unit).rstrip("0").rstrip(".")
-    return f"{number} {unit}"
+    return phrase_of("measure", unit, number=number)
 
 
 def on_scale_words(value_g: float, unit: str) -> str:
     """What the scale shows, `8 g on the scale`; where the yarn is used up before, what is missing: `110 g short`."""
-    return f"{mass(value_g, unit)} on the scale" if value_g > -0.05 else f"{mass(-value_g, unit)} short"
+    if value_g > -0.05:
+        return phrase("size.on-scale", mass=mass(value_g, unit))
+    return phrase("size.short", mass=mass(-value_g, unit))
 
 
 def exact(value_g: float, unit: str) -> str:
@@ -66,7 +73,7 @@ def exact(value_g: float, unit: str) -> str:
 
 def exact_mass(value_g: float, unit: str) -> str:
     """The same with its unit."""
-    return f"{exact(value_g, unit)} {unit}"
+    return phrase_of("measure", unit, number=exact(value_g, unit))
 
 
 def scale_words(scale: float) -> str:
@@ -76,12 +83,12 @@ def scale_words(scale: float) -> str:
 
 def stitches(count: int) -> str:
     """`1 st`, `73 sts`."""
-    return counted(count, "st")
+    return phrase("count.st", count=count)
 
 
 def row_range(first: int, last: int) -> str:
     """`row 5` or `rows 5–12`."""
-    return f"row {first:,}" if first == last else f"rows {first:,}–{last:,}"
+    return phrase("rows.one", row=first) if first == last else phrase("rows.range", first=first, last=last)
 
 
 def plain_number(value: float) -> str:

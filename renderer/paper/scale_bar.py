@@ -1,5 +1,6 @@
 """The scale bar: a round length as it is drawn, and the scale in figures."""
 
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.renderer.paper.house_style import INK, LIGHT, SMALL, SOFT
 from halfhank.renderer.paper.measure_words import CM_PER_INCH, scale_words
 from halfhank.renderer.paper.page_block import PageColumn
@@ -16,11 +17,10 @@ def scale_bar(units: str, column: PageColumn, top: float, scale: float, fitted: 
     `fitted`: the scale was chosen for the page, and holds at the width that it has.
     """
     length, words = _bar_length(units, scale, LONGEST)
-    behind = f", {scale_words(scale)}{' at this width' if fitted else ''}"
-    figures = words + behind
+    figures = _figures(words, scale, fitted)
     if LONGEST + 1.8 + text_width(figures, SMALL) > column.width:
         length, words = _bar_length(units, scale, column.width - 1.8 - text_width(figures, SMALL))
-        figures = words + behind
+        figures = _figures(words, scale, fitted)
     x = column.right - text_width(figures, SMALL)
     y = top + SMALL * 1.5
     bar, height = x - 1.8 - length, 1.3
@@ -33,6 +33,10 @@ def scale_bar(units: str, column: PageColumn, top: float, scale: float, fitted: 
     return Group("scale", items), column.right - bar
 
 
+def _figures(length: str, scale: float, fitted: bool) -> str:
+    return phrase("scale.fitted" if fitted else "scale.given", length=length, scale=scale_words(scale))
+
+
 def _bar_length(units: str, scale: float, longest: float) -> tuple[float, str]:
     """The longest round length of at most so much on paper, in mm there, and its words."""
     unit_mm, name = (10 * CM_PER_INCH, "in") if units == "in" else (10.0, "cm")
@@ -42,5 +46,5 @@ def _bar_length(units: str, scale: float, longest: float) -> tuple[float, str]:
             value = step * 10**power
             drawn = value * unit_mm / scale
             if best[0] < drawn <= longest:
-                best = (drawn, f"{value:,g} {name}")
+                best = (drawn, phrase_of("measure", name, number=f"{value:,g}"))
     return best

@@ -8,6 +8,7 @@ from typing import Any
 from zlib import adler32, crc32
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.words.drawn_words import phrase_of
 from halfhank.renderer.paper.scene import Circle, Element, Group, Label, Path, PathData, Rect, Scene, Style
 from halfhank.renderer.paper.scripts.directions import with_isolates
 
@@ -27,12 +28,7 @@ def to_svg(scene: Scene, as_seen: bool = False) -> bytes:
     Words from right to left are isolated in each text, unless texts are in the order in which they are seen already
     (`as_seen`). Raises `SceneError` for numbers that are not finite and for control characters.
     """
-    from xml.etree import ElementTree
-
-    xml = _Writer(as_seen).drawing(scene).get_xml()
-    for name in _DROPPED:
-        xml.attrib.pop(name, None)
-    return b'<?xml version="1.0" encoding="UTF-8"?>\n' + ElementTree.tostring(xml, "unicode").encode() + b"\n"
+    return b'<?xml version="1.0" encoding="UTF-8"?>\n' + SvgWriter(as_seen).element(scene)
 
 
 def svgwrite_package() -> Any:
@@ -77,24 +73,10 @@ def path_text(data: PathData) -> str:
 
 ROLE = "graphics-document document"
 NAMES, DESCRIBED_BY = ("title", "description"), ("aria-labelledby", "aria-describedby")
-ROLES = {
-    "heading": "Title",
-    "drawing": "The shawl, drawn to scale",
-    "skein": "The skein",
-    "parts": "Parts",
-    "legend": "Stitch patterns",
-    "facts": "Facts",
-    "axes": "Axes",
-    "marks": "Marks",
-    "weighings": "Weighings",
-    "names": "Curves",
-    "notes": "Notes",
-    "key": "Key",
-    "lane": "Skeins",
-    "reading": "How the chart is read",
-}
-"""Groups at the top of a page by their names, and what they are called for those who do not see them."""
-LISTS = {"fabric": "Bands in working order", "symbols": "Rows of the chart, from the first", "outlines": "Outlines"}
+SPOKEN = frozenset({"heading", "drawing", "skein", "parts", "legend", "facts", "axes", "marks", "weighings", "names"})
+SPOKEN |= {"notes", "key", "lane", "reading"}
+"""Groups at the top of a page that are called something for those who do not see them."""
+LISTS = frozenset({"fabric", "symbols", "outlines"})
 """Groups whose titled members can be reached one after the other by keyboard, where the picture is part of a page."""
 UNREAD = frozenset({"badges", "ruler-badges", "ticks", "grid", "row-numbers"})
 """Groups of figures that only say with what is around them what they are."""
@@ -108,7 +90,7 @@ class _Named(NamedTuple):
     clipped: Any
 
 
-class _Writer:
+class SvgWriter:
     """Builds svgwrite's tree; takes a digest of everything written, which becomes the prefix of all ids."""
 
     def __init__(self, as_seen: bool) -> None:
@@ -118,24 +100,48 @@ class _Writer:
         self._named: list[_Named] = []
         self._written: list[str] = []
 
+    def element(self, scene: Scene) -> bytes:
+        """The scene as one `svg` element and the end of its line, in UTF-8."""
+        from xml.etree import ElementTree
+
+        xml = self.drawing(scene).get_xml()
+        for name in _DROPPED:
+            xml.attrib.pop(name, None)
+        return ElementTree.tostring(xml, "unicode").encode() + b"\n"
+
     def drawing(self, scene: Scene) -> Any:
         """The whole scene as svgwrite's drawing."""
         width, height = number(scene.width), number(scene.height)
-        drawing = self._svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), debug=False)
+        drawing = self._svgwrite.Drawing(debug=False)
         self._factory = drawing
         drawing.update({"viewBox": f"0 0 {width} {height}", "role": ROLE, "font-family": SANS, "fill": "none"})
-        drawing.update({"stroke-linejoin": "round"})
+        drawing.update({"stroke-linejoin": "round"} | self.size(width, height))
         drawing.elements.clear()  # an empty defs
         drawing.set_desc(self._text(scene.title), self._text(scene.description))
         if scene.sheet:
             drawing.add(self._item(Rect(0, 0, scene.width, scene.height, Style(fill=SHEET))))
         for item in scene.items:
             drawing.add(self._item(item))
+        self.finish(drawing)
+        return drawing
+
+    def size(self, width: str, height: str) -> dict[str, str]:
+        """The attributes of the root that give its size on the page."""
+        return {"width": f"{width}mm", "height": f"{height}mm"}
+
+    def finish(self, drawing: Any) -> None:
+        """Gives ids to all that have a name, and refers to those of the title and the description."""
         prefix = self._give_ids()
         for name, element, attribute in zip(NAMES, drawing.elements[:2], DESCRIBED_BY, strict=True):
             element.xml.set("id", f"{prefix}-{name}")
             drawing[attribute] = f"{prefix}-{name}"
-        return drawing
+
+    def clip(self, group: Any, name: str, data: PathData) -> None:
+        """Confines a group to a closed path, by an element that gets an id."""
+        clip = self._svgwrite.masking.ClipPath(factory=self._factory)
+        clip.add(self._path(Path(data, Style())))
+        group.add(clip)
+        self._named.append(_Named(clip, f"{name}-clip", group))
 
     def _text(self, text: str) -> str:
         self._written.append(checked(text))
@@ -209,10 +215,7 @@ class _Writer:
         if item.title is not None:
             group.set_desc(self._text(item.title))
         if item.clip is not None:
-            clip = self._svgwrite.masking.ClipPath(factory=self._factory)
-            clip.add(self._path(Path(item.clip, Style())))
-            group.add(clip)
-            self._named.append(_Named(clip, f"{item.name}-clip", group))
+            self.clip(group, item.name, item.clip)
         self._named.append(_Named(group, item.name, None))
         group.attribs.update(_spoken(item))
         for child in item.items:
@@ -231,10 +234,12 @@ def _spoken(group: Group) -> dict[str, str]:
     if group.name in UNREAD:
         return {"aria-hidden": "true"}
     if group.name in LISTS:
-        return {"role": "list", "aria-label": LISTS[group.name]}
+        return {"role": "list", "aria-label": phrase_of("list", group.name)}
     if group.title is not None:
         return {"role": "img"}
-    return {"role": "group", "aria-label": ROLES[group.name]} if group.name in ROLES else {}
+    if group.name in SPOKEN:
+        return {"role": "group", "aria-label": phrase_of("group", group.name)}
+    return {}
 
 
 def _paint(style: Style) -> dict[str, str]:

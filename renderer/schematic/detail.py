@@ -1,6 +1,7 @@
 """How much stands around the piece as drawn annotation; what a narrow column has no room for is said in words."""
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.paper.text_widths import text_width, wrap
 from halfhank.renderer.plane.boxes import Box
@@ -50,7 +51,7 @@ def flagged(marks: list[DrawnMark], detail: Detail) -> list[DrawnMark]:
     if detail.flags == NONE:
         return []
     marks = [mark for mark in marks if mark.kind != "end"]
-    rows = [f"row {mark.row:,}" for mark in marks]
+    rows = [phrase("rows.one", row=mark.row) for mark in marks]
     return [mark._replace(words=row, lines=(row, "")) for mark, row in zip(marks, rows, strict=True)]
 
 
@@ -60,14 +61,15 @@ def marks_in_words(marks: list[DrawnMark], flags: list[Flag] | None, detail: Det
         return []
     if flags is not None and detail.flags == ROWS:
         return [_opened(mark.words) for mark in marks]
-    return [f"{_opened(mark.words)}{_look(mark)}" for mark in marks]
+    return [_with_look(mark) for mark in marks]
 
 
-def _look(mark: DrawnMark) -> str:
-    """How the line of a mark is recognized; the end has none."""
+def _with_look(mark: DrawnMark) -> str:
+    """A mark's words, and how its line is recognized; the end has none."""
+    words = _opened(mark.words)
     if mark.kind == "end":
-        return ""
-    return " (dashed line)" if mark.style.dash[0] else " (dotted line)"
+        return words
+    return phrase("mark.dashed" if mark.style.dash[0] else "mark.dotted", words=words)
 
 
 def _opened(words: str) -> str:

@@ -4,6 +4,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.phrases import depth_name
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Label
 from halfhank.renderer.plane.boxes import Box
@@ -125,7 +126,7 @@ def _without_badges(annotations: Annotations) -> list[str]:
     """The parts whose badges found no room, in words."""
     shown = {number: badge for badge in annotations.badges for number in badge.numbers}
     missing = ", ".join(str(number) for number in _missing(annotations.piece.shawl, shown))
-    return [f"too thin to be numbered: {missing}"] if missing else []
+    return [phrase("badges.none", numbers=missing)] if missing else []
 
 
 def with_dimensions(annotations: Annotations, detail: Detail = EVERYTHING) -> DrawingLayout:
@@ -158,7 +159,7 @@ def _edge_dimensions(
     for name, cm, edges in edge_lengths(piece):
         found = along_edge(piece, obstacles, overhang, name, cm, edges) if detail.edges and edges else None
         if found is None:
-            in_words.append(f"{name} {length_words(cm, piece.shawl.units)}")
+            in_words.append(phrase_of("edge", name, length=length_words(cm, piece.shawl.units)))
         else:
             found.add_to(obstacles)
             placed.append(found)
@@ -178,12 +179,12 @@ def _upright_dimensions(
         placed.append(depth(piece, obstacles, overhang))
         side = LEFT if placed[0].labels[0].x > piece.width / 2 else RIGHT
     else:
-        in_words.append(f"{depth_name(piece.shawl)} {length_words(size.depth_cm, units)}")
+        in_words.append(phrase_of("upright", depth_name(piece.shawl), length=length_words(size.depth_cm, units)))
     if size.spine_cm is None or not spine_differs(size):
         return placed, in_words
     along = spine(piece, obstacles, overhang, side) if detail.spine else None
     if along is None:
-        in_words.append(f"spine {length_words(size.spine_cm, units)}")
+        in_words.append(phrase("upright.spine", length=length_words(size.spine_cm, units)))
     else:
         placed.append(along)
     return placed, in_words

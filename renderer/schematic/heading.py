@@ -1,6 +1,7 @@
 """Title and the line under it."""
 
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.house_style import INK, SOFT, SUBTITLE, TITLE
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
 from halfhank.renderer.paper.scene import Element, Group, Label
@@ -47,18 +48,18 @@ def _title_lines(title: str, width: float, compact: bool) -> tuple[float, list[s
 def _summary(shawl: Shawl) -> str:
     """The summary without the bind-off, which the table names; of a logged shawl, that weighings corrected it."""
     words = f"{shawl.summary}, ".replace(f" {shawl.bind_off.words},", "", 1).removesuffix(", ")
-    return f"{words}, corrected by weighings" if shawl.yarn.basis == WEIGHED else words
+    return phrase("heading.corrected", summary=words) if shawl.yarn.basis == WEIGHED else words
 
 
 def _phrases(summary: str, width: float) -> list[str]:
     """The summary broken behind commas where that is enough."""
     lines: list[str] = []
-    for phrase in summary.split(", "):
-        longer = f"{lines[-1]} {phrase}" if lines else phrase
+    for part in summary.split(", "):
+        longer = f"{lines[-1]} {part}" if lines else part
         if lines and text_width(f"{longer},", SUBTITLE) <= width:
             lines[-1] = f"{longer},"
         else:
-            lines.append(f"{phrase},")
+            lines.append(f"{part},")
     lines[-1] = lines[-1].removesuffix(",")
     fits = len(lines) <= 3 and all(text_width(line, SUBTITLE) <= width for line in lines)
     return lines if fits else text_lines(summary, width, SUBTITLE)

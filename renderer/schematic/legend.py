@@ -1,6 +1,7 @@
 """Under the table: a swatch of each texture, with the stitch's gauge."""
 
 from halfhank.model.shawl import BandPlan, Fabric, Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.house_style import EDGE, SOFT, TEXT
 from halfhank.renderer.paper.measure_words import fixed, plain_number
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
@@ -57,15 +58,15 @@ def swatch_words(shawl: Shawl, band: BandPlan) -> str:
     fabric = next((f for f in shawl.fabrics if f.name == band.stitch), None)
     if band.wraps > 1 or fabric is None:
         return fabric_words(band)
-    return f"{band.stitch} {gauge_words(fabric)}"
+    return phrase("legend.swatch", stitch=band.stitch, gauge=gauge_words(fabric))
 
 
 def gauge_words(fabric: Fabric) -> str:
     """Stitches by rows; where they are not measured, whole ones with a sign."""
     sts, rows = fabric.gauge
     if fabric.gauge_assumed:
-        return f"≈ {fixed(sts, 0)} × {fixed(rows, 0)}"
-    return f"{plain_number(sts)} × {plain_number(rows)}"
+        return phrase("legend.about", stitches=fixed(sts, 0), rows=fixed(rows, 0))
+    return phrase("legend.gauge", stitches=plain_number(sts), rows=plain_number(rows))
 
 
 def swatch(x: float, y: float, pattern: Texture, ramp: Ramp) -> list[Element]:

@@ -4,6 +4,7 @@ import math
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn, PageStack
 from halfhank.renderer.paper.ramp import RAMPS, Ramp
 from halfhank.renderer.paper.scene import Element, Group, Scene, moved
@@ -23,6 +24,7 @@ from halfhank.renderer.schematic.options import OptionError, Options, check
 from halfhank.renderer.schematic.page_facts import facts_block, part_names, remarks, shawl_facts
 from halfhank.renderer.schematic.page_fit import SMALLEST_MM, Sheet, scales_to_try, sheets_at
 from halfhank.renderer.schematic.skein_ruler import ruler
+from halfhank.renderer.schematic.table.parts_key import parts_key
 from halfhank.renderer.schematic.table.parts_table import parts_table
 from halfhank.renderer.schematic.turned import can_be_turned, turned
 from halfhank.renderer.text_alternatives.shawl_description import describe_shawl
@@ -93,13 +95,20 @@ def _page(shawl: Shawl, sheet: Sheet, options: Options) -> Scene:
     blocks.add(6.0, lambda top: _drawing_block(sheet, top, ramp, options))
     if options.only is None:
         blocks.add(7.0, lambda top: ruler(shawl, column, top, ramp, layout.marks))
-        blocks.add(4.5, lambda top: parts_table(shawl, column, top, ramp))
+        blocks.add(4.5, lambda top: _parts_block(shawl, sheet, top, ramp, options))
     blocks.add(4.5, lambda top: legend(shawl, column, top, ramp))
     facts, fitted = _sentences(shawl, layout, options), options.scale is None
     blocks.add(2.0, lambda top: facts_block(shawl, column, top, facts, sheet.scale, fitted))
     height = blocks.bottom + sheet.margin_above
     described = describe_shawl(shawl, sheet.scale)
     return Scene(sheet.width, height, shawl.title, described, tuple(blocks.groups), not options.transparent)
+
+
+def _parts_block(shawl: Shawl, sheet: Sheet, top: float, ramp: Ramp, options: Options) -> PageBlock:
+    """The table, or what the drawing needs of it where it is left out."""
+    if options.without is None:
+        return parts_table(shawl, sheet.column, top, ramp)
+    return parts_key(shawl, sheet.column, top, ramp, named=bool(sheet.layout.names))
 
 
 def _drawing_block(sheet: Sheet, top: float, ramp: Ramp, options: Options) -> PageBlock:
@@ -112,9 +121,8 @@ def _sentences(shawl: Shawl, layout: DrawingLayout, options: Options) -> list[st
     """What the foot of the page says: lengths and marks that are not on the drawing, notes, remarks."""
     found = shawl_facts(shawl) + _measures(layout)
     if options.contours:
-        found.append(
-            f"A fine line follows each {edge_lines.contour_step(layout.piece):,g} {shawl.skein.unit} of yarn used."
-        )
+        step = f"{edge_lines.contour_step(layout.piece):,g}"
+        found.append(phrase("facts.contours", mass=phrase_of("measure", shawl.skein.unit, number=step)))
     if options.only is not None:
         return [*found, part_names(shawl)]
     return found + mark_notes(shawl) + remarks(shawl)

@@ -1,6 +1,7 @@
 """At the foot of the page: the facts and the designer's remarks in words, and the scale bar."""
 
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.house_style import SMALL, SOFT
 from halfhank.renderer.paper.measure_words import CM_PER_INCH, plain_number
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
@@ -16,7 +17,8 @@ def remarks(shawl: Shawl) -> list[str]:
 
 def part_names(shawl: Shawl) -> str:
     """What the badges' numbers stand for, where there is no table to say it."""
-    return "Parts: " + ", ".join([f"{number} {part.name}" for number, part in enumerate(shawl.parts, 1)])
+    named = [phrase("facts.part", number=str(number), name=part.name) for number, part in enumerate(shawl.parts, 1)]
+    return phrase("facts.parts", parts=", ".join(named))
 
 
 def facts_block(
@@ -43,17 +45,17 @@ def facts_block(
 def shawl_facts(shawl: Shawl) -> list[str]:
     """What the gauge is counted over, and the needles."""
     over = {round(f.gauge_over_cm, 3) for f in shawl.fabrics}
-    over_words = _over_words(over.pop(), shawl.units) if len(over) == 1 else "the gauge's length"
-    needles = f"{round(shawl.needles_mm, 2):g} mm needles"
-    blocked = "blocked, before pinning" if shawl.outline.pinned else "blocked"
-    return [f"Gauge: sts × rows over {over_words}, {blocked}; {needles}"]
+    over_words = _over_words(over.pop(), shawl.units) if len(over) == 1 else phrase("facts.gauge-length")
+    needles = phrase("facts.needles", size=f"{round(shawl.needles_mm, 2):g}")
+    blocked = phrase("facts.before-pinning" if shawl.outline.pinned else "facts.blocked")
+    return [phrase("facts.gauge", over=over_words, blocked=blocked, needles=needles)]
 
 
 def _over_words(cm: float, units: str) -> str:
     """The length as it was given; where inches lead, 10 cm is called 4 in, as patterns do."""
     inches = cm / CM_PER_INCH
     if abs(inches - round(inches)) < 1e-6:
-        return f"{plain_number(inches)} in"
+        return phrase("measure.in", number=plain_number(inches))
     if units == "in" and cm == 10:
-        return "4 in (10 cm)"
-    return f"{plain_number(cm)} cm"
+        return phrase("size.both", first=phrase("measure.in", number="4"), second=phrase("measure.cm", number="10"))
+    return phrase("measure.cm", number=plain_number(cm))

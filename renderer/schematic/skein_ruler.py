@@ -5,6 +5,7 @@ from itertools import pairwise
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.renderer.paper.house_style import (
     BADGE_RADIUS,
     CASING_WIDTH,
@@ -86,7 +87,7 @@ def _keyed(shawl: Shawl, scale: Ruler) -> list[KeyEntry]:
     bound = scale.at(yarn.skein_g - yarn.total_g)
     entries = []
     if bound - scale.at(yarn.skein_g - shawl.used_g[-1]) >= 0.05:
-        entries.append(KeyEntry(BIND_OFF, f"{BIND_OFF} {mass(yarn.bind_off_g, scale.unit)}"))
+        entries.append(KeyEntry(BIND_OFF, phrase("skein.bind-off", mass=mass(yarn.bind_off_g, scale.unit))))
     return entries + [entry for entry, first, last in _end_fields(shawl, scale) if not _inside(entry, last - first)]
 
 
@@ -98,8 +99,7 @@ def _is_free_for_key(scale: Ruler, names: list[Label], marks: list[DrawnMark], k
 
 def _heading(shawl: Shawl, column: PageColumn, y: float) -> list[Label]:
     """What the skein is, on a second line where it finds no room beside the heading."""
-    heading = "The skein"
-    unit = "grams on the scale" if shawl.skein.unit == "g" else "ounces on the scale"
+    heading, unit = phrase("skein.heading"), phrase_of("skein-unit", shawl.skein.unit)
     start = column.left + text_width(heading, HEADING, bold=True) + 3
     words = ", ".join(_skein_facts(shawl))
     labels = [
@@ -118,21 +118,11 @@ def _skein_facts(shawl: Shawl) -> list[str]:
     mass, length = plain_mass(skein.label_g, skein.unit), yarn_words(skein.label_m, shawl.units)
     facts = [yarn.name, mass, length, yarn.fibre]
     if skein.weighed_g is not None:
-        facts = [
-            yarn.name,
-            mass,
-            f"{length} by its label",
-            f"weighed {plain_mass(skein.weighed_g, skein.unit)}",
-            yarn.fibre,
-        ]
+        weighed = phrase("skein.weighed", mass=plain_mass(skein.weighed_g, skein.unit))
+        facts = [yarn.name, mass, phrase("skein.by-label", length=length), weighed, yarn.fibre]
     elif skein.by_log:
-        facts = [
-            yarn.name,
-            mass,
-            f"{length} by its label",
-            f"{plain_mass(yarn.skein_g, skein.unit)} by its log",
-            yarn.fibre,
-        ]
+        logged = phrase("skein.by-log", mass=plain_mass(yarn.skein_g, skein.unit))
+        facts = [yarn.name, mass, phrase("skein.by-label", length=length), logged, yarn.fibre]
     return [fact for fact in facts if fact]
 
 
@@ -183,8 +173,8 @@ def _end_fields(shawl: Shawl, scale: Ruler) -> list[tuple[KeyEntry, float, float
     """What lies behind the bind-off: its words, and from where to where."""
     yarn, unit = shawl.yarn, scale.unit
     bound, kept, end = (scale.at(grams) for grams in (yarn.skein_g - yarn.total_g, yarn.keep_g, 0.0))
-    spare = KeyEntry(SPARE, f"{SPARE} {mass(max(yarn.left_g - yarn.keep_g, 0.0), unit)}")
-    kept_back = KeyEntry(MARGIN_FIELD, f"{MARGIN_FIELD} {mass(yarn.keep_g, unit)}")
+    spare = KeyEntry(SPARE, phrase("skein.spare", mass=mass(max(yarn.left_g - yarn.keep_g, 0.0), unit)))
+    kept_back = KeyEntry(MARGIN_FIELD, phrase("skein.margin", mass=mass(yarn.keep_g, unit)))
     fields = [(spare, bound, kept), (kept_back, max(kept, bound), end)]
     return [field for field in fields if field[2] - field[1] >= SEEN]
 

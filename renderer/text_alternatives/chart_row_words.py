@@ -6,6 +6,7 @@ from halfhank.grammar.description import Item
 from halfhank.model.instructions.abbreviations import key_abbreviation
 from halfhank.model.stitch_counts.appearance import Sign
 from halfhank.model.stitches.chart import Chart, ChartRow
+from halfhank.model.words.drawn_words import phrase
 
 
 def row_words(chart: Chart, row: ChartRow) -> str:
@@ -16,15 +17,18 @@ def row_words(chart: Chart, row: ChartRow) -> str:
     stretches = []
     for boxed, group in groupby(zip(inside, cells, strict=True), key=lambda pair: pair[0]):
         worked = ", ".join(_counted(signs, [cell.sign for _, cell in group]))
-        stretches.append(f"boxed: {worked}" if boxed else worked)
-    side = "wrong" if row.wrong_side else "right"
-    return f"Row {row.number}, {side} side: {'; '.join(stretches)}"
+        stretches.append(phrase("alt.boxed", stitches=worked) if boxed else worked)
+    number, stitches = str(row.number), "; ".join(stretches)
+    return phrase("alt.wrong-row" if row.wrong_side else "alt.right-row", row=number, stitches=stitches)
 
 
 def _counted(signs: dict[Sign, tuple[Item, ...]], worked: list[Sign]) -> list[str]:
     """Names of stitches, each with how many follow each other."""
     words = []
     for sign, group in groupby(worked):
-        name, count = " or ".join(dict.fromkeys(key_abbreviation(item) for item in signs[sign])), len(list(group))
-        words.append(name if count == 1 else f"{count} × {name}")
+        name, *others = dict.fromkeys(key_abbreviation(item) for item in signs[sign])
+        for other in others:
+            name = phrase("alt.either", one=name, other=other)
+        count = len(list(group))
+        words.append(name if count == 1 else phrase("alt.times", count=str(count), stitch=name))
     return words

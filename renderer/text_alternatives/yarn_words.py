@@ -2,14 +2,17 @@
 
 from halfhank.model import number_words
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.measure_words import exact_mass, plain_mass
 
 
 def chance_words(shawl: Shawl) -> str:
     """The chance of enough yarn, for which the margin may be used."""
     yarn = shawl.yarn
-    margin = f" if the margin ({plain_mass(yarn.keep_g, shawl.skein.unit)}) is used too" if yarn.keep_g > 0 else ""
-    return f"Chance of enough yarn{margin}: {number_words.chance_words(yarn.chance_enough)}."
+    chance = number_words.chance_words(yarn.chance_enough)
+    if yarn.keep_g <= 0:
+        return phrase("chance.enough", chance=chance)
+    return phrase("chance.with-margin-of", margin=plain_mass(yarn.keep_g, shawl.skein.unit), chance=chance)
 
 
 def half_words(shawl: Shawl) -> list[str]:
@@ -17,5 +20,4 @@ def half_words(shawl: Shawl) -> list[str]:
     half = shawl.marks.halfway
     if half is None:
         return []
-    on_scale = exact_mass(half.left_g, shawl.skein.unit)
-    return [f"Half of this shawl's yarn is used after row {half.row:,}, with {on_scale} on the scale."]
+    return [phrase("alt.half", row=half.row, mass=exact_mass(half.left_g, shawl.skein.unit))]

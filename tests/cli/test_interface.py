@@ -22,7 +22,7 @@ def test_the_example_of_the_readme_runs(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     text = (ROOT / "README.md").read_text(encoding="utf-8")
-    (example,) = re.findall(r"```python\n(.*?)```", text, re.DOTALL)
+    example, *_ = re.findall(r"```python\n(.*?)```", text, re.DOTALL)
     (tmp_path / "gallery_demo").symlink_to(DEMO.parent)
     monkeypatch.chdir(tmp_path)
     exec(compile(example, "README.md", "exec"), {})

@@ -39,6 +39,7 @@ def test_the_commands_of_the_readme_run_in_their_order(tmp_path: Path, monkeypat
         result = run(*shlex.split(line)[1:])
         assert (result.status, result.err) == (0, ""), line
     pictures = {"mine.svg", "bench.pdf", "lintel.png", "column.svg", "skeins.svg", "yarn.svg", "eyelets.svg"}
+    pictures |= {"lintel-inline.svg", "moss-inline.svg"}
     others = {"gallery_demo", "mine.shawl", "hedge-and-ditch.txt"}
     assert {path.name for path in tmp_path.iterdir()} == pictures | others
 

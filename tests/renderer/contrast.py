@@ -54,8 +54,8 @@ def grey(colour: str) -> str:
     return "#" + 3 * f"{round(0.299 * red + 0.587 * green + 0.114 * blue):02x}"
 
 
-def failures(scene: Scene, tone: Callable[[str], str]) -> list[str]:
-    """What does not stand out enough, with its contrast; `tone` changes every colour first."""
+def failures(scene: Scene, tone: Callable[[str], str], page: str = LIGHT) -> list[str]:
+    """What does not stand out enough on a page, with its contrast; `tone` changes every colour but the page's."""
     paints, seen = _taken_apart(scene)
     tree = shapely.STRtree([paint.shape for paint in paints])
     found = []
@@ -63,10 +63,10 @@ def failures(scene: Scene, tone: Callable[[str], str]) -> list[str]:
         points = [point for place in item.places for point in place]
         behind = iter(_colours(points, item.order, paints, tree))
         for place in item.places:
-            around = [next(behind) for _ in place]
-            ratio = max(contrast(tone(ink), tone(colour)) for ink in item.inks for colour in around)
+            around = [tone(colour) if colour else page for colour in (next(behind) for _ in place)]
+            ratio = max(contrast(tone(ink), colour) for ink in item.inks for colour in around)
             if item.wanted == TEXT:
-                ratio = min(contrast(tone(item.inks[0]), tone(colour)) for colour in around)
+                ratio = min(contrast(tone(item.inks[0]), colour) for colour in around)
             if ratio < item.wanted:
                 found.append(f"{item.words}: {ratio:.2f} at {place[0][0]:.1f}, {place[0][1]:.1f}")
                 break
@@ -74,14 +74,14 @@ def failures(scene: Scene, tone: Callable[[str], str]) -> list[str]:
 
 
 def _colours(points: list[Point], order: int, paints: list[Paint], tree: shapely.STRtree) -> list[str]:
-    """The topmost colour painted before `order` at each point; white is the page."""
+    """The topmost colour painted before `order` at each point; none is the page."""
     if not points:
         return []
     tops = np.full(len(points), -1)
     at, paint = tree.query(shapely.points(points), predicate="intersects")
     earlier = paint < order
     np.maximum.at(tops, at[earlier], paint[earlier])
-    return [LIGHT if top < 0 else paints[top].colour for top in tops]
+    return ["" if top < 0 else paints[top].colour for top in tops]
 
 
 def _taken_apart(scene: Scene) -> tuple[list[Paint], list[Seen]]:

@@ -65,6 +65,7 @@ OPTIONS = {
     "very small": Options(scale=1000),
     "narrow": Options(width_mm=100),
     "wide": Options(width_mm=420),
+    "without the table": Options(without="table"),
 }
 DIMENSIONS = {"wingspan", "depth", "spine", "side"}
 DIMENSIONS |= {"bind-off-edge", "upper-edge", "lower-edge", "long-edge"}
@@ -92,6 +93,7 @@ def drawings() -> dict[str, Callable[[], Scene]]:
     found |= {name: drawing(triangle, **yarn) for name, yarn in YARNS.items()}
     found |= {f"{name} level": drawing(PIECES["rectangle"], **yarn) for name, yarn in YARNS.items()}
     found |= {f"{method} edge": drawing(triangle, method=method) for method in METHODS}
+    found["long names without the table"] = drawing(PIECES["long names"], Options(without="table", width_mm=80))
     found["remarks"] = drawing(triangle, remarks=[REMARK, LONG, "x" * 900])
     found["long title"] = drawing(triangle, title=LONG)
     return found

@@ -20,6 +20,7 @@ ROOMS = {
     "schematic": (*FABRIC, "schematic.annotations", "schematic.table", "text_alternatives"),
     "charts.symbols": ("paper",),
     "charts": (*FABRIC, "schematic.annotations", "schematic", "charts.symbols", "text_alternatives"),
+    "inline": ("paper", "plane"),
 }
 """Each room with those that it may import."""
 FILES = [path for path in sorted(ROOT.rglob("*.py")) if path.parent != ROOT]

@@ -4,6 +4,7 @@ import math
 
 from halfhank.grammar.description import GRAMS_IN
 from halfhank.model.outline.curve import Point
+from halfhank.model.words.drawn_words import phrase_of
 from halfhank.renderer.paper.house_style import INK, LIGHT
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
 from halfhank.renderer.paper.text_widths import text_width
@@ -57,7 +58,10 @@ def contour_numbers(piece: DrawnPiece, marks: list[DrawnMark], badges: list[Badg
     rows = {int(piece.shawl.used_g[row] // (step * GRAMS_IN[unit])): row for row in contour_rows(piece, step)}
     for count in range(2, max(rows, default=0) + 1, 2):
         tries = [(n, off) for n in (count, count - 1) if n in rows for off in ([*lines, *bounds], lines)]
-        places = (_place(piece, rows[n], f"{n * step:,g} {unit}", off, badges, placed) for n, off in tries)
+        places = (
+            _place(piece, rows[n], phrase_of("measure", unit, number=f"{n * step:,g}"), off, badges, placed)
+            for n, off in tries
+        )
         found = next((place for place in places if place is not None), None)
         placed += [found] if found is not None else []
     return Group("contour-numbers", tuple(item for number in placed for item in number.items))

@@ -9,6 +9,7 @@ from halfhank.model.outline.curve import Point
 from halfhank.model.outline.outline import Size
 from halfhank.model.outline.region import LEFT, RIGHT
 from halfhank.model.phrases import blocking_words, depth_name
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.renderer.paper.house_style import DIMENSION, INK, SMALL, THIN
 from halfhank.renderer.paper.measure_words import length_words
 from halfhank.renderer.paper.scene import Element, Group, Label, Path, Style
@@ -19,6 +20,7 @@ from halfhank.renderer.plane.path_data import polyline
 from halfhank.renderer.plane.polygons import inside
 from halfhank.renderer.plane.polylines import Points, at_length, distance_to, length_of, offset, part_of
 from halfhank.renderer.plane.text_boxes import label_along, text_box
+from halfhank.renderer.schematic.annotations.edge_lengths import OF_RS
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
 EXTENSION = Style(stroke="#8796a0", width=0.15)
@@ -134,8 +136,8 @@ def wingspan(piece: DrawnPiece, obstacles: Obstacles, overhang: float) -> Dimens
     right = max(piece.silhouette, key=lambda p: (round(p[0], 1), -p[1]))
     y = min(obstacles.bounds.top - 4.0, -overhang - 6.0)
     outline = piece.shawl.outline
-    words = length_words(outline.size.wingspan_cm, piece.shawl.units)
-    words += f", {blocking_words(outline)}"
+    length = length_words(outline.size.wingspan_cm, piece.shawl.units)
+    words = phrase("dimension.wingspan", length=length, blocking=blocking_words(outline))
     extensions = []
     for x, point in ((0.0, left), (piece.width, right)):
         start = _free_start(x, point[1] - CLEAR - overhang, obstacles)
@@ -188,8 +190,8 @@ def _upright(
 ) -> Dimension:
     sign = -1 if side == LEFT else 1
     edge = min(0.0, obstacles.bounds.left) if side == LEFT else max(piece.width, obstacles.bounds.right)
-    words = length_words((heights[1] - heights[0]) / piece.mm, piece.shawl.units)
-    words = f"{depth_name(piece.shawl) if name == 'depth' else name} {words}"
+    length = length_words((heights[1] - heights[0]) / piece.mm, piece.shawl.units)
+    words = phrase_of("upright", depth_name(piece.shawl) if name == "depth" else name, length=length)
     x = edge + sign * COLUMN
     extensions = []
     for y in heights:
@@ -262,7 +264,7 @@ def _off_fabric(piece: DrawnPiece, dimension: Dimension) -> bool:
 
 def _along(piece: DrawnPiece, name: str, cm: float, points: Points, distance: float) -> Iterator[Dimension]:
     """Ways to give an edge's length at a distance beside it."""
-    words = f"{name} {length_words(cm, piece.shawl.units)}"
+    words = phrase_of("edge", name, length=length_words(cm, piece.shawl.units))
     line = offset(points, distance)
     length = length_of(line)
     gap = text_width(words, SMALL) + 2.4
@@ -282,8 +284,8 @@ def _along(piece: DrawnPiece, name: str, cm: float, points: Points, distance: fl
 
 
 def _group_name(name: str) -> str:
-    """`lower-edge`, without what stands in brackets."""
-    return name.partition(" (")[0].replace(",", "").replace(" ", "-")
+    """`lower-edge`, wherever rows start."""
+    return name.removesuffix(OF_RS)
 
 
 def _words_along(name: str, words: str, points: Points, distance: float) -> Iterator[Dimension]:

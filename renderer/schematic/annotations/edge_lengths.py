@@ -8,7 +8,8 @@ from halfhank.renderer.schematic.fabric.edge_lines import drawn_together
 
 EdgeLength = tuple[str, float, list[Points]]
 SHORTEST_MM = 24.0
-RS_START, RS_END = "start of RS rows", "end of RS rows"
+OF_RS = "-of-rs"
+"""The name of an edge that says where right-side rows start or end."""
 MOST_POINTS = 400
 WAVY_MM = 1.5
 ALIKE = 0.03
@@ -16,8 +17,8 @@ ALIKE = 0.03
 
 
 def edge_lengths(piece: DrawnPiece) -> list[EdgeLength]:
-    """Name, length in cm, and the edges that it may stand along, the best first; none where the length is to be given
-    in words only, as a ruffle's is.
+    """The name of each, its length in cm, and the edges that it may stand along, the best first; none where the length
+    is to be given in words only, as a ruffle's is.
 
     Left out are lengths that the drawing gives already, those of less than a twentieth of the wingspan, and that of
     stitches drawn together.
@@ -27,7 +28,7 @@ def edge_lengths(piece: DrawnPiece) -> list[EdgeLength]:
     last_edge: list[Points] = [piece.points(piece.last)] if piece.ruffle is None else []
     found = _arms(piece) or _sides(piece)
     if not drawn_together(piece):
-        found = [*found, ("bind-off edge", size.last_row_cm, [] if _arms(piece) else last_edge)]
+        found = [*found, ("bind-off-edge", size.last_row_cm, [] if _arms(piece) else last_edge)]
     chosen = [edge for edge in found if edge[1] > given[0] / 20 and all(abs(edge[1] - cm) > 0.015 * cm for cm in given)]
     return [(name, cm, [_evened(edge) for edge in edges if _is_drawable(edge)]) for name, cm, edges in chosen]
 
@@ -53,15 +54,13 @@ def _sides(piece: DrawnPiece) -> list[EdgeLength]:
     same = abs(sides[0] - sides[1]) < 0.01 * max(sides)
     if piece.shawl.outline.sideways:
         if same:
-            return [("long edge", sides[0], [right, left])]
+            return [("long-edge", sides[0], [right, left])]
         teeth = "sawtooth" in piece.shawl.outline.words
-        lower: EdgeLength = (
-            ("lower edge, along the teeth,", sides[1], []) if teeth else ("lower edge", sides[1], [right])
-        )
-        return [("upper edge", sides[0], [left]), lower]
+        lower: EdgeLength = ("lower-edge-along-the-teeth", sides[1], []) if teeth else ("lower-edge", sides[1], [right])
+        return [("upper-edge", sides[0], [left]), lower]
     if same:
         return [("side", sides[0], [*_side_lines(piece, sides[0], LEFT), *_side_lines(piece, sides[0], RIGHT)])]
-    return [(f"upper edge ({RS_END})", sides[0], [left]), (f"lower edge ({RS_START})", sides[1], [right])]
+    return [(f"upper-edge{OF_RS}", sides[0], [left]), (f"lower-edge{OF_RS}", sides[1], [right])]
 
 
 def _side_lines(piece: DrawnPiece, cm: float, side: int) -> list[Points]:

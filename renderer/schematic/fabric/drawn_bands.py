@@ -3,6 +3,7 @@
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.phrases import stitch_name
 from halfhank.model.shawl import BandPlan, Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.measure_words import exact_mass, row_range, stitches
 from halfhank.renderer.schematic.fabric.drawn_piece import DrawnPiece
 
@@ -20,11 +21,13 @@ class DrawnBand(NamedTuple):
     def title(self, unit: str) -> str:
         """What hovering shows: rows, fabric, stitches at the end, the yarn's mass in g or oz."""
         names = list(dict.fromkeys(fabric_words(band) for band in self.bands))
-        label = f" “{self.bands[0].label}”" if len(self.bands) == 1 and self.bands[0].label else ""
-        used = sum(band.used_g for band in self.bands)
-        rows = row_range(self.first, self.last)
-        count = stitches(self.bands[-1].stitches_at_end)
-        return f"{rows}: {', '.join(names)}{label}, to {count}, {exact_mass(used, unit)}"
+        label = self.bands[0].label if len(self.bands) == 1 else None
+        mass = exact_mass(sum(band.used_g for band in self.bands), unit)
+        rows, count = row_range(self.first, self.last), stitches(self.bands[-1].stitches_at_end)
+        worked = ", ".join(names)
+        if label:
+            return phrase("band.labelled", rows=rows, stitches=worked, label=label, count=count, mass=mass)
+        return phrase("band.title", rows=rows, stitches=worked, count=count, mass=mass)
 
 
 class ColourStrip(NamedTuple):
@@ -39,7 +42,7 @@ class ColourStrip(NamedTuple):
 def fabric_words(band: BandPlan) -> str:
     """`garter`, or `drop stitch, 2 wraps`."""
     name = stitch_name(band.stitch)
-    return f"{name}, {band.wraps} wraps" if band.wraps > 1 else name
+    return phrase("band.wraps", stitch=name, wraps=str(band.wraps)) if band.wraps > 1 else name
 
 
 def spans_of(piece: DrawnPiece) -> list[DrawnBand]:

@@ -3,6 +3,7 @@
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.phrases import going_on, one_more_short, turns_as_planned
 from halfhank.model.shawl import Mark, Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.house_style import MARK_WIDTH, RED, SOFT
 from halfhank.renderer.paper.measure_words import mass, on_scale_words
 from halfhank.renderer.paper.scene import Style
@@ -10,7 +11,6 @@ from halfhank.renderer.paper.scene import Style
 DASHED = Style(stroke=RED, width=MARK_WIDTH, dash=(3.2, 1.5))
 DOTTED = Style(stroke=RED, width=MARK_WIDTH + 0.15, dash=(0.0, 1.7), cap="round")
 
-LATEST = " at the latest"
 LONGEST_ON_SKEIN = 12
 """Letters of a part's name at most, so that it stands above the skein with what is done after it."""
 
@@ -38,25 +38,45 @@ def drawn_marks(shawl: Shawl) -> list[DrawnMark]:
     latest for that, or the plan's own.
     """
     marks, unit = shawl.marks, shawl.skein.unit
-    half = f"half of {mass(shawl.yarn.total_g, unit)}"
-    turns = turns_as_planned(shawl)
-    turn, latest_turn = ("turn back", "") if turns else ("turn back at the latest", LATEST)
-    middle = _middle_part(shawl) if turns else ""
-    turn = f"{middle}, then turn back" if middle and len(middle) <= LONGEST_ON_SKEIN else turn
     candidates = [
-        ("half", half, "half of this shawl's yarn:", "", marks.halfway, DASHED),
-        ("turn-back", turn, "turn back", latest_turn, marks.turn_back, DOTTED),
-        ("bind-off", "bind off at the latest", "bind off", LATEST, _bind_off_inside(shawl), DOTTED),
+        ("half", phrase("mark.half-of", mass=mass(shawl.yarn.total_g, unit)), _half_lines, marks.halfway, DASHED),
+        ("turn-back", _turn_name(shawl), _turn_lines, marks.turn_back, DOTTED),
+        ("bind-off", phrase("mark.bind-off-latest"), _bind_off_lines, _bind_off_inside(shawl), DOTTED),
     ]
     drawn = []
-    for kind, name, words, latest, mark, style in candidates:
+    for kind, name, words, mark, style in candidates:
         if mark is not None and not mark.beyond and 1 <= mark.row <= shawl.rows.count:
-            row, rest = f"after row {mark.row:,}{latest}", on_scale_words(mark.left_g, unit)
-            lines = (words, f"{row}, {rest}") if kind == "half" else (f"{words} {row},", rest)
-            lines = (f"{row}, {rest}:", f"work {middle}, then turn back") if kind == "turn-back" and middle else lines
+            lines = words(shawl, mark.row, on_scale_words(mark.left_g, unit))
             on_skein_g = shawl.yarn.skein_g - shawl.yarn.total_g / 2 if kind == "half" else mark.left_g
             drawn.append(DrawnMark(kind, name, mark.row, mark.left_g, on_skein_g, " ".join(lines), lines, style))
     return drawn
+
+
+def _half_lines(_: Shawl, row: int, rest: str) -> tuple[str, str]:
+    return phrase("mark.half"), phrase("mark.after-row", row=row, rest=rest)
+
+
+def _bind_off_lines(_: Shawl, row: int, rest: str) -> tuple[str, str]:
+    return phrase("mark.bind-off-after-latest", row=row), rest
+
+
+def _turn_lines(shawl: Shawl, row: int, rest: str) -> tuple[str, str]:
+    """Where the plan turns back so, with the part that is worked before; else the latest row for it."""
+    if not turns_as_planned(shawl):
+        return phrase("mark.turn-back-after-latest", row=row), rest
+    middle = _middle_part(shawl)
+    if middle:
+        return phrase("mark.then", row=row, rest=rest), phrase("mark.work-then-turn-back", part=middle)
+    return phrase("mark.turn-back-after", row=row), rest
+
+
+def _turn_name(shawl: Shawl) -> str:
+    """What stands on the skein where the plan turns back, or may do so at the latest."""
+    if not turns_as_planned(shawl):
+        return phrase("mark.turn-back-latest")
+    middle = _middle_part(shawl)
+    short = middle and len(middle) <= LONGEST_ON_SKEIN
+    return phrase("mark.then-turn-back", part=middle) if short else phrase("mark.turn-back")
 
 
 def _middle_part(shawl: Shawl) -> str:
@@ -76,8 +96,8 @@ def end_flags(shawl: Shawl) -> list[DrawnMark]:
     row, left_g = shawl.rows.count, shawl.yarn.left_g
     if left_g < -0.05 or _bind_off_inside(shawl) is not None:
         return []
-    bind_off = " and the bind-off" if shawl.yarn.bind_off_g >= 0.05 else ""
-    lines = (f"ends after row {row:,}{bind_off},", f"{mass(max(left_g, 0.0), shawl.skein.unit)} left over")
+    ends = phrase("mark.ends-bound-off" if shawl.yarn.bind_off_g >= 0.05 else "mark.ends", row=row)
+    lines = (ends, phrase("mark.left-over", mass=mass(max(left_g, 0.0), shawl.skein.unit)))
     return [DrawnMark("end", "end", row, left_g, left_g, " ".join(lines), lines, Style(stroke=SOFT), SOFT)]
 
 
@@ -85,9 +105,11 @@ def mark_notes(shawl: Shawl) -> list[str]:
     """Notes on rows that could be worked past the planned end, and on yarn that does not last."""
     mark, notes = shawl.marks.bind_off_by, []
     if mark is not None and mark.row > shawl.rows.count:
-        rows = mark.row - shawl.rows.count
-        short = f", not for {unit}" if (unit := one_more_short(shawl)) else ""
-        notes.append(f"Enough yarn for {rows:,} more {going_on(shawl)} {'row' if rows == 1 else 'rows'}{short}.")
+        rows, stitch, unit = mark.row - shawl.rows.count, going_on(shawl), one_more_short(shawl)
+        if unit:
+            notes.append(phrase("note.enough-not-for", count=rows, stitch=stitch, unit=unit))
+        else:
+            notes.append(phrase("note.enough", count=rows, stitch=stitch))
     if shawl.yarn.left_g < -0.05:
-        notes.append(f"Not enough yarn: {mass(-shawl.yarn.left_g, shawl.skein.unit)} short.")
+        notes.append(phrase("note.not-enough", mass=mass(-shawl.yarn.left_g, shawl.skein.unit)))
     return notes

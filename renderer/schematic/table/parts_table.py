@@ -2,6 +2,7 @@
 
 from halfhank.model.outline.curve import line as line_curve
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.drawn_words import phrase
 from halfhank.renderer.paper.house_style import HEAVY, INK, RULE, SMALL, SOFT, TEXT
 from halfhank.renderer.paper.page_block import PageBlock, PageColumn, text_lines
 from halfhank.renderer.paper.ramp import Ramp
@@ -20,7 +21,6 @@ from halfhank.renderer.schematic.table.table_columns import (
     name_lines,
 )
 from halfhank.renderer.schematic.table.table_words import (
-    ROUNDED,
     START,
     TableRow,
     table_lines,
@@ -58,10 +58,11 @@ def parts_table(shawl: Shawl, column: PageColumn, top: float, ramp: Ramp) -> Pag
 def _chance_lines(shawl: Shawl, width: float) -> list[str]:
     """The chance and the range on one line, or each on its own; that figures are rounded comes last."""
     likely, known = yarn_sentences(shawl)
-    together = f"{likely} {known} {ROUNDED}"
+    rounded = phrase("table.rounded")
+    together = f"{likely} {known} {rounded}"
     if text_width(together, SMALL) <= width:
         return [together]
-    return [line for one in (likely, f"{known} {ROUNDED}") for line in text_lines(one, width, SMALL)]
+    return [line for one in (likely, f"{known} {rounded}") for line in text_lines(one, width, SMALL)]
 
 
 def _heads(form: TableForm, top: float) -> tuple[list[Element], float]:

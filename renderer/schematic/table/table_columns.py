@@ -1,23 +1,21 @@
 """Which form the table of parts takes in its column: what stands beside the names, where figures end."""
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.renderer.paper.house_style import SMALL, TEXT
 from halfhank.renderer.paper.page_block import PageColumn, text_lines
 from halfhank.renderer.paper.text_widths import text_width
 from halfhank.renderer.schematic.table.table_words import TableRow
 
-HEADS = {
-    "g": ("rows", "sts at end", "grams", "share", "on the scale"),
-    "oz": ("rows", "sts at end", "ounces", "share", "on the scale"),
-}
 WIDEST_GAP, GAP, NARROW_GAP = 10.8, 4.2, 2.2
 NAME_GAP = 4.0
+BREAK = "|"
+"""Where a head may be broken, in its phrase."""
 INDENT = 6.4
 NAMES = (22.0, 62.0)
 """A name has at least so much room beside its figures; more than the second asks for no closer figures."""
 EVERY, FEWER = (0, 1, 2, 3, 4), (1, 2, 3, 4)
 PITCH, STACKED_PITCH, LINE_PITCH, HEAD_PITCH = 5.5, 4.6, 4.2, 3.7
-BROKEN = {"sts at end": ("sts", "at end"), "on the scale": ("on the", "scale")}
 
 
 class TableForm(NamedTuple):
@@ -40,11 +38,19 @@ def form_of(unit: str, lines: list[TableRow], column: PageColumn) -> TableForm:
 
     Of equally low ones the first: names beside their figures, heads in two lines, rows behind the names; names above.
     """
-    heads: list[tuple[str, ...]] = [(head,) for head in HEADS[unit]]
-    broken: list[tuple[str, ...]] = [BROKEN.get(head, (head,)) for head in HEADS[unit]]
+    heads, broken = _heads(unit)
     forms = [_beside(form, shown, lines, column) for form, shown in ((heads, EVERY), (broken, EVERY), (broken, FEWER))]
     forms += [_stacked(broken, shown, lines, column) for shown in (EVERY, FEWER)]
     return min((form for form in forms if form is not None), key=lambda form: height_of(form, lines, column.left))
+
+
+def _heads(unit: str) -> tuple[list[tuple[str, ...]], list[tuple[str, ...]]]:
+    """The heads of all columns, each on one line, and each in as many as it may have."""
+    rows, share = (phrase("table.rows"),), (phrase("table.share"),)
+    mass = (phrase_of("table-mass", unit),)
+    whole: list[tuple[str, ...]] = [rows, (phrase("table.stitches"),), mass, share, (phrase("table.on-scale"),)]
+    stitches, on_scale = phrase("table.stitches-broken"), phrase("table.on-scale-broken")
+    return whole, [rows, tuple(stitches.split(BREAK)), mass, share, tuple(on_scale.split(BREAK))]
 
 
 def _beside(
@@ -107,10 +113,7 @@ def _form(
 
 def name_words(line: TableRow, shown: tuple[int, ...]) -> str:
     """A line's name; with its rows where these have no column."""
-    if 0 in shown or not line.cells[0]:
-        return line.name
-    name, comma, yarn = line.name.partition(", ") if line.total else (line.name, "", "")
-    return f"{name}, {line.rows_words}{comma}{yarn}"
+    return line.name if 0 in shown or not line.cells[0] else line.name_and_rows
 
 
 def _name_width(line: TableRow, shown: tuple[int, ...]) -> float:

@@ -6,41 +6,30 @@ from halfhank.grammar.description import GRAMS_IN
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import chance_words, mass_digits
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.measure_words import MINUS, exact, exact_mass, fixed, yarn_words
+from halfhank.model.words.drawn_words import phrase, phrase_of
+from halfhank.renderer.paper.measure_words import MINUS, exact, exact_mass, fixed, row_range, yarn_words
 
 START, WEIGHED = "start", "weighed"
 RANGE_90 = 1.645
 """Standard deviations from the middle to the ends of a 90 % range, of a normal distribution."""
 NOTHING_G = 1e-6
-ROUNDED = "Figures are rounded."
-SOURCES = {
-    "swatch": "measured on a swatch",
-    "ratio": "estimated from another stitch's swatch",
-    "gauge": "estimated from the gauge",
-    WEIGHED: "corrected by the weighings",
-}
 
 
 class TableRow(NamedTuple):
     """One line of the table; `number` is None for the start and the bind-off, of whose edge a `sample` is shown, and
-    for the `total`."""
+    for the `total`. `name_and_rows` is for a table without a column of rows, where the line has some."""
 
     number: int | None
     name: str
     cells: tuple[str, ...]
     sample: str = ""
     total: bool = False
+    name_and_rows: str = ""
 
     @property
     def bold(self) -> bool:
         """Whether its name is set in bold."""
         return self.number is not None or self.total
-
-    @property
-    def rows_words(self) -> str:
-        """Its rows in words: `rows 1–28`, `row 5`, and of the total `130 rows`."""
-        cell = self.cells[0]
-        return f"{cell} rows" if self.total else f"rows {cell}" if "–" in cell else f"row {cell}"
 
     def is_bold(self, cell: int) -> bool:
         """Whether a figure is set in bold."""
@@ -58,7 +47,9 @@ def table_lines(shawl: Shawl) -> list[TableRow]:
         rows = f"{part.first_row:,}"
         rows = rows if part.first_row == part.last_row else f"{rows}–{part.last_row:,}"
         figures = (_used(part.used_g, unit), share, _on_scale(part.left_g, unit))
-        lines.append(TableRow(number, part.name, (rows, f"{part.stitches_at_end:,}", *figures)))
+        cells = (rows, f"{part.stitches_at_end:,}", *figures)
+        both = phrase("table.name-and-rows", name=part.name, rows=row_range(part.first_row, part.last_row))
+        lines.append(TableRow(number, part.name, cells, name_and_rows=both))
     figures = (_used(yarn.bind_off_g, unit), last, _on_scale(yarn.left_g, unit))
     return [*lines, TableRow(None, shawl.bind_off.words, ("", "", *figures), sample=shawl.bind_off.method)]
 
@@ -86,18 +77,21 @@ def total_line(shawl: Shawl) -> TableRow:
     """All rows and all yarn, by mass and by length."""
     yarn, unit = shawl.yarn, shawl.skein.unit
     cells = (f"{shawl.rows.count:,}", "", exact(yarn.total_g, unit), "100 %", _on_scale(yarn.left_g, unit))
-    return TableRow(None, f"total, {yarn_words(yarn.total_m, shawl.units)}", cells, total=True)
+    length, rows = yarn_words(yarn.total_m, shawl.units), phrase("count.row", count=shawl.rows.count)
+    name, both = phrase("table.total", yarn=length), phrase("table.total-and-rows", rows=rows, yarn=length)
+    return TableRow(None, name, cells, total=True, name_and_rows=both)
 
 
 def yarn_sentences(shawl: Shawl) -> list[str]:
     """How likely the yarn is enough, the margin used too; what that is known from, and how far the yarn may be off."""
     yarn, unit = shawl.yarn, shawl.skein.unit
-    margin = " if the margin is used too" if yarn.keep_g > 0 else ""
-    known = f"Yarn {SOURCES[yarn.basis]}"
-    if yarn.sd_g > 0:
-        low, high = (yarn.total_g + sign * RANGE_90 * yarn.sd_g for sign in (-1, 1))
-        known += f", 90 % range {_figure(max(0.0, low), unit)} to {_mass(high, unit)}"
-    return [f"Chance of enough yarn{margin}: {chance_words(yarn.chance_enough)}.", f"{known}."]
+    chance = chance_words(yarn.chance_enough)
+    likely = phrase("chance.with-margin" if yarn.keep_g > 0 else "chance.enough", chance=chance)
+    if yarn.sd_g <= 0:
+        return [likely, phrase_of("source", yarn.basis)]
+    low, high = (yarn.total_g + sign * RANGE_90 * yarn.sd_g for sign in (-1, 1))
+    ends = _figure(max(0.0, low), unit), _mass(high, unit)
+    return [likely, phrase_of("source-range", yarn.basis, low=ends[0], high=ends[1])]
 
 
 def _figure(value_g: float, unit: str) -> str:
@@ -106,10 +100,10 @@ def _figure(value_g: float, unit: str) -> str:
 
 
 def _mass(value_g: float, unit: str) -> str:
-    return f"{fixed(value_g, 0)} g" if unit == "g" else exact_mass(value_g, unit)
+    return phrase("measure.g", number=fixed(value_g, 0)) if unit == "g" else exact_mass(value_g, unit)
 
 
 def _on_scale(left_g: float, unit: str) -> str:
     """What the scale shows then, or how much is short."""
     figure = exact(left_g, unit)
-    return f"{exact(-left_g, unit)} short" if figure.startswith(MINUS) else figure
+    return phrase("size.short", mass=exact(-left_g, unit)) if figure.startswith(MINUS) else figure

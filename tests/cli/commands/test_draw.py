@@ -6,6 +6,7 @@ import pytest
 from halfhank import draw as halfhank_draw
 from halfhank import plan
 from halfhank.cli.commands.draw import RAMPS
+from halfhank.renderer import OptionError
 from halfhank.renderer.paper.ramp import RAMPS as DRAWN
 from halfhank.renderer.paper.scripts import fonts
 from lxml import etree
@@ -70,6 +71,30 @@ def test_the_sheet_is_left_out_when_asked(good: Path) -> None:
     assert _root(good=good).findall("svg:rect[@fill='#ffffff']", path)
     assert not _root("--transparent", good=good).findall("svg:rect", path)
     assert halfhank_draw(GOOD, transparent=True) == halfhank("draw", good, "-o", "-", "--transparent").out
+
+
+def test_the_table_alone_is_left_out_when_asked(good: Path) -> None:
+    words = "".join(_root("--without", "table", good=good).itertext())
+    assert "sts at end" not in words and "The skein" in words
+    assert halfhank_draw(GOOD, without="table") == halfhank("draw", good, "-o", "-", "--without", "table").out
+
+
+def test_to_embed_it_is_the_element_alone(good: Path) -> None:
+    out = halfhank("draw", good, "-o", "-", "--embed", "--transparent").out
+    assert out.startswith(b"<svg ") and out == halfhank_draw(GOOD, embed=True, transparent=True)
+    for command in (("draw",), ("chart", "yarn")):
+        refused = halfhank(*command, good, "--embed", "-o", good.with_suffix(".png"))
+        assert refused.status == 2 and "--embed makes an SVG, not a PNG" in refused.err
+    with pytest.raises(OptionError, match="to embed is svg"):
+        halfhank_draw(GOOD, embed=True, format="pdf")
+
+
+def test_charts_can_be_embedded_too(good: Path) -> None:
+    for command in (("chart", "yarn", good), ("chart", "stitch", "moss")):
+        element = halfhank(*command, "-o", "-", "--embed").out
+        assert element.startswith(b"<svg ") and b' id="' not in element
+        texts = [etree.fromstring(data).xpath("string()") for data in (element, halfhank(*command, "-o", "-").out)]
+        assert texts[0] == texts[1]
 
 
 def test_units_lead_as_asked(good: Path) -> None:

@@ -7,13 +7,16 @@ from pathlib import Path
 import pytest
 from halfhank.model.report_tree import Value, words_of
 from halfhank.model.words.catalogue import amount, said, say, say_one_of
+from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.model.words.english import ENGLISH
 from halfhank.model.words.templates import Forms, Language, fields, forms, pieces
 
 ROOT = Path(__file__).parents[3]
 LANGUAGES = [ENGLISH]
 """A new language is added here."""
-SAYING = {"say", "said", "amount"}
+SAYING = {"say", "said", "amount", "phrase"}
+NAMING = {"say_one_of", "phrase_of"}
+"""These put the name of a thing behind a subject."""
 FOLDERS = ("model", "renderer", "cli")
 
 
@@ -45,12 +48,12 @@ def _fields(call: ast.Call) -> set[str]:
 USED = [
     (place, key, _fields(call)) for place, call in _calls() if _function(call) in SAYING for key in _keys(call.args[0])
 ]
-SUBJECTS = {key for _, call in _calls() if _function(call) == "say_one_of" for key in _keys(call.args[0])}
+SUBJECTS = {key for _, call in _calls() if _function(call) in NAMING for key in _keys(call.args[0])}
 
 
 def test_keys_stand_in_the_code_as_they_are() -> None:
     """A key put together from pieces would be seen by no test: `say_one_of` is for those."""
-    asked = [(place, call) for place, call in _calls() if _function(call) in {*SAYING, "say_one_of"}]
+    asked = [(place, call) for place, call in _calls() if _function(call) in SAYING | NAMING]
     assert asked
     assert [place for place, call in asked if not _keys(call.args[0])] == []
 
@@ -76,6 +79,17 @@ def test_the_fields_of_calls_and_templates_agree(language: Language) -> None:
         if given != fields(language.templates[key])
     ]
     assert wrong == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES, ids=lambda one: one.code)
+def test_all_phrases_of_a_subject_have_the_fields_of_its_calls(language: Language) -> None:
+    calls = [
+        (key, _fields(call)) for _, call in _calls() if _function(call) == "phrase_of" for key in _keys(call.args[0])
+    ]
+    assert calls
+    for subject, given in calls:
+        own = {key: fields(one) for key, one in language.templates.items() if key.partition(".")[0] == subject}
+        assert own and {key: found for key, found in own.items() if found != given} == {}
 
 
 @pytest.mark.parametrize("language", LANGUAGES, ids=lambda one: one.code)
@@ -122,3 +136,12 @@ def test_a_wrong_key_or_field_is_an_error() -> None:
 def test_the_fields_of_a_template() -> None:
     assert pieces("{a} of {b}.") == [("", "a"), (" of ", "b"), (".", None)]
     assert fields(forms("n", one="once, {place}", other="{n} times")) == {"n", "place"}
+
+
+def test_phrases_are_words_alone() -> None:
+    assert [phrase("count.row", count=count) for count in (0, 1, 1200)] == ["0 rows", "1 row", "1,200 rows"]
+    assert phrase("rows.range", first=1, last=1200) == "rows 1–1,200"
+    assert phrase_of("measure", "oz", number="3.5") == "3.5 oz"
+    for wrong in (lambda: phrase("rows.one"), lambda: phrase_of("measure", "ell", number="3")):
+        with pytest.raises(KeyError):
+            wrong()

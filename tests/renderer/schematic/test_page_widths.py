@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from halfhank import plan
 from halfhank.model.shawl import Shawl
-from halfhank.renderer.paper.scene import Rect, Scene
+from halfhank.renderer.paper.scene import Label, Rect, Scene
 from halfhank.renderer.paper.text_widths import ELLIPSIS
 from halfhank.renderer.schematic.options import OptionError, Options
 from halfhank.renderer.schematic.page import draw_schematic
@@ -88,6 +88,35 @@ def test_the_drawing_alone_has_neither_skein_nor_table(name: str) -> None:
     assert {"drawing", "legend", "scale"} <= names and not names & {"skein", "parts", "heading"}
     assert all(part.name.split()[0] in " ".join(checks.texts(scene)) for part in shawl(name).parts)
     assert not checks.strays(scene) and not checks.meetings(scene)
+
+
+@demos
+def test_without_its_table_a_page_is_lower_and_a_key_says_what_the_drawing_has(name: str) -> None:
+    for width in (80, 180):
+        whole, without = drawn(name, width), draw_schematic(shawl(name), Options(width_mm=width, without="table"))
+        assert without.height < whole.height - 15 and scale_of(without) == scale_of(whole)
+        gone = {text for text in checks.texts(whole) if text not in checks.texts(without)}
+        assert "share" in gone and {"skein", "heading", "legend", "facts"} <= {group.name for group in without.items}
+        words = " ".join(checks.texts(without))
+        named = [part.name for part in shawl(name).parts]
+        for kept in (*named, shawl(name).start.words, shawl(name).bind_off.words, *shawl(name).remarks):
+            assert kept.split()[0] in words
+        assert not checks.strays(without) and not checks.meetings(without)
+
+
+def test_parts_that_are_named_on_the_drawing_are_not_named_again() -> None:
+    named = [name for name in DEMOS if "part-names" in _filled(name)]
+    assert named
+    for name in DEMOS:
+        scene = draw_schematic(shawl(name), Options(without="table"))
+        in_key = [item.text for item in checks.group(scene, "parts").items if isinstance(item, Label) and item.bold]
+        parts = [part.name for part in shawl(name).parts]
+        assert not set(parts) & set(in_key) if name in named else set(parts) <= set(in_key)
+
+
+def _filled(name: str) -> list[str]:
+    """The groups of a demo's page of its own choice that have something in them."""
+    return [group.name for group in checks.groups(draw_schematic(shawl(name)).items) if group.items]
 
 
 def test_the_drawing_alone_keeps_to_a_height() -> None:

@@ -263,6 +263,7 @@ def test_scales_go_on_evenly() -> None:
         Options(scale=10, height_mm=150),
         Options(height_mm=math.nan),
         Options(only="table"),
+        Options(without="skein"),
         Options(ramp="none"),
         Options(units="ell"),
     ],
