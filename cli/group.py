@@ -15,8 +15,9 @@ COMMANDS = {
     "weigh": "halfhank.cli.commands.weigh",
     "stops": "halfhank.cli.commands.stops",
     "skeins": "halfhank.cli.commands.skeins",
-    "chart": "halfhank.cli.commands.chart",
+    "chart": "halfhank.cli.commands.charts.chart",
     "instructions": "halfhank.cli.commands.instructions",
+    "page": "halfhank.cli.commands.page",
     "stitches": "halfhank.cli.commands.stitches",
 }
 # Old names.

@@ -1,4 +1,7 @@
-"""Draws every demo and every chart anew, as SVG and PNG, and writes README.md; `--check` only lists what is stale."""
+"""Draws every demo and every chart anew, as SVG and PNG, and writes some pattern pages, as HTML and PDF, and README.md.
+
+`--check` only lists what is stale.
+"""
 
 import contextlib
 import io
@@ -8,7 +11,7 @@ import tempfile
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from halfhank import renderer
 from halfhank.cli.planned_file import plan_file
@@ -19,11 +22,16 @@ from halfhank.renderer.paper.scene import Scene
 FOLDER = Path(__file__).parent
 README = FOLDER / "README.md"
 CHART_FOLDER = FOLDER / "charts"
+PAGE_FOLDER = FOLDER / "pages"
+PAGES = ("hedge-and-ditch", "third-breakwater")
+"""The demos whose pattern pages are kept."""
+GREY_LEVELS = 2.0
+"""What pictures of a PDF's page may differ by on average, in 255: fonts are rasterised differently."""
 PNG_DPI = 150.0
 HEAD = """# The demos
 
-Invented shawls, each drawn by `halfhank draw NAME.shawl` at the scale that fits, and charts made of some of them. All
-pictures and this page are made by `python gallery_demo/rebuild.py`; a test holds that they are up to date.
+Invented shawls, each drawn by `halfhank draw NAME.shawl` at the scale that fits, with charts and pattern pages of some
+of them. All pictures and pages are made by `python gallery_demo/rebuild.py`; a test holds that they are up to date.
 """
 
 
@@ -99,6 +107,34 @@ CHARTS = (
 )
 
 
+def page(stem: str, ending: str) -> bytes:
+    """A demo's pattern page, as `.html` or `.pdf`."""
+    return _drawn((f"page {stem}.shawl -o {stem}.html",), f"{stem}.html", f"{stem}{ending}")
+
+
+def page_path(stem: str, ending: str) -> Path:
+    """Where a pattern page is kept."""
+    return PAGE_FOLDER / f"{stem}{ending}"
+
+
+def same_pdf(one: bytes, other: bytes) -> bool:
+    """Whether two PDFs say the same and look the same, page by page; their bytes differ with the library's version."""
+    import pypdfium2
+
+    pairs = [list(pypdfium2.PdfDocument(data)) for data in (one, other)]
+    return len(pairs[0]) == len(pairs[1]) and all(map(_same_page, *pairs))
+
+
+def _same_page(one: Any, other: Any) -> bool:
+    from PIL import ImageChops, ImageStat
+
+    words = [found.get_textpage().get_text_range().split() for found in (one, other)]
+    pictures = [found.render(scale=1).to_pil().convert("L") for found in (one, other)]
+    if words[0] != words[1] or pictures[0].size != pictures[1].size:
+        return False
+    return float(ImageStat.Stat(ImageChops.difference(*pictures)).mean[0]) <= GREY_LEVELS
+
+
 def demos() -> list[Path]:
     """The gallery's descriptions."""
     return sorted(FOLDER.glob("*.shawl"))
@@ -112,7 +148,10 @@ def readme(all_demos: list[Demo]) -> bytes:
 def _entry(demo: Demo) -> str:
     stem = demo.path.stem
     picture = f"[![{demo.shawl.title}, the schematic]({stem}.png)]({stem}.svg)"
-    return f"## {demo.shawl.title}\n\n{demo.sentence} ([description]({stem}.shawl))\n\n{picture}\n"
+    links = [f"[description]({stem}.shawl)"]
+    if stem in PAGES:
+        links += [f"[pattern page]({PAGE_FOLDER.name}/{stem}.html)", f"[as PDF]({PAGE_FOLDER.name}/{stem}.pdf)"]
+    return f"## {demo.shawl.title}\n\n{demo.sentence} ({', '.join(links)})\n\n{picture}\n"
 
 
 def _chart_entry(chart: Chart) -> str:
@@ -150,19 +189,28 @@ def main(arguments: list[str]) -> int:
     found = [Demo(path) for path in demos()]
     wanted = {demo.path.with_suffix(".svg"): demo.svg() for demo in found}
     wanted.update((chart.path(".svg"), chart.data(".svg")) for chart in CHARTS)
+    wanted.update((page_path(stem, ending), page(stem, ending)) for stem in PAGES for ending in (".html", ".pdf"))
     wanted[README] = readme(found)
-    count = f"{len(found)} demos and {len(CHARTS)} charts"
+    count = f"{len(found)} demos, {len(CHARTS)} charts and {len(PAGES)} pattern pages"
     if arguments == ["--check"]:
-        stale = [path.name for path, data in wanted.items() if not path.exists() or path.read_bytes() != data]
+        stale = [path.name for path, data in wanted.items() if not up_to_date(path, data)]
         print(f"out of date: {', '.join(stale)}" if stale else f"{count} are up to date")
         return 1 if stale else 0
     wanted.update((demo.path.with_suffix(".png"), demo.png()) for demo in found)
     wanted.update((chart.path(".png"), chart.data(".png")) for chart in CHARTS)
-    CHART_FOLDER.mkdir(exist_ok=True)
     for path, data in wanted.items():
-        path.write_bytes(data)
-    print(f"{count} drawn")
+        path.parent.mkdir(exist_ok=True)
+        if path.suffix != ".pdf" or not up_to_date(path, data):
+            path.write_bytes(data)
+    print(f"{count} made")
     return 0
+
+
+def up_to_date(path: Path, data: bytes) -> bool:
+    """Whether a file is what it should be: a PDF in its words and looks, anything else in its bytes."""
+    if not path.exists():
+        return False
+    return same_pdf(path.read_bytes(), data) if path.suffix == ".pdf" else path.read_bytes() == data
 
 
 if __name__ == "__main__":

@@ -9,8 +9,9 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.number_words import counted
 
-WORDS, FIGURES = "words", "figures"
-"""What a column holds: words may be cut short where room is, figures never."""
+WORDS, FIGURES, TICKS = "words", "figures", "ticks"
+"""What a column holds: words may be cut short where room is, figures never; a tick is `TICKED` or `UNTICKED`."""
+TICKED, UNTICKED = "[x]", "[ ]"
 LEFT, RIGHT = "left", "right"
 
 
@@ -91,7 +92,7 @@ class ListBlock(NamedTuple):
 
 
 class TableColumn(NamedTuple):
-    """A column of a table: `kind` is `WORDS` or `FIGURES`, `align` is `LEFT` or `RIGHT`.
+    """A column of a table: `kind` is `WORDS`, `FIGURES` or `TICKS`, `align` is `LEFT` or `RIGHT`.
 
     Where there is no room for all columns, that of the least `weight` goes first; a weight of None stays.
     """
@@ -112,6 +113,11 @@ def figures_column(heading: str, weight: int | None = None) -> TableColumn:
     return TableColumn(heading, FIGURES, RIGHT, weight)
 
 
+def ticks_column(heading: str, weight: int | None = None) -> TableColumn:
+    """A column of boxes to tick."""
+    return TableColumn(heading, TICKS, LEFT, weight)
+
+
 TableCells = tuple[Content, ...]
 
 
@@ -121,10 +127,11 @@ def cells(*texts: str | Value | Content) -> TableCells:
 
 
 class Table(NamedTuple):
-    """Columns, and rows of one cell each."""
+    """Columns, and rows of one cell each; `caption`, which may be empty, says what the table shows."""
 
     columns: tuple[TableColumn, ...]
     rows: tuple[TableCells, ...]
+    caption: Content = ()
 
 
 class Figure(NamedTuple):
@@ -183,7 +190,8 @@ def _changed(block: ReportBlock, change: Callable[[Value], Value]) -> ReportBloc
         case ListBlock():
             return ListBlock(tuple(map(item, block.items)))
         case Table():
-            return block._replace(rows=tuple(tuple(map(text, row)) for row in block.rows))
+            rows = tuple(tuple(map(text, row)) for row in block.rows)
+            return block._replace(rows=rows, caption=text(block.caption))
         case Figure():
             return block._replace(caption=text(block.caption))
         case ReportSection():

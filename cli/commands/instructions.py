@@ -21,8 +21,9 @@ if TYPE_CHECKING:
 def command(file: str, output: str | None, every_row: bool) -> int:
     """Write the written instructions of FILE.
 
-    They have the stitch patterns in the usual abbreviations, the shaping, and each part with its repeats and stitch
-    counts. Every row is read back before it is written, and has to give the row of the description.
+    They have the size, the yarn and the gauge, the abbreviations, the stitch patterns, and each part with one row of
+    each kind worked out, what to repeat and the stitch counts; then the bind-off, what the scale has to show, and the
+    blocking. Every row of a stitch pattern is read back before it is written.
     """
     target = files.STANDARD if output is None else output
     if target != files.STANDARD and os.path.splitext(target)[1].lower() != ".txt":
@@ -32,11 +33,13 @@ def command(file: str, output: str | None, every_row: bool) -> int:
     if found.plan is None:
         return MISTAKES
     _check_rows(found.plan)
+    from halfhank.cli.report.figures import masses_in
     from halfhank.cli.report.terminal_writer import FILE_LAYOUT, UNBROKEN, report_text
     from halfhank.model.instructions.rows.rows_report import rows_report
     from halfhank.model.instructions.written_instructions import written_instructions
 
-    report = rows_report(found.plan) if every_row else written_instructions(found.plan)
+    written = rows_report(found.plan) if every_row else written_instructions(found.plan)
+    report = masses_in(found.plan.shawl.skein.unit, written)
     if target == files.STANDARD:
         terminal.out(report_text(report, UNBROKEN))
     else:

@@ -4,6 +4,8 @@ from halfhank.cli.report.figures import gram_range, grams, masses_in, number_of,
 from halfhank.cli.report.plan_tables.band_tables import ends_inside
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
+    TICKED,
+    UNTICKED,
     Paragraph,
     Report,
     Table,
@@ -11,6 +13,7 @@ from halfhank.model.report_tree import (
     cells,
     figures_column,
     row_number,
+    ticks_column,
     words_column,
 )
 from halfhank.model.shawl import Shawl
@@ -32,7 +35,7 @@ def checkpoint_report(plan: Plan, every: int | None) -> Report:
         figures_column("on the scale"),
         figures_column("90 % range"),
         figures_column("weighed", weight=1),
-        words_column(""),
+        ticks_column(""),
     )
     table = Table(columns, tuple(_checkpoint(shawl, point) for point in points))
     return masses_in(shawl.skein.unit, Report(f"{shawl.title}: weighings to expect", (table, Paragraph((_NOTE,)))))
@@ -57,7 +60,7 @@ def _checkpoint(shawl: Shawl, point: Checkpoint) -> TableCells:
         grams(reading.mean),
         gram_range(reading.low, reading.high),
         "" if weighed_g is None else grams(weighed_g),
-        "[ ]" if weighed_g is None else "[x]",
+        UNTICKED if weighed_g is None else TICKED,
     )
 
 

@@ -39,9 +39,10 @@ def _block(block: ReportBlock) -> Json:
             return {"kind": "paragraph", "lead": lead, "text": _text(text)}
         case ListBlock(items):
             return {"kind": "list", "items": [_item(item) for item in items]}
-        case Table(columns, rows):
+        case Table(columns, rows, caption):
+            lines = [[_text(cell) for cell in row] for row in rows]
             headings = [column._asdict() for column in columns]
-            return {"kind": "table", "columns": headings, "rows": [[_text(cell) for cell in row] for row in rows]}
+            return {"kind": "table", "columns": headings, "rows": lines, "caption": _text(caption)}
         case Figure(drawing, caption):
             return {"kind": "figure", "drawing": drawing, "caption": _text(caption)}
         case Verbatim(lines):
@@ -90,7 +91,8 @@ def _read_block(data: Json) -> ReportBlock:
             return ListBlock(tuple(map(_read_item, data["items"])))
         case "table":
             columns = tuple(TableColumn(**column) for column in data["columns"])
-            return Table(columns, tuple(tuple(map(_read_text, row)) for row in data["rows"]))
+            rows = tuple(tuple(map(_read_text, row)) for row in data["rows"])
+            return Table(columns, rows, _read_text(data["caption"]))
         case "figure":
             return Figure(data["drawing"], _read_text(data["caption"]))
         case "verbatim":

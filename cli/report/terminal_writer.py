@@ -106,7 +106,9 @@ def _block(block: ReportBlock, depth: int, lead_columns: int, layout: TextLayout
         case ListBlock(items):
             return _items(items, depth, layout)
         case Table():
-            return table_lines(block, layout.tables, layout.emphasis, layout.escape)
+            caption = layout.escape(words_of(block.caption))
+            above = paragraph("", caption, 0, layout.paragraphs) if caption else []
+            return [*above, *table_lines(block, layout.tables, layout.emphasis, layout.escape)]
         case Figure(_, caption):
             return paragraph("", f"[{layout.escape(words_of(caption))}]", 0, layout.paragraphs)
         case Verbatim(lines):

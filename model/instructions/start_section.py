@@ -1,8 +1,10 @@
 """The start in words: what is cast on, and the way from a garter tab to row 1."""
 
+from halfhank.model.instructions.counts import stitches
 from halfhank.model.plan import Plan
-from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, Value
-from halfhank.model.words.catalogue import amount, said, say
+from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, content, row_number
+from halfhank.model.stitches.fit import needle_of
+from halfhank.model.words.catalogue import said, say
 
 
 def start_section(plan: Plan) -> ReportSection:
@@ -10,19 +12,34 @@ def start_section(plan: Plan) -> ReportSection:
     return ReportSection(said("start.heading"), (ListBlock(tuple(map(ListItem, _steps(plan)))),))
 
 
-def stitches(count: int) -> Value:
-    """A count of stitches."""
-    return amount("count.stitches", count, "sts")
-
-
 def _steps(plan: Plan) -> list[Content]:
     start = plan.design.start
+    live = stitches(start.stitches)
+    markers = _markers(plan)
     if not start.tab:
-        return [say("start.cast-on", stitches=stitches(start.stitches)), say("start.next-row")]
+        return [say("start.cast-on", stitches=live), *markers, say("start.next-row")]
     cast_on, rows = start.tab
     return [
         say("start.tab", stitches=stitches(cast_on), rows=rows),
-        say("start.pick-up", ridges=rows // 2, along=stitches(cast_on), stitches=stitches(start.stitches)),
-        say("start.set-up-row", stitches=stitches(start.stitches)),
+        say("start.pick-up", ridges=rows // 2, along=stitches(cast_on), stitches=live),
+        content(say("start.set-up-row", stitches=live), *([" ", *markers[0]] if markers else [])),
         say("start.next-row"),
     ]
+
+
+def _markers(plan: Plan) -> list[Content]:
+    """Where the markers of the spine stand: after the start, or after the first row that has room for it."""
+    needle, live = needle_of(plan.design, plan.rows), plan.rows.stitches
+    if not needle.left:
+        return []
+    row = next((row for row, count in enumerate(live) if count >= 2 * needle.edge + needle.spine), None)
+    if row is None:
+        return []
+    on_wrong_side = row % 2 == 1 or (row == 0 and plan.design.start.tab is not None)
+    first = needle.edge + (needle.left if on_wrong_side else needle.right)[row]
+    before, after = stitches(first), stitches(first + needle.spine)
+    if row:
+        return [say("start.markers-later", row=row_number(row), before=before, after=after)]
+    if not needle.spine:
+        return [say("start.one-marker", before=before)]
+    return [say("start.markers", before=before, after=after)]

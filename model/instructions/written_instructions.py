@@ -1,86 +1,100 @@
-"""The written instructions of a whole shawl as a report, from the abbreviations to the bind-off."""
+"""The written instructions of a whole shawl as a report, from its size to its blocking."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from halfhank.model.instructions.part_sections import part_section
-from halfhank.model.instructions.pattern_sections import abbreviation_section, pattern_sections
-from halfhank.model.instructions.shaping_sentences import edge_lines, shaping_lines
+from halfhank.grammar.description import Item
+from halfhank.model.instructions.ending.bind_off_steps import bind_off_section
+from halfhank.model.instructions.ending.blocking_section import blocking_section
+from halfhank.model.instructions.ending.weigh_points import weighing_section
+from halfhank.model.instructions.opening.abbreviation_list import abbreviation_section
+from halfhank.model.instructions.opening.head_facts import head_facts
+from halfhank.model.instructions.opening.notes_section import notes_section
+from halfhank.model.instructions.parts.part_text import part_text
+from halfhank.model.instructions.pattern_sections import pattern_sections
+from halfhank.model.instructions.rows.every_row import every_row
 from halfhank.model.instructions.start_section import start_section
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import (
-    Content,
     ListBlock,
     ListItem,
     Paragraph,
     Report,
+    ReportBlock,
     ReportSection,
-    content,
-    joined,
-    sts,
+    Table,
+    words_of,
 )
-from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
-from halfhank.model.stitches.fit import Needle, needle_of
+from halfhank.model.stitches.fit import needle_of
+from halfhank.model.stitches.mirror import mirrored
 from halfhank.model.stitches.pattern import Pattern, patterns_of
 
 
 def written_instructions(plan: Plan) -> Report:
-    """The whole of it, one section after the other."""
-    return Report(plan.shawl.title, (Paragraph((plan.shawl.summary,)), *_sections(plan)))
+    """The whole of it: facts, notes and abbreviations first, then the sections in working order."""
+    head = (Paragraph((plan.shawl.summary,)), *head_facts(plan))
+    return Report(plan.shawl.title, (*head, notes(plan), abbreviations(plan), *patterns(plan), *steps(plan)))
 
 
-def _sections(plan: Plan) -> Iterator[ReportSection]:
-    patterns, needle = _used_patterns(plan), needle_of(plan.design, plan.rows)
-    if patterns:
-        yield abbreviation_section(list(patterns.values()), needle.wings)
-    for pattern in patterns.values():
-        yield from pattern_sections(pattern, needle.wings)
-    yield start_section(plan)
-    if shaping := _shaping(plan, needle, list(patterns.values())):
-        yield _lines("Shaping", shaping)
-    for place in range(len(plan.shawl.parts)):
-        yield part_section(plan, place, patterns, needle)
-    yield _end(plan)
+def notes(plan: Plan) -> ReportSection:
+    """The notes that a shawl needs."""
+    return notes_section(plan, plan.once(_text))
 
 
-def _lines(heading: str, lines: list[Content]) -> ReportSection:
-    return ReportSection(heading, (ListBlock(tuple(map(ListItem, lines))),))
+def abbreviations(plan: Plan) -> ReportSection:
+    """The abbreviations of the stitch patterns and of all steps."""
+    return abbreviation_section(plan.once(_text), _items(plan))
 
 
-def _used_patterns(plan: Plan) -> dict[str, Pattern]:
+def patterns(plan: Plan) -> tuple[ReportSection, ...]:
+    """The stitch patterns, with the mirror image for the second wing where it differs."""
+    wings = needle_of(plan.design, plan.rows).wings
+    return tuple(section for one in used_patterns(plan) for section in pattern_sections(one, wings))
+
+
+def steps(plan: Plan) -> tuple[ReportSection, ...]:
+    """From the cast-on to the blocking."""
+    return plan.once(_steps)
+
+
+def _steps(plan: Plan) -> tuple[ReportSection, ...]:
+    parts = (part_text(plan, place) for place in range(len(plan.shawl.parts)))
+    return (start_section(plan), *parts, bind_off_section(plan), weighing_section(plan), blocking_section(plan))
+
+
+def used_patterns(plan: Plan) -> list[Pattern]:
+    """The patterns with rows of their own that a band is worked in."""
     used = {band.stitch for band in plan.shawl.bands}
-    return {name: pattern for name, pattern in patterns_of(plan.table.measures).items() if name in used}
+    return [pattern for name, pattern in patterns_of(plan.table.measures).items() if name in used]
 
 
-def _shaping(plan: Plan, needle: Needle, patterns: list[Pattern]) -> list[Content]:
-    """The shape's lines, and the order in which a row is worked."""
-    lines = [*edge_lines(plan.design), *shaping_lines(plan.design, plan.design.lines)]
-    if min(plan.rows.stitches) < 2 * needle.edge:
-        lines.append(content("Rows of fewer than ", sts(2 * needle.edge), ": every st is an edge st."))
-    if patterns and (needle.edge or needle.left):
-        lines.append(_row_order(needle))
-    if max(plan.rows.stitches) > plan.rows.stitches[0]:
-        lines += [line for pattern in patterns for line in _new_stitches(pattern)]
-    return lines
+def _items(plan: Plan) -> Iterator[Item]:
+    """All items of the patterns' rows, in both images, and of the shawl's."""
+    for pattern in used_patterns(plan):
+        for one in (pattern, mirrored(pattern))[: needle_of(plan.design, plan.rows).wings]:
+            yield from (item for row in one.rows for item in row.items)
+    yield from (item for row in every_row(plan) for item in row.items)
 
 
-def _row_order(needle: Needle) -> Content:
-    edge = [content("edge (", sts(needle.edge), ")")] if needle.edge else []
-    spine = [content("spine (", sts(needle.spine), ")")] if needle.spine else []
-    middle: list[Content] = [("first wing",), *spine, ("second wing",)] if needle.left else [("pattern",)]
-    return content("RS rows: ", joined(", ", [*edge, *middle, *edge]), "; WS rows in reverse order.")
+def _text(plan: Plan) -> str:
+    """All that is read while knitting, as plain text, for what has to be explained."""
+    return "\n".join(_words((*patterns(plan), *steps(plan))))
 
 
-def _new_stitches(pattern: Pattern) -> list[Content]:
-    """How stitches are worked that increases bring, before they make a whole repeat."""
-    if pattern.is_panel or pattern.multiple.each == 1:
-        return []
-    until = "until there are enough for another repeat; take them into the pattern at its next row 1"
-    return [(f"{pattern.name}: work new stitches in {pattern.fill} {until}.",)]
+def _words(blocks: Iterable[ReportBlock]) -> Iterator[str]:
+    for block in blocks:
+        match block:
+            case ReportSection(heading, inner):
+                yield heading
+                yield from _words(inner)
+            case Paragraph(text, _):
+                yield words_of(text)
+            case ListBlock(items):
+                yield from _of_items(items)
+            case Table(columns, _):
+                yield from (column.heading for column in columns)
 
 
-def _end(plan: Plan) -> ReportSection:
-    off = plan.shawl.bind_off
-    if off.method == "draw through":
-        return _lines("End", [content("Draw the yarn through the last ", sts(off.stitches), ".")])
-    words = bind_off_words(plan.design.bind_off)
-    return _lines("Bind off", [content(f"{words[0].upper()}{words[1:]} over ", sts(off.stitches), ".")])
+def _of_items(items: tuple[ListItem, ...]) -> Iterator[str]:
+    for item in items:
+        yield words_of(item.text)
+        yield from _of_items(item.below)

@@ -3,8 +3,11 @@
 from halfhank.model.words.english_drawings import DRAWINGS
 from halfhank.model.words.english_instructions import INSTRUCTIONS
 from halfhank.model.words.english_items import ITEMS
+from halfhank.model.words.english_opening import OPENING
+from halfhank.model.words.english_page import PAGE
 from halfhank.model.words.english_plurals import CATEGORIES, category
 from halfhank.model.words.english_rows import ROWS
 from halfhank.model.words.templates import Language
 
-ENGLISH = Language("en", {**INSTRUCTIONS, **ITEMS, **ROWS, **DRAWINGS}, category, CATEGORIES)
+_TEMPLATES = {**INSTRUCTIONS, **DRAWINGS, **ITEMS, **OPENING, **PAGE, **ROWS}
+ENGLISH = Language("en", _TEMPLATES, category, CATEGORIES)

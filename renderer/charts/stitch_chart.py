@@ -34,11 +34,15 @@ _NAME = 6.2
 
 
 class Captions(NamedTuple):
-    """The chart's words: its `title`, the lines under it, and `row_to_stitch`, the height of a square by its width."""
+    """The chart's words: its `title`, the lines under it, and `row_to_stitch`, the height of a square by its width.
+
+    `shown`: title and lines stand above the chart; where they do not, the page that it is on has them.
+    """
 
     title: str
     lines: tuple[str, ...]
     row_to_stitch: float
+    shown: bool = True
 
 
 class Grid(NamedTuple):
@@ -70,7 +74,7 @@ def stitch_chart(chart: Chart, captions: Captions) -> Scene:
     entries = entries_of(chart)
     least = 2 * _KEY_COLUMN + _KEY_GAP if len(entries) > _LONG_KEY else max(_ONE_COLUMN, _widest(entries, width))
     content = max(chart.columns * width + 2 * number_room, min(least, WIDEST_MM - 2 * MARGIN))
-    heading, top = _heading(captions, content)
+    heading, top = _heading(captions, content) if captions.shown else (Group("heading", ()), MARGIN)
     left = MARGIN + (content - chart.columns * width) / 2
     grid = Grid(left, top, width, height, chart.columns, len(chart.rows))
     key, bottom = _key(entries, grid, content, grid.y(0) + 7.0)

@@ -60,9 +60,12 @@ BELOW_ZERO = 5.0
 """The least height of what lies below zero, mm, so that it can be said what it is."""
 
 
-def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
-    """The chart on a page 180 mm wide; the height follows from its notes."""
-    heading = _heading(shawl, forecast)
+def yarn_chart(shawl: Shawl, forecast: Forecast, titled: bool = True) -> Scene:
+    """The chart on a page 180 mm wide; the height follows from its notes.
+
+    `titled`: the shawl's title stands above it.
+    """
+    heading = _heading(shawl, forecast, shawl.title if titled else "")
     plot = _plot(shawl, forecast, heading.bottom + 9.0)
     now = _curve(plot, forecast.rows, forecast.end)
     before = _curve(plot, forecast.plan, forecast.plan_end) if forecast.weighings else None
@@ -88,7 +91,7 @@ def yarn_chart(shawl: Shawl, forecast: Forecast) -> Scene:
     )
 
 
-def _heading(shawl: Shawl, forecast: Forecast) -> PageBlock:
+def _heading(shawl: Shawl, forecast: Forecast, title: str) -> PageBlock:
     """The title, what is shown, the yarn; and what the weighings say of the skein, the length as much as its grams."""
     yarn, unit, room = shawl.yarn, shawl.skein.unit, WIDEST_MM - 2 * MARGIN
     number = half_up(yarn.skein_g / GRAMS_IN[unit], mass_digits(unit))
@@ -98,7 +101,7 @@ def _heading(shawl: Shawl, forecast: Forecast) -> PageBlock:
     weighed = weighing_count(shawl, forecast)
     corrected = phrase("yarn-chart.corrected", weighings=phrase("count.weighing", count=weighed), skein=skein)
     texts = [", ".join(words), corrected] if weighed else [", ".join([*words, skein])]
-    return chart_heading(shawl.title, [line for text in texts for line in wrap(text, room, SUBTITLE, 9)], room)
+    return chart_heading(title, [line for text in texts for line in wrap(text, room, SUBTITLE, 9)], room)
 
 
 def _plot(shawl: Shawl, forecast: Forecast, top: float) -> Plot:

@@ -4,7 +4,7 @@ from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.ramp import RAMPS
 
 NARROWEST_MM, LOWEST_MM, LARGEST_MM = 60.0, 40.0, 5000.0
-DRAWING, TABLE = "drawing", "table"
+DRAWING, TABLE, TITLE_AND_TABLE = "drawing", "table", "title and table"
 
 
 class OptionError(ValueError):
@@ -18,7 +18,8 @@ class Options(NamedTuple):
     grams (every 0.5 oz where masses are in oz), or in larger steps where those lie too close. `height_mm` is the most
     that the page may be high, and comes before all that is wished of its width. `only` (`drawing`) leaves out title,
     skein, table and remarks. `without` (`table`) leaves out the table of parts, for a page that has it already; a key
-    says then what the badges and the edges are. `transparent` leaves out the white sheet under everything.
+    says then what the badges and the edges are; `title and table` leaves out the heading and the remarks too.
+    `transparent` leaves out the white sheet under everything.
     """
 
     scale: float | None = None
@@ -40,7 +41,7 @@ def check(options: Options) -> None:
         raise OptionError(f"units are cm or in, not {options.units!r}")
     if options.only not in (None, DRAWING):
         raise OptionError(f"only the drawing can be asked for, not {options.only!r}")
-    if options.without not in (None, TABLE):
+    if options.without not in (None, TABLE, TITLE_AND_TABLE):
         raise OptionError(f"a drawing can be without its table, not without {options.without!r}")
     _check_sizes(options)
 

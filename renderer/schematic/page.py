@@ -20,7 +20,7 @@ from halfhank.renderer.schematic.fabric.shading import fabric_group
 from halfhank.renderer.schematic.fabric.textures import textures_of
 from halfhank.renderer.schematic.heading import heading
 from halfhank.renderer.schematic.legend import legend
-from halfhank.renderer.schematic.options import OptionError, Options, check
+from halfhank.renderer.schematic.options import TITLE_AND_TABLE, OptionError, Options, check
 from halfhank.renderer.schematic.page_facts import facts_block, part_names, remarks, shawl_facts
 from halfhank.renderer.schematic.page_fit import SMALLEST_MM, Sheet, scales_to_try, sheets_at
 from halfhank.renderer.schematic.skein_ruler import ruler
@@ -90,7 +90,7 @@ def _too_low(options: Options, least: float) -> str:
 def _page(shawl: Shawl, sheet: Sheet, options: Options) -> Scene:
     layout, column, ramp = sheet.layout, sheet.column, RAMPS[options.ramp]
     blocks = PageStack(sheet.margin_above)
-    if options.only is None:
+    if options.only is None and options.without != TITLE_AND_TABLE:
         blocks.add(0.0, lambda top: heading(shawl, column, top, compact=options.height_mm is not None))
     blocks.add(6.0, lambda top: _drawing_block(sheet, top, ramp, options))
     if options.only is None:
@@ -125,7 +125,7 @@ def _sentences(shawl: Shawl, layout: DrawingLayout, options: Options) -> list[st
         found.append(phrase("facts.contours", mass=phrase_of("measure", shawl.skein.unit, number=step)))
     if options.only is not None:
         return [*found, part_names(shawl)]
-    return found + mark_notes(shawl) + remarks(shawl)
+    return found + mark_notes(shawl) + (remarks(shawl) if options.without != TITLE_AND_TABLE else [])
 
 
 def _shift(layout: DrawingLayout, column: PageColumn) -> float:

@@ -98,8 +98,12 @@ ROWS = {
     "a decrease": ("ssk", ["Row 1 (RS): k7, ssk (8 sts)"], "Row 1 .*`ssk` needs 2 sts, on"),
     "all bound off": ("bind off", ["Row 1 (RS): bind off 8 (8 sts)"], "Row 1 .*no stitch to pass over"),
     "too much bound off": ("bind off", ["Row 1 (RS): k6, bind off 3 (8 sts)"], "Row 1 .*`bind off 3` needs 1 st"),
-    "a yarn over for a stitch": ("bind off, yo", ["Row 1 (RS): bind off 2, yo, k6 (8 sts)"], "after `bind off` one"),
-    "m1 after a bind-off": ("bind off, m1", ["Row 1 (RS): bind off 2, m1, k6 (8 sts)"], "after `bind off` one"),
+    "a yarn over for a stitch": (
+        "bind off, yo",
+        ["Row 1 (RS): bind off 2, yo, k6 (8 sts)"],
+        "after `bind off` one stitch",
+    ),
+    "m1 after a bind-off": ("bind off, m1", ["Row 1 (RS): bind off 2, m1, k6 (8 sts)"], "after `bind off` one stitch"),
     "no strand where stitches are gone": (
         "bind off, m1",
         ["Row 1 (RS): k2, bind off 2, k4 (6 sts)", "Row 2 (WS): k5, m1, k1 (7 sts)"],

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 import pytest
-from halfhank.cli.commands.chart import CHARTS
+from halfhank.cli.commands.charts.chart import CHARTS
 from halfhank.cli.group import COMMANDS, LazyGroup, halfhank
 
 from tests.cli.running import halfhank as run
@@ -18,7 +18,7 @@ FOLDERS = ("grammar", "model", "renderer", "cli", "tests", "gallery_demo")
 PAGES = sorted([*ROOT.glob("*.md"), *(path for folder in FOLDERS for path in (ROOT / folder).rglob("*.md"))])
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 INSTRUCTIONS = re.compile(r"^(<!-- part of the instructions -->\n```text\n)(.*?)^```$", re.MULTILINE | re.DOTALL)
-SHOWN_SECTIONS = ("eyelets", "Start", "Part 2")
+SHOWN_SECTIONS = ("eyelets", "Start")
 LINK = re.compile(r"\]\(([^)#\s]+)(?:#[^)]*)?\)")
 
 
@@ -40,7 +40,7 @@ def test_the_commands_of_the_readme_run_in_their_order(tmp_path: Path, monkeypat
         assert (result.status, result.err) == (0, ""), line
     pictures = {"mine.svg", "bench.pdf", "lintel.png", "column.svg", "skeins.svg", "yarn.svg", "eyelets.svg"}
     pictures |= {"lintel-inline.svg", "moss-inline.svg"}
-    others = {"gallery_demo", "mine.shawl", "hedge-and-ditch.txt"}
+    others = {"gallery_demo", "mine.shawl", *(f"hedge-and-ditch.{ending}" for ending in ("txt", "html", "pdf"))}
     assert {path.name for path in tmp_path.iterdir()} == pictures | others
 
 
@@ -55,13 +55,17 @@ def _shown_instructions() -> str:
     """The sections that the README shows of the first demo's instructions, in lines of its own width."""
     result = run("instructions", ROOT / "gallery_demo/hedge-and-ditch.shawl")
     assert (result.status, result.err) == (0, "")
-    sections = [one for one in result.out.decode().strip().split("\n\n") if one.startswith(SHOWN_SECTIONS)]
+    text = result.out.decode()
+    sections = [one for one in text.strip().split("\n\n") if one.startswith(SHOWN_SECTIONS)]
     assert len(sections) > len(SHOWN_SECTIONS)  # the second wing has its own rows
-    lines = "\n\n".join(sections).split("\n")
+    part = text[text.index("\nPart 2") + 1 : text.index("\n\nPart 3")]
+    lines = "\n\n".join([*sections, part]).split("\n")
     return "".join(f"{_broken(line)}\n" for line in lines)
 
 
 def _broken(line: str) -> str:
+    if len(line) <= 100:
+        return line
     indent = " " * (len(line) - len(line.lstrip()) + 2)
     return textwrap.fill(line, 100, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False)
 
@@ -134,6 +138,8 @@ def test_what_the_readme_sets_up_is_what_ci_runs() -> None:
     for marker in ("draw", "test"):
         (command,) = re.findall(rf"^<!-- {marker} command -->\n```sh\n(.*)\n```$", readme, re.MULTILINE)
         assert command.startswith("apt-get update && apt-get install -y --no-install-recommends python3-venv")
+    (pdf,) = re.findall(r"^<!-- pdf command -->\n```sh\napt-get install -y (.*) && .*$", readme, re.MULTILINE)
+    assert set(pdf.split()) <= set(command.split()), "the tests make PDFs too"
     assert "<!-- test command -->" in (ROOT / ".ci/run").read_text(encoding="utf-8")
 
 

@@ -6,7 +6,20 @@ from pathlib import Path
 import pytest
 from PIL import Image, ImageChops, ImageStat
 
-from gallery_demo.rebuild import CHART_FOLDER, CHARTS, README, Chart, Demo, demos, readme
+from gallery_demo.rebuild import (
+    CHART_FOLDER,
+    CHARTS,
+    PAGE_FOLDER,
+    PAGES,
+    README,
+    Chart,
+    Demo,
+    demos,
+    page,
+    page_path,
+    readme,
+    same_pdf,
+)
 
 # A grey level in 255 that the pictures of two machines may differ by on average: fonts are rasterised differently.
 DIFFERENCE = 2.0
@@ -39,6 +52,25 @@ def test_the_chart_is_up_to_date(chart: Chart, accept: bool) -> None:
     _compare(chart.path(".svg"), chart.data(".svg"), accept)
     _compare_pictures(chart.path(".png"), chart.data(".png"), accept)
     assert len(chart.data(".svg")) < MOST_BYTES
+
+
+@pytest.mark.parametrize("stem", PAGES)
+def test_the_pattern_page_is_up_to_date(stem: str, accept: bool) -> None:
+    _compare(page_path(stem, ".html"), page(stem, ".html"), accept)
+    path, data = page_path(stem, ".pdf"), page(stem, ".pdf")
+    if accept and not (path.exists() and same_pdf(path.read_bytes(), data)):
+        path.write_bytes(data)
+    assert path.exists() and same_pdf(path.read_bytes(), data), f"{path.name} is out of date"
+
+
+def test_pdfs_are_compared_by_words_and_looks() -> None:
+    first, second = (page(stem, ".pdf") for stem in PAGES)
+    assert same_pdf(first, first) and not same_pdf(first, second)
+
+
+def test_every_pattern_page_is_made() -> None:
+    made = {f"{stem}{ending}" for stem in PAGES for ending in (".html", ".pdf")}
+    assert {path.name for path in PAGE_FOLDER.iterdir()} == made
 
 
 def test_every_chart_is_made() -> None:

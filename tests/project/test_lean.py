@@ -30,6 +30,7 @@ HEAVY |= {
     "cairocffi",
     "cairosvg",
     "lxml",
+    "weasyprint",
     "numpy",
     "PIL",
     "scipy",

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from halfhank.cli.commands.chart import CHARTS
+from halfhank.cli.commands.charts.chart import CHARTS
 from halfhank.cli.commands.new import SHAPES
 from halfhank.cli.group import COMMANDS
 from halfhank.grammar.builtin.stitch_patterns import STITCH_PATTERNS
@@ -100,6 +100,8 @@ def test_no_listing_and_no_refusal_says_them(tmp_path: Path) -> None:
         ["new", "hat"],
         ["stitches", "x"],
         ["draw", "x", "-o", "x.gif"],
+        ["page", "x", "-o", "x.svg"],
+        ["page", "x", "--without", "hat"],
     ]
     wrong += [
         ["skeins", "x", "long"],
@@ -141,6 +143,7 @@ def test_no_command_prints_or_draws_them(path: Path) -> None:
     printed = [["plan", file], ["plan", file, "--checkpoints"], ["stops", file], ["skeins", file, "200m", "500m"]]
     printed += [["check", file], ["instructions", file], *_weighings(path)]
     drawn = [["draw", file, "-o", "-"], ["chart", "yarn", file, "-o", "-"], ["skeins", file, "380m", "-o", "-"]]
+    drawn += [["page", file, "-o", "-"]]
     results = [(halfhank(*line), line in drawn) for line in [*printed, *drawn]]
     texts = [(_drawn(one.out.decode()) if is_drawn else one.out.decode()) + one.err for one, is_drawn in results]
     found = [

@@ -182,34 +182,44 @@ def _among_items(line: Line, method: str, count: int) -> bool:
 
 
 def _among_pairs(line: Line, count: int) -> bool:
-    """Decreases of two neighbours among the items of a pattern."""
+    """Decreases of two neighbours among the items of a pattern: of single stitches where there are enough."""
     units = _units(line)
-    pairs, place = [], 0
+    for most in (1, _MOST_TOGETHER):
+        pairs = _pairs(units, most)
+        if len(pairs) < count:
+            continue
+        chosen = {pairs[(2 * number + 1) * len(pairs) // (2 * count)] for number in range(count)}
+        items = [
+            _together(unit, units[number + 1]) if number in chosen else unit
+            for number, unit in enumerate(units)
+            if number - 1 not in chosen
+        ]
+        _replace(line, 0, len(line.segments), bracketed(items))
+        return True
+    return False
+
+
+_MOST_TOGETHER = 4
+
+
+def _pairs(units: Sequence[Item], most: int) -> list[int]:
+    """Where two neighbours can be worked as one, none twice: each leaves one stitch and takes so many at most."""
+    found, place = [], 0
     while place + 1 < len(units):
-        if _is_single(units[place]) and _is_single(units[place + 1]):
-            pairs.append(place)
+        if _leaves_one(units[place], most) and _leaves_one(units[place + 1], most):
+            found.append(place)
             place += 1
         place += 1
-    if len(pairs) < count:
-        return False
-    chosen = {pairs[(2 * number + 1) * len(pairs) // (2 * count)] for number in range(count)}
-    items = [
-        _two_together(unit, units[number + 1]) if number in chosen else unit
-        for number, unit in enumerate(units)
-        if number - 1 not in chosen
-    ]
-    _replace(line, 0, len(line.segments), bracketed(items))
-    return True
+    return found
 
 
-def _is_single(unit: Item) -> bool:
-    """Whether one stitch stays one."""
-    return isinstance(unit, Work) and unit.count == 1 and takes((unit,)) == 1 == makes((unit,))
+def _leaves_one(unit: Item, most: int) -> bool:
+    return isinstance(unit, Work) and unit.count == 1 and makes((unit,)) == 1 <= takes((unit,)) <= most
 
 
-def _two_together(unit: Item, other: Item) -> Work:
-    kinds = {one.kind for one in (unit, other) if isinstance(one, Work)}
-    return as_worked("k2tog", PURL if kinds == {PURL} else KNIT)
+def _together(unit: Item, other: Item) -> Item:
+    kinds = {one.kind[0] for one in (unit, other) if isinstance(one, Work)}
+    return together(takes((unit, other)), PURL if kinds == {PURL} else KNIT)
 
 
 def _units(line: Line) -> list[Item]:

@@ -217,37 +217,49 @@ def _free_strand(line: Line, at: int, inward: int, method: str) -> str:
 
 def _increase_in_stitches(line: Line, at: int, inward: int, method: str, count: int) -> None:
     """Each in a stitch of its own: the wing's, if it has enough that are plain."""
-    step = inward if line.plain(at, inward) >= count else -inward
-    if line.plain(at, step) < count:
+    lead = _first_stitch(line, at, inward)
+    step = inward if line.plain(at, inward) >= count + lead else -inward
+    if line.plain(at, step) < count + (lead if step == inward else 0):
         _increase_in_one(line, at, inward, count)
         return
     kind, wraps = line.look(at, step)
-    line.take(at, count, step)
+    first = [stitch_item(kind, 1, wraps)] * (lead if step == inward else 0)
+    line.take(at, count + len(first), step)
     made = as_worked(method, kind)
-    line.insert(at + (inward < 0), grouped([made._replace(wraps=wraps)] * count))
+    line.insert(at + (inward < 0), [*first, *grouped([made._replace(wraps=wraps)] * count)])
 
 
 def _increase_in_one(line: Line, at: int, inward: int, count: int) -> None:
     """All in one stitch, or cast on where none is plain: there is no room for anything else."""
+    lead = _first_stitch(line, at, inward)
     for step in (inward, -inward):
-        if line.plain(at, step):
-            line.take(at, 1, step)
-            line.insert(at + (inward < 0), [increased(count + 1)])
+        if line.plain(at, step) > lead:
+            kind, wraps = line.look(at, step)
+            line.take(at, 1 + lead, step)
+            line.insert(at + (inward < 0), [*[stitch_item(kind, 1, wraps)] * lead, increased(count + 1)])
             return
     line.insert(at + (inward < 0), [stitch_item(CAST_ON, count)])
+
+
+def _first_stitch(line: Line, at: int, inward: int) -> int:
+    """1 where a plain stitch must come first: what is worked in binding off before it is the first stitch there."""
+    found = line.nearest(at, -inward)
+    return int(inward > 0 and found is not None and found.place == SHAPING and _bound_off(found.items[-1]))
 
 
 def _decrease(line: Line, place: str, method: str, count: int) -> None:
     at, inward = line.find(place), _TOWARDS_WING[place]
     kind, wraps = line.look(at, inward)
-    room = line.plain(at, inward) + line.plain(at, -inward)
+    lead = _first_stitch(line, at, inward)
+    room = line.plain(at, inward) + line.plain(at, -inward) - lead
     for items in _decreases(method, count, kind, wraps):
         needed = sum(item.stitches if isinstance(item, InOne) else stitches_gone(item.kind) + 1 for item in items)
         if needed <= room:
+            needed += lead
             from_wing = min(needed, line.plain(at, inward))
             line.take(at, from_wing, inward)
             line.take(at, needed - from_wing, -inward)
-            line.insert(at + (inward < 0), grouped(items))
+            line.insert(at + (inward < 0), [*[stitch_item(kind, 1, wraps)] * lead, *grouped(items)])
             return
     raise NoRoomError
 

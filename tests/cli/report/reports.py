@@ -78,7 +78,7 @@ _ITEMS = st.recursive(
 _COLUMNS = st.builds(
     TableColumn,
     _WORDS,
-    st.sampled_from(("words", "figures")),
+    st.sampled_from(("words", "figures", "ticks")),
     st.sampled_from(("left", "right")),
     st.none() | st.integers(0, 9),
 )
@@ -88,7 +88,7 @@ _COLUMNS = st.builds(
 def _tables(draw: st.DrawFn) -> Table:
     columns = draw(st.lists(_COLUMNS, min_size=1, max_size=4))
     row = st.tuples(*[_CONTENTS] * len(columns))
-    return Table(tuple(columns), tuple(draw(st.lists(row, max_size=3))))
+    return Table(tuple(columns), tuple(draw(st.lists(row, max_size=3))), draw(_CONTENTS))
 
 
 _SPANS = st.builds(Span, st.integers(1, 9), st.integers(1, 9), st.integers(1, 9))

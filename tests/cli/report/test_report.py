@@ -203,7 +203,7 @@ def _shows_its_number(value: Value) -> None:
     """The first figure of the words is the number, as rounded as it is shown, and the unit behind it is its unit."""
     found = SHOWN.match(value.words)
     if found is None:
-        assert value.words == "once" or value.words.startswith(("over ", "under ")), value
+        assert value.words in ("once", "twice") or value.words.startswith(("over ", "under ")), value
         return
     figure, unit = found["figure"].replace(",", ""), found["unit"]
     half_place = 0.5001 * 10.0 ** -len(figure.partition(".")[2])

@@ -67,7 +67,10 @@ class RowWorker:
         needed(isinstance(items[0], DropWraps) or not wrapped, "the extra wraps of the row before are not dropped")
 
     def _item(self, item: Item) -> None:
-        needed(not self.owing or _is_one_stitch(item), f"after `bind off` one stitch is worked, not {item}")
+        needed(
+            not self.owing or _is_one_stitch(item),
+            f"after `bind off` one stitch is worked first, which is none of {item}",
+        )
         match item:
             case Work(name, count, wraps):
                 for _ in range(count):
@@ -170,6 +173,7 @@ class RowWorker:
 
     def _unwritten(self, count: int, what: str) -> None:
         self.needles.take(count, what)
+        self.owing = False
         for _ in range(count):
             self._draw("")
 
@@ -222,4 +226,4 @@ def _is_one_stitch(item: Item) -> bool:
             return _is_one_stitch(items[0])
         case InPlace((Work(number=1),)):
             return True
-    return isinstance(item, Slip)
+    return isinstance(item, Slip | WorkIn)

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from halfhank.model.plan import Plan
-from halfhank.model.stitch_counts.loops import Draw
+from halfhank.model.stitch_counts.loops import PLAIN, draw
 from halfhank.model.stitches.pattern import Pattern, patterns_of
 from halfhank.model.stitches.worked_rows import levels_of
 from halfhank.model.yarn.row_yarn import RowYarn
@@ -67,9 +67,7 @@ def inside_repeats(plan: Plan) -> Iterator[int]:
 
 def check_loops(knitted: Knit, plan: Plan) -> None:
     """Loops and extra wraps: of plain bands row by row, of patterns over each whole repeat."""
-    patterns = patterns_of(plan.table.measures)
-    edge = patterns.get(plan.design.edge.stitch) if plan.design.edge.stitches else None
-    if edge and draw_of(edge) != Draw(1, 0):
+    if plan.design.edge.stitches and draw(plan.table.measures.rows(plan.design.edge.stitch)) != PLAIN:
         return
     yarn = RowYarn(plan.table)
     for band in bands(plan):
@@ -95,12 +93,12 @@ def check_repeats(band: Band, pattern: Pattern, rows: tuple[KnittedRow, ...], pl
 
     There the plan counts whole multiples row by row, while on the needles they stay as they are to the repeat's end.
     """
-    size, each = len(pattern.rows), draw_of(pattern)
+    size, each = len(pattern.rows), draw(plan.table.measures.rows(band.stitch))
     counts = plan.rows.stitches
     for first in range(0, len(rows) - size + 1, size):
         worked = rows[first : first + size]
-        if any(plan.rows.evenly[row.number] for row in worked):
-            continue  # stitches increased and decreased across a pattern break it
+        if any(may_be_plain(row, plan) for row in worked):
+            continue
         splits = [yarn.split(band.stitch, 1, counts[row.number]) for row in worked]
         at_ends = size * ends(pattern, plan, [counts[worked[0].number - 1], *(counts[row.number] for row in worked)])
         plain = sum(split.edge + split.fill for split in splits)
@@ -113,16 +111,9 @@ def check_repeats(band: Band, pattern: Pattern, rows: tuple[KnittedRow, ...], pl
         assert abs(wraps - own * each.wraps) <= at_ends * each.wraps + 1e-6, f"{where}: {wraps} extra wraps"
 
 
-def draw_of(pattern: Pattern) -> Draw:
-    """Loops and extra wraps for each stitch of the multiple in each row, from one multiple over all rows."""
-    loops = wraps = 0.0
-    stitches = pattern.multiple.each * len(pattern.rows)
-    for row, level in zip(pattern.rows, levels_of(pattern), strict=False):
-        across = row.tally.across
-        times = level.each / across.taken if across else 0
-        loops += times * (across.loops + CROSSED * across.crossed) if across else level.each
-        wraps += times * across.extra_wraps if across else 0
-    return Draw(round(loops / stitches, 9), round(wraps / stitches, 9)) if stitches else Draw(1, 0)
+def may_be_plain(row: KnittedRow, plan: Plan) -> bool:
+    """Whether the row's shaping may break its pattern: stitches increased or decreased across it."""
+    return plan.rows.evenly[row.number] != 0
 
 
 def ends(pattern: Pattern, plan: Plan, counts: list[int]) -> int:

@@ -1,4 +1,5 @@
-"""Whether the patterns are in the printed rows: yarn overs, decreases, cables, as many as their repeats have.
+"""Whether the patterns are in the printed rows: yarn overs, decreases, cables, as many as their repeats have, and the
+faces of plain ones.
 
 Which repeats are laid out where is taken from the model; that the rows have them is counted on the needles.
 """
@@ -14,7 +15,7 @@ from halfhank.model.stitches.pattern import Pattern, PatternRow
 from halfhank.model.stitches.worked_rows import levels_of
 
 from tests.knitter.machine import Knit, KnittedRow
-from tests.knitter.printed.comparing import Band, bands
+from tests.knitter.printed.comparing import Band, bands, may_be_plain
 
 KINDS = {
     "yo": "yo",
@@ -32,6 +33,21 @@ def check_patterns(knitted: Knit, plan: Plan) -> None:
             _check_band(band, band.pattern, knitted, plan)
 
 
+WRONG_FACE = {"stockinette": ("purl", "purl"), "garter": ("purl", "knit"), "drop": ("purl", "knit")}
+"""Of plain stitches the face that is not theirs, in right-side and in wrong-side rows."""
+
+
+def check_faces(knitted: Knit, plan: Plan) -> None:
+    """Stockinette shows knit on the right side and garter a ridge every two rows, but at the edges and in shaping."""
+    for band in bands(plan):
+        if band.stitch not in WRONG_FACE:
+            continue
+        for row in knitted.rows[band.first - 1 : band.last]:
+            wrong = row.faces[WRONG_FACE[band.stitch][(row.number + 1) % 2]]
+            room = 2 * plan.design.edge.stitches + 3 * shaped(plan.rows, row.number)
+            assert wrong <= room, f"row {row.number} ({band.stitch}): {wrong} sts show the other face"
+
+
 def _check_band(band: Band, pattern: Pattern, knitted: Knit, plan: Plan) -> None:
     size = len(pattern.rows)
     whole = (band.last - band.first + 1) // size * size
@@ -41,6 +57,8 @@ def _check_band(band: Band, pattern: Pattern, knitted: Knit, plan: Plan) -> None
     for number in range(whole):
         repeat, place = divmod(number, size)
         row = knitted.rows[band.first - 1 + number]
+        if may_be_plain(row, plan):
+            continue
         multiples = [wing[repeat].multiples for wing in laid.wings]
         expected: Counter[str] = Counter()
         for count in filter(None, multiples):

@@ -3,8 +3,10 @@
 import re
 
 import pytest
+from halfhank.model.instructions.rows.evenly import decrease_evenly
 from halfhank.model.instructions.rows.every_row import every_row
 from halfhank.model.instructions.rows.row_notation import notation
+from halfhank.model.instructions.rows.segments import FIRST_EDGE, LAST_EDGE, WING, Line, Segment, stitch_item
 
 from tests.whole import planned
 
@@ -169,3 +171,18 @@ def test_a_pattern_without_rows_is_named() -> None:
 def test_an_edge_in_a_pattern_is_worked_in_its_rows() -> None:
     found = rows("rectangle; cast on 11 sts; edge 3 sts moss", "garter 2 rows")
     assert found[1] == "k1, p1, k7, p1, k1 (11)"
+
+
+def test_after_a_bind_off_a_plain_stitch_comes_first() -> None:
+    """The stitch that binding off leaves on the needle is worked as the first stitch of what follows."""
+    shape = "asymmetric; cast on 20 sts; bind off 2 at lower edge every 8 rows; {} at lower edge every 8 rows"
+    assert rows(shape.format("increase 1 kfb"), "garter 2 rows")[1] == "bind off 2, k1, kfb, k16 (19)"
+    assert rows(shape.format("decrease 1"), "garter 2 rows")[1] == "bind off 2, k1, ssk, k15 (17)"
+
+
+def test_decreases_among_the_items_of_a_pattern_take_what_is_there() -> None:
+    """Where no two plain stitches lie together, two that are one already are worked together with a third."""
+    items = tuple(stitch_item(kind) for kind in ("p2tog", "p", "p2tog", "p", "p2tog", "p"))
+    line = Line([Segment(FIRST_EDGE), Segment(WING, items=items), Segment(LAST_EDGE)])
+    assert decrease_evenly(line, "k2tog", 2)
+    assert notation(item for segment in line.segments for item in segment.items) == "p3tog, p2tog, p1, p3tog"

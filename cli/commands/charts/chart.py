@@ -5,7 +5,7 @@ from halfhank.cli.click_options import example, helped
 from halfhank.cli.lazy_group import LazyGroup
 
 # Name, and the module whose `command` it is.
-CHARTS = {"yarn": "halfhank.cli.commands.chart_yarn", "stitch": "halfhank.cli.commands.chart_stitch"}
+CHARTS = {"yarn": "halfhank.cli.commands.charts.chart_yarn", "stitch": "halfhank.cli.commands.charts.chart_stitch"}
 
 
 class Charts(LazyGroup):

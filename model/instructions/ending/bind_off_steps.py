@@ -1,0 +1,48 @@
+"""The bind-off step by step."""
+
+from halfhank.model.instructions.counts import stitches
+from halfhank.model.plan import Plan
+from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, Value
+from halfhank.model.start_and_bind_off.bind_offs import MEASURED, MEASURED_EACH, PICOT
+from halfhank.model.words.catalogue import said, say
+
+I_CORD_STITCHES = 3
+
+
+def bind_off_section(plan: Plan) -> ReportSection:
+    """How the last stitches are worked off, and where the yarn is cut."""
+    steps = _steps(plan, plan.rows.stitches[-1])
+    return ReportSection(said("bind-off.heading"), (ListBlock(tuple(map(ListItem, steps))),))
+
+
+def _steps(plan: Plan, live: int) -> list[Content]:
+    method, count = plan.design.bind_off.method, stitches(live)
+    if method == "draw through":
+        return [say("bind-off.draw-through", stitches=count)]
+    lead = say("bind-off.right-side" if plan.rows.count % 2 == 0 else "bind-off.wrong-side", stitches=count)
+    if method == "i-cord":
+        cord = stitches(I_CORD_STITCHES)
+        return [lead, say("bind-off.i-cord", cord=cord), say("bind-off.cut", stitches=cord)]
+    return [lead, *_row(plan, live), say("bind-off.cut-last")]
+
+
+def _row(plan: Plan, live: int) -> list[Content]:
+    off = plan.design.bind_off
+    if off.method == PICOT:
+        return _picots(off.cast_on, off.bind_off, live)
+    if off.method == "elastic":
+        return [say("bind-off.elastic")]
+    if off.method in (MEASURED, MEASURED_EACH):
+        takes = Value(f"{off.takes:g}", off.takes or 0.0, "1")
+        measured = say("bind-off.by-width" if off.method == MEASURED else "bind-off.by-stitch", takes=takes)
+        return [measured, say("bind-off.standard")]
+    return [say("bind-off.standard")]
+
+
+def _picots(cast_on: int, off: int, live: int) -> list[Content]:
+    """Each picot works off so many of the live stitches; at least one is kept for the end."""
+    picots = (live - 1) // (off - cast_on)
+    over = live - picots * (off - cast_on)
+    one = say("bind-off.one-picot", cast_on=stitches(cast_on), off=stitches(off))
+    row = [say("bind-off.picot", one=one, count=picots)] if picots else []
+    return [*row, say("bind-off.last", count=over) if over > 1 else say("bind-off.last-one")]
