@@ -3,6 +3,7 @@
 import math
 
 from halfhank.grammar.description import GRAMS_IN
+from halfhank.model.words.drawn_words import phrase, phrase_of
 
 
 def half_up(value: float, digits: int) -> float:
@@ -20,8 +21,10 @@ def counted(number: int, unit: str, many: str | None = None) -> str:
 def chance_words(chance: float) -> str:
     """A chance in whole per cent, never a certainty that nobody has."""
     if chance > 0.99:
-        return "over 99 %"
-    return "under 1 %" if chance < 0.01 else f"{half_up(100 * chance, 0):.0f} %"
+        return phrase("per-cent.over", number=99)
+    if chance < 0.01:
+        return phrase("per-cent.under", number=1)
+    return phrase("per-cent.of", number=f"{half_up(100 * chance, 0):.0f}")
 
 
 def mass_digits(unit: str) -> int:
@@ -37,4 +40,4 @@ def mass_figure(value_g: float, unit: str) -> str:
 
 def mass_words(value_g: float, unit: str) -> str:
     """A mass with its unit."""
-    return f"{mass_figure(value_g, unit)} {unit}"
+    return phrase_of("measure", unit, number=mass_figure(value_g, unit))

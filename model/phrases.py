@@ -4,11 +4,11 @@ from itertools import pairwise
 
 from halfhank.grammar.description import PinnedTo
 from halfhank.model.design.design import Design
-from halfhank.model.outline.local_outline import PINNED_STRAIGHT
+from halfhank.model.outline.local_outline import BIAS_STRIP
 from halfhank.model.outline.outline import Outline
 from halfhank.model.shawl import Shawl
 from halfhank.model.start_and_bind_off.bind_offs import bind_off_words
-from halfhank.model.words.drawn_words import phrase
+from halfhank.model.words.drawn_words import phrase, phrase_of
 
 
 def summary(design: Design, outline: Outline) -> str:
@@ -20,8 +20,8 @@ def summary(design: Design, outline: Outline) -> str:
     if isinstance(pinned, PinnedTo):
         width, depth = (_length(one.value, one.unit) for one in (pinned.width, pinned.depth))
         words.append(phrase("summary.pinned-to", width=width, depth=depth))
-    elif pinned and outline.pinned and PINNED_STRAIGHT not in (outline.fan_words or ""):
-        words.append(PINNED_STRAIGHT)
+    elif pinned and outline.pinned and design.shape.name != "half-circle":
+        words.append(phrase("summary.pinned-straight"))
     words.append(bind_off_words(design.bind_off))
     if design.by:
         words.append(phrase("summary.by", designer=design.by))
@@ -36,7 +36,7 @@ def blocking_words(outline: Outline) -> str:
 
 
 def _length(value: float, unit: str) -> str:
-    return f"{value:g} {unit}"
+    return phrase_of("measure", unit, number=f"{value:g}")
 
 
 def going_on(shawl: Shawl) -> str:
@@ -53,7 +53,7 @@ def one_more_short(shawl: Shawl) -> str:
     if not unit.startswith("repeat") or any(problem.code == "not-by-yarn" for problem in shawl.problems):
         return ""
     teeth = sum(after < before for before, after in pairwise(shawl.rows.stitches))
-    if "sawtooth" in shawl.outline.words and teeth in (shawl.allowed, (shawl.allowed or 0) - 1):
+    if shawl.outline.toothed and teeth in (shawl.allowed, (shawl.allowed or 0) - 1):
         return phrase("more.tooth")
     return phrase("more.unit", unit=unit.replace("repeats", "repeat", 1))
 
@@ -73,7 +73,7 @@ def turns_as_planned(shawl: Shawl) -> bool:
 def depth_name(shawl: Shawl) -> str:
     """What the height of the piece's box is called: a strip's is its length or its width, whichever way it lies."""
     size = shawl.outline.size
-    if shawl.shape != "rectangle" and not shawl.outline.words.startswith("bias strip"):
+    if shawl.shape != "rectangle" and shawl.outline.kind != BIAS_STRIP:
         return "depth"
     return "length" if size.depth_cm > size.wingspan_cm else "width"
 

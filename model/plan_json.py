@@ -42,7 +42,7 @@ def plan_json(
         "stretch": _stretch(shawl),
         "yarn": _yarn(shawl),
         "marks": {name: _mark(mark) for name, mark in shawl.marks._asdict().items()},
-        "parts": [_part(part) for part in shawl.parts],
+        "parts": [_part(part, _part_name(shawl, place)) for place, part in enumerate(shawl.parts)],
         "stitches": [_stitch(fabric, shawl) for fabric in shawl.fabrics],
         "needles_mm": _rounded(shawl.needles_mm),
         "bands": [_band(band, shawl) for band in shawl.bands],
@@ -113,14 +113,16 @@ def _mark(mark: Mark | None) -> Json | None:
     return {"row": mark.row, "used_g": _rounded(mark.used_g), "left_g": _rounded(mark.left_g)} if mark else None
 
 
-def _part_name(part: PartPlan) -> str:
+def _part_name(shawl: Shawl, place: int) -> str:
     """A part's name; those of the mirrored second half are called `NAME, back` here, as they always were."""
-    return f"{part.name.removesuffix(', mirrored')}, back" if part.mirrored else part.name
+    if not shawl.parts[place].mirrored:
+        return shawl.parts[place].name
+    return f"{shawl.parts[len(shawl.parts) - 1 - place].name}, back"
 
 
-def _part(part: PartPlan) -> Json:
+def _part(part: PartPlan, name: str) -> Json:
     return {
-        "name": _part_name(part),
+        "name": name,
         "first_row": part.first_row,
         "last_row": part.last_row,
         "stitches_at_end": part.stitches_at_end,
@@ -142,7 +144,7 @@ def _stitch(fabric: Fabric, shawl: Shawl) -> Json:
 
 def _band(band: BandPlan, shawl: Shawl) -> Json:
     return {
-        "part": _part_name(shawl.parts[band.part]),
+        "part": _part_name(shawl, band.part),
         "stitch": band.stitch,
         "label": band.label,
         "first_row": band.first_row,
@@ -157,7 +159,7 @@ def _band(band: BandPlan, shawl: Shawl) -> Json:
 
 
 def _shaped(shaped: "Shaped", shawl: Shawl) -> Json:
-    part = _part_name(shawl.parts[shaped.part])
+    part = _part_name(shawl, shaped.part)
     return {**shaped._asdict(), "part": part, "rows": list(shaped.rows)}
 
 

@@ -7,7 +7,6 @@ from collections.abc import Callable, Sequence
 
 from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.number_words import counted
 
 WORDS, FIGURES, TICKS = "words", "figures", "ticks"
 """What a column holds: words may be cut short where room is, figures never; a tick is `TICKED` or `UNTICKED`."""
@@ -31,11 +30,6 @@ class Value(NamedTuple):
 
     def __str__(self) -> str:
         return self.words
-
-
-def sts(count: int) -> Value:
-    """A count of stitches."""
-    return Value(counted(count, "st"), count, "sts")
 
 
 def row_number(row: int) -> Value:

@@ -18,30 +18,32 @@ from halfhank.model.report_tree import (
 )
 from halfhank.model.shawl import Shawl
 from halfhank.model.weighings.checkpoints import Checkpoint, checkpoints
-
-_NOTE = (
-    "In 9 of 10 shawls the weight is in the 90 % range. If your weighing is outside this range, log it with "
-    "`halfhank weigh`."
-)
+from halfhank.model.words.catalogue import said, say
 
 
 def checkpoint_report(plan: Plan, every: int | None) -> Report:
     """What the scale should show, from the start to the last row, and every so many rows."""
-    shawl, points = plan.shawl, _points(plan, every)
+    shawl = plan.shawl
+    table = checkpoint_table(shawl, checkpoints_shown(plan, every))
+    title = said("checkpoints.title", shawl=shawl.title)
+    return masses_in(shawl.skein.unit, Report(title, (table, Paragraph(say("checkpoints.note")))))
+
+
+def checkpoint_table(shawl: Shawl, points: list[Checkpoint]) -> Table:
+    """A line for each of the checkpoints."""
     columns = (
-        figures_column("row"),
-        figures_column("sts", weight=2),
-        words_column("after"),
-        figures_column("on the scale"),
-        figures_column("90 % range"),
-        figures_column("weighed", weight=1),
+        figures_column(said("column.row")),
+        figures_column(said("column.stitches"), weight=2),
+        words_column(said("column.after")),
+        figures_column(said("column.on-scale")),
+        figures_column(said("column.range")),
+        figures_column(said("column.weighed"), weight=1),
         ticks_column(""),
     )
-    table = Table(columns, tuple(_checkpoint(shawl, point) for point in points))
-    return masses_in(shawl.skein.unit, Report(f"{shawl.title}: weighings to expect", (table, Paragraph((_NOTE,)))))
+    return Table(columns, tuple(_checkpoint(shawl, point) for point in points))
 
 
-def _points(plan: Plan, every: int | None) -> list[Checkpoint]:
+def checkpoints_shown(plan: Plan, every: int | None) -> list[Checkpoint]:
     """The checkpoints, those inside a run of very short bands of one stitch left out unless they are asked for."""
     inside = ends_inside(plan.shawl.bands)
     return [
@@ -71,5 +73,7 @@ def _after(shawl: Shawl, point: Checkpoint) -> str:
     if point.band is None:
         return ""
     band = point.band
-    label = f", {band.label}" if band.label else ""
-    return f"{shawl.parts[band.part].name}: {stitch_words(band.stitch, band.wraps)}{label}"
+    part, stitch = shawl.parts[band.part].name, stitch_words(band.stitch, band.wraps)
+    if band.label:
+        return said("checkpoints.worked-labelled", part=part, stitch=stitch, label=band.label)
+    return said("checkpoints.worked", part=part, stitch=stitch)

@@ -1,9 +1,11 @@
 """Figures as reports show them, each with the number that it stands for."""
 
 from halfhank.grammar.description import CM_IN, GRAMS_IN
-from halfhank.model.number_words import chance_words, counted, half_up, mass_digits, mass_figure, mass_words
+from halfhank.model.number_words import chance_words, half_up, mass_digits, mass_figure, mass_words
 from halfhank.model.phrases import stitch_name
-from halfhank.model.report_tree import Content, Report, Value, content, row_number, with_values
+from halfhank.model.report_tree import Content, Report, Value, row_number, with_values
+from halfhank.model.words.catalogue import said, say
+from halfhank.model.words.drawn_words import phrase, phrase_of
 
 CM_IN_INCH = CM_IN["in"]
 M_IN_YARD = CM_IN["yd"] / 100
@@ -26,7 +28,7 @@ def stitches(number: int) -> Value:
 
 def rows(number: int) -> Value:
     """A count of rows."""
-    return Value(counted(number, "row"), number, "rows")
+    return Value(phrase("count.row", count=number), number, "rows")
 
 
 def tenths(value: float) -> str:
@@ -52,50 +54,54 @@ def masses_in(unit: str, report: Report) -> Report:
 def _in_ounces(value: Value) -> Value:
     if value.unit != "g":
         return value
-    words = mass_words if value.words.endswith(" g") else mass_figure
+    words = mass_figure if value.words == mass_figure(value.number, "g") else mass_words
     return Value(words(value.number, "oz"), value.number / GRAMS_IN["oz"], "oz")
 
 
 def grams_left(value: float) -> Content:
     """What is left, or how much is short where it is less than nothing."""
-    return (grams(value),) if half_up(value, 1) >= 0 else content(grams(-value), " short")
+    return (grams(value),) if half_up(value, 1) >= 0 else say("size.short", mass=grams(-value))
 
 
 def range_left(low: float, high: float) -> Content:
     """From one mass that may be left to another."""
-    return gram_range(low, high) if half_up(low, 1) >= 0 else content(grams_left(low), " to ", grams_left(high))
+    if half_up(low, 1) >= 0:
+        return gram_range(low, high)
+    return say("figure.range", low=grams_left(low), high=grams_left(high))
 
 
 def gram_range(low: float, high: float) -> Content:
     """From one mass to another, the unit said once."""
-    return content(Value(tenths(low), low, "g"), " to ", grams(high))
+    return say("figure.range", low=Value(tenths(low), low, "g"), high=grams(high))
 
 
 def metres(value: float) -> Value:
     """A length of yarn, in metres and yards."""
-    return Value(f"{half_up(value, 0):,.0f} m ({half_up(value / M_IN_YARD, 0):,.0f} yd)", value, "m")
+    words = said("count.yarn-length", metres=f"{half_up(value, 0):,.0f}", yards=f"{half_up(value / M_IN_YARD, 0):,.0f}")
+    return Value(words, value, "m")
 
 
 def length(cm: float, units: str) -> Value:
     """A length in the leading unit."""
     number = _in_unit(cm, units)
-    return Value(f"{tenths(number)} {units}", number, units)
+    return Value(phrase_of("measure", units, number=tenths(number)), number, units)
 
 
 def length_in_both(cm: float, units: str) -> Value:
     """A length in the leading unit, in brackets in the other."""
-    return length(cm, units)._replace(words=f"{length(cm, units)} ({length(cm, _other(units))})")
+    first, second = length(cm, units), length(cm, _other(units))
+    return first._replace(words=phrase("size.both", first=first.words, second=second.words))
 
 
 def size(wide_cm: float, deep_cm: float, units: str) -> Content:
     """Wingspan and depth in the leading unit, which is said once."""
     wide = _in_unit(wide_cm, units)
-    return content(Value(tenths(wide), wide, units), " x ", length(deep_cm, units))
+    return say("figure.size", wide=Value(tenths(wide), wide, units), deep=length(deep_cm, units))
 
 
 def size_in_both(wide_cm: float, deep_cm: float, units: str) -> Content:
     """Wingspan and depth in the leading unit, in brackets in the other."""
-    return content(size(wide_cm, deep_cm, units), " (", size(wide_cm, deep_cm, _other(units)), ")")
+    return say("size.both", first=size(wide_cm, deep_cm, units), second=size(wide_cm, deep_cm, _other(units)))
 
 
 def _in_unit(cm: float, units: str) -> float:
@@ -110,8 +116,8 @@ def swatch_length(cm: float) -> Value:
     """A length over which stitches were counted: of cm and inches the one that it is a round number of."""
     metric, imperial = f"{cm:.4g}", f"{cm / CM_IN_INCH:.4g}"
     if len(imperial) < len(metric):
-        return Value(f"{imperial} in", cm / CM_IN_INCH, "in")
-    return Value(f"{metric} cm", cm, "cm")
+        return Value(phrase_of("measure", "in", number=imperial), cm / CM_IN_INCH, "in")
+    return Value(phrase_of("measure", "cm", number=metric), cm, "cm")
 
 
 def chance(value: float) -> Value:
@@ -126,4 +132,5 @@ def share(value: float) -> Value:
 
 def stitch_words(stitch: str, wraps: int) -> str:
     """A stitch, with its wraps where it is elongated."""
-    return f"{stitch_name(stitch)}, {wraps} wraps" if wraps > 1 else stitch_name(stitch)
+    name = stitch_name(stitch)
+    return phrase("band.wraps", stitch=name, wraps=wraps) if wraps > 1 else name

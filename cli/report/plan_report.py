@@ -42,6 +42,7 @@ from halfhank.model.report_tree import (
 )
 from halfhank.model.shawl import Fabric, Mark, Shawl, Start, YarnPlan
 from halfhank.model.weighings.posterior import Estimate
+from halfhank.model.words.drawn_words import phrase_of
 from halfhank.model.yarn.stitch_table import WEIGHED
 from halfhank.model.yarn.uncertainty import GAUGE, RATIO, SWATCH
 
@@ -82,7 +83,7 @@ def _facts(plan: Plan) -> Iterator[tuple[str, Content]]:
     shawl = plan.shawl
     yarn, outline = shawl.yarn, shawl.outline
     yield "yarn", _skein(shawl)
-    yield "needles", (Value(f"{shawl.needles_mm:g} mm", shawl.needles_mm, "mm"),)
+    yield "needles", (Value(phrase_of("measure", "mm", number=f"{shawl.needles_mm:g}"), shawl.needles_mm, "mm"),)
     yield "start", _start(shawl.start)
     yield "rows", _row_counts(shawl)
     yield "size", _size(shawl)
@@ -236,7 +237,7 @@ def _fabric(plan: Plan, fabric: Fabric) -> TableCells:
         stitch_name(fabric.name) + (f" ({use})" if use else ""),
         content(Value(f"{across:.4g}", across, "sts"), " x ", Value(f"{up:.4g}", up, "rows")),
         swatch_length(fabric.gauge_over_cm),
-        Value(f"{tenths(fabric.yarn_m * 1000)} mm", fabric.yarn_m * 1000, "mm"),
+        Value(phrase_of("measure", "mm", number=tenths(fabric.yarn_m * 1000)), fabric.yarn_m * 1000, "mm"),
         _SOURCE[fabric.basis] + ("; gauge assumed" if fabric.gauge_assumed else ""),
     )
 

@@ -19,11 +19,7 @@ from halfhank.model.report_tree import (
     words_column,
 )
 from halfhank.model.shawl import Mark
-
-_NOTE = (
-    "All shawls are worked at the same gauge. On the scale at half: what the scale shows after half of the yarn that "
-    "each shawl uses."
-)
+from halfhank.model.words.catalogue import said, say
 
 
 def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report:
@@ -32,23 +28,21 @@ def skein_report(plan: Plan, found: list[SkeinPlan], names: list[str]) -> Report
     rows = tuple(_skein(one, name, repeats) for one, name in zip(found, names, strict=True))
     percent = 100 * shawl.yarn.keep_g / shawl.yarn.skein_g
     margin = Value(f"{tenths(percent).removesuffix('.0')} %", percent, "%")
-    note = content(_NOTE, " The margin of ", margin, " is in addition to the yarn of the bind-off.")
-    return masses_in(
-        shawl.skein.unit, Report(f"{shawl.title}: from other skeins", (Table(_columns(repeats), rows), Paragraph(note)))
-    )
+    note, title = say("other-skeins.note", margin=margin), said("other-skeins.title", shawl=shawl.title)
+    return masses_in(shawl.skein.unit, Report(title, (Table(_columns(repeats), rows), Paragraph(note))))
 
 
 def _columns(repeats: bool) -> tuple[TableColumn, ...]:
     return (
-        words_column("length in 100 g"),
-        figures_column("rows"),
-        *([figures_column("repeats")] if repeats else []),
-        figures_column("sts at end"),
-        figures_column("sts in all", weight=1),
-        figures_column("wingspan x depth"),
-        figures_column("on the scale at half"),
-        figures_column("bind-off"),
-        figures_column("left over", weight=2),
+        words_column(said("column.in-100-g")),
+        figures_column(said("column.rows")),
+        *([figures_column(said("column.repeats"))] if repeats else []),
+        figures_column(said("column.stitches-at-end")),
+        figures_column(said("column.stitches-in-all"), weight=1),
+        figures_column(said("column.wingspan")),
+        figures_column(said("column.at-half")),
+        figures_column(said("column.bind-off")),
+        figures_column(said("column.left-over"), weight=2),
     )
 
 
@@ -57,7 +51,7 @@ def _skein(one: SkeinPlan, name: str, repeats: bool) -> TableCells:
     length = Value(name, one.metres_per_100g / (M_IN_YARD if unit == "yd" else 1), unit)
     shawl = one.shawl
     if shawl is None:
-        return cells(length, "-", *(["-"] if repeats else []), "-", "-", "not enough yarn", "-", "-", "-")
+        return cells(length, "-", *(["-"] if repeats else []), "-", "-", said("other-skeins.not-enough"), "-", "-", "-")
     outline_size = shawl.outline.size
     return cells(
         length,
@@ -77,4 +71,4 @@ def _half(mark: Mark | None) -> str | Value:
 
 
 def _left_over(left_g: float) -> Content:
-    return content(grams(left_g)) if left_g >= 0 else content(grams(-left_g), " short")
+    return content(grams(left_g)) if left_g >= 0 else say("size.short", mass=grams(-left_g))

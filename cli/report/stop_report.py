@@ -1,7 +1,6 @@
 """Where a shawl may end, as a report: `halfhank stops`."""
 
 from halfhank.cli.report.figures import chance, grams, grams_left, masses_in, number_of, size
-from halfhank.cli.report.plan_tables.choice_table import FROM_MARGIN
 from halfhank.model.marks_and_stops.stops import Stop, stops
 from halfhank.model.number_words import counted
 from halfhank.model.phrases import stitch_name, without_words
@@ -18,6 +17,7 @@ from halfhank.model.report_tree import (
     words_column,
 )
 from halfhank.model.shawl import Shawl
+from halfhank.model.words.catalogue import said
 
 _NOTE = (
     "The shawl is bound off right after the row. The margin is included: what is left over contains it, and the chance "
@@ -77,5 +77,5 @@ def _stop(shawl: Shawl, stop: Stop) -> TableCells:
 def _notes(shawl: Shawl, stop: Stop) -> list[str]:
     notes = [f"with {counted(stop.repeats, 'repeat')}"] if stop.repeats else []
     notes += [without_words(stop.left_out)] if stop.left_out else []
-    notes += [FROM_MARGIN] if 0 <= stop.left.mean < shawl.yarn.keep_g else []
+    notes += [said("choice.from-margin")] if 0 <= stop.left.mean < shawl.yarn.keep_g else []
     return [*notes, stop.finish.why]

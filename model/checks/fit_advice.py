@@ -64,7 +64,7 @@ def stretches(parts: Sequence[WorkedPart]) -> Iterator[PatternRows]:
 def _fit(case: Case) -> Iterator[Problem]:
     """Whether a whole number of multiples fits where each stretch begins."""
     pattern, needle = case.pattern, case.needle
-    begun = [fit for fit in case.fits if any(_over(pattern, wing[0]) for wing in fit.wings)]
+    begun = [fit for fit in case.fits if any(_over(pattern, one[0]) or not one[0].multiples for one in fit.wings)]
     if not begun:
         return
     first = min(begun, key=lambda fit: min(wing[0].multiples for wing in fit.wings))
@@ -79,12 +79,14 @@ def _fit(case: Case) -> Iterator[Problem]:
         "later": _later(case, first),
     }
     if laid.multiples == 0:
-        least = pattern.multiple.stitches(pattern.least)
+        least = pattern.multiple.stitches(pattern.least) + laid.room
         more = _more(least - laid.stitches)
         yield known.NO_MULTIPLE_FITS.at(case.source, **begins, least=counted(least, "st"), more=more)
         return
     over, panel = _over(pattern, laid), pattern.multiple.stitches(laid.multiples)
     held = f"once {counted(panel, 'st')}" if pattern.is_panel else _multiples(pattern, laid.multiples)
+    if laid.room:
+        held += f", {counted(laid.room, 'st')} beside the pattern for the shaping"
     more = _more(pattern.multiple.each - over if not pattern.is_panel else 0)
     values = {"held": held, "over": counted(over, "st"), "fill": pattern.fill, "more": more}
     yield known.MULTIPLE_OVER.at(case.source, **begins, **values)
@@ -97,19 +99,19 @@ def _multiples(pattern: Pattern, count: int) -> str:
 
 
 def _over(pattern: Pattern, laid: LaidRepeat) -> int:
-    """Stitches outside the pattern when a stretch begins."""
-    return laid.stitches - (pattern.multiple.stitches(laid.multiples) if laid.multiples else 0)
+    """Stitches outside the pattern when a stretch begins, without those that its shaping needs there."""
+    return laid.stitches - laid.room - (pattern.multiple.stitches(laid.multiples) if laid.multiples else 0)
 
 
 def _later(case: Case, fit: Fit) -> int | None:
     """The smallest number of rows later at which the multiple comes out."""
     needle, pattern, first = case.needle, case.pattern, fit.stretch.first_row
-    wings = [wing for wing in (needle.right, needle.left) if wing]
+    wings = [(wing, laid[0].room) for wing, laid in zip((needle.right, needle.left), fit.wings, strict=False)]
     return next(
         (
             rows
             for rows in range(2, min(len(case.rows.stitches) - first, _MEND_ROWS) + 1, 2)
-            if all(_comes_out(pattern, wing[first - 1 + rows]) for wing in wings)
+            if all(_comes_out(pattern, wing[first - 1 + rows] - room) for wing, room in wings)
         ),
         None,
     )

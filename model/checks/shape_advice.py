@@ -11,6 +11,7 @@ from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
 from halfhank.model.number_words import counted, half_up
+from halfhank.model.outline.local_outline import BIAS_STRIP
 from halfhank.model.outline.outline import Outline
 from halfhank.model.problems import plan_problems as known
 from halfhank.model.rows.row_table import Rows
@@ -99,7 +100,7 @@ def _fan(piece: Piece) -> Iterator[Problem]:
 def _proportions(piece: Piece) -> Iterator[Problem]:
     """A piece much wider or deeper than shawls of its name. A strip on the bias is one, and called so."""
     shape, size = piece.design.shape, piece.outline.size
-    if shape.name not in WIDE_TO_DEEP or _is_sample(piece) or piece.outline.words.startswith("bias strip"):
+    if shape.name not in WIDE_TO_DEEP or _is_sample(piece) or piece.outline.kind == BIAS_STRIP:
         return
     least, most = WIDE_TO_DEEP[shape.name]
     values: dict[str, object] = {

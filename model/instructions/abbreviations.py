@@ -7,6 +7,8 @@ place.
 
 from halfhank.grammar.description import Across, Cable, InOne, Item, Times, WholeRow, Work
 from halfhank.grammar.items import ITEMS
+from halfhank.model.report_tree import words_of
+from halfhank.model.words.catalogue import said, say_one_of
 
 _UPPER = {"m1": "M1", "m1l": "M1L", "m1r": "M1R", "m1lp": "M1LP", "m1rp": "M1RP"}
 _COUNTED = frozenset({"k", "p"})
@@ -66,20 +68,25 @@ def explained(item: Item) -> str:
     """What to do, in words."""
     match item:
         case Work():
-            words = ITEMS[item.kind].words
-            words += " through the back loop" if item.tbl else ", yarn in front" if item.wyif else ""
-            return words + (f", yarn {item.wraps} times around the needle" if item.wraps > 1 else "")
+            return _work_words(item)
         case Cable():
             return _cable_words(item)
         case InOne(items, stitches):
-            place = "the same stitch" if stitches == 1 else f"the next {stitches} stitches as one"
-            return f"work all {sum(1 for _ in items)} into {place}"
+            return said("key.in-one", count=len(items), stitches=stitches)
     return abbreviation(item)
+
+
+def _work_words(item: Work) -> str:
+    words = words_of(say_one_of("key-item", item.kind))
+    if item.tbl:
+        words = said("key.tbl", words=words)
+    elif item.wyif:
+        words = said("key.wyif", words=words)
+    return said("key.wraps", words=words, wraps=item.wraps) if item.wraps > 1 else words
 
 
 def _cable_words(item: Cable) -> str:
     """`first` over `second`: the front group comes from the left in RC, from the right in LC."""
-    held, worked, place = (
-        (item.second, item.first, "at the back") if item.turn == "rc" else (item.first, item.second, "in front")
-    )
-    return f"hold {held} on a cable needle {place}, knit {worked}, knit the {held} held"
+    if item.turn == "rc":
+        return said("key.held-at-back", held=item.second, worked=item.first)
+    return said("key.held-in-front", held=item.first, worked=item.second)

@@ -4,6 +4,7 @@ from halfhank.grammar.description import CM_IN
 from halfhank.model.number_words import half_up, mass_words
 from halfhank.model.report_tree import Content, Value
 from halfhank.model.words.catalogue import amount, say
+from halfhank.model.words.drawn_words import phrase_of
 
 _M_IN_YARD = CM_IN["yd"] / 100
 
@@ -29,10 +30,10 @@ def metres(length_m: float) -> Content:
 
 def centimetres(length_cm: float) -> Value:
     """A length in whole centimetres."""
-    return Value(f"{half_up(length_cm, 0):,.0f} cm", length_cm, "cm")
+    return Value(phrase_of("measure", "cm", number=f"{half_up(length_cm, 0):,.0f}"), length_cm, "cm")
 
 
 def inches(length_cm: float) -> Value:
     """A length in whole inches."""
     number = length_cm / CM_IN["in"]
-    return Value(f"{half_up(number, 0):,.0f} in", number, "in")
+    return Value(phrase_of("measure", "in", number=f"{half_up(number, 0):,.0f}"), number, "in")

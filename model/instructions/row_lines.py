@@ -12,6 +12,7 @@ from halfhank.model.stitch_counts.balance import StitchCount
 from halfhank.model.stitch_counts.loops import is_elongated
 from halfhank.model.stitches.pattern import Pattern, PatternRow
 from halfhank.model.stitches.worked_rows import levels_of
+from halfhank.model.words.catalogue import said
 
 
 def row_lines(pattern: Pattern, turned: bool = False) -> list[str]:
@@ -35,8 +36,8 @@ def release_lines(pattern: Pattern) -> list[str]:
     after = sorted({row.number % len(pattern.rows) + 1 for row in pattern.rows if is_elongated(row.items)} - saying)
     if not after:
         return []
-    rows = f"row{'' if len(after) == 1 else 's'} {_numbers(after)}"
-    return [f"On {rows}, drop the extra wraps of the row before."]
+    rows = _numbers(after, said("numbers.run", first="{}", last="{}"), said("numbers.last", others="{}", last="{}"))
+    return [said("pattern.release", count=len(after), rows=rows)]
 
 
 def _says_it(first: Item) -> bool:
@@ -48,11 +49,11 @@ def _line(rows: list[PatternRow], turned: bool, found: StitchCount, left: Stitch
     side = f" ({'WS' if sides == {True} else 'RS'})" if len(sides) == 1 else ""
     numbers = [row.number for row in rows]
     label = f"Row {numbers[0]}" if len(numbers) == 1 else f"Rows {_numbers(numbers)}"
-    after = "" if found.each == left.each else f" Each repeat now has {left.each} sts."
+    after = "" if found.each == left.each else " " + said("pattern.repeat-has", stitches=str(left.each))
     return f"{label}{side}: {_sentence(rows[0])}.{after}"
 
 
-def _numbers(numbers: Sequence[int]) -> str:
+def _numbers(numbers: Sequence[int], run: str = "{} to {}", last: str = "{} and {}") -> str:
     """Runs of three or more as `2 to 4`, the last after `and`."""
     runs: list[list[int]] = []
     for number in numbers:
@@ -60,8 +61,8 @@ def _numbers(numbers: Sequence[int]) -> str:
             runs[-1].append(number)
         else:
             runs.append([number])
-    words = [w for run in runs for w in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))]
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+    words = [w for one in runs for w in ([run.format(one[0], one[-1])] if len(one) > 2 else map(str, one))]
+    return words[0] if len(words) == 1 else last.format(", ".join(words[:-1]), words[-1])
 
 
 def _sentence(row: PatternRow) -> str:

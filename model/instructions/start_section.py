@@ -2,7 +2,7 @@
 
 from halfhank.model.instructions.counts import stitches
 from halfhank.model.plan import Plan
-from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, content, row_number
+from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, Value, row_number
 from halfhank.model.stitches.fit import needle_of
 from halfhank.model.words.catalogue import said, say
 
@@ -21,10 +21,29 @@ def _steps(plan: Plan) -> list[Content]:
     cast_on, rows = start.tab
     return [
         say("start.tab", stitches=stitches(cast_on), rows=rows),
-        say("start.pick-up", ridges=rows // 2, along=stitches(cast_on), stitches=live),
-        content(say("start.set-up-row", stitches=live), *([" ", *markers[0]] if markers else [])),
+        say(
+            "start.pick-up-counted",
+            ridges=rows // 2,
+            along=stitches(cast_on),
+            kept=cast_on,
+            picked=cast_on,
+            stitches=live,
+        ),
+        *_set_up(plan, live, markers),
         say("start.next-row"),
     ]
+
+
+def _set_up(plan: Plan, live: Value, later: list[Content]) -> list[Content]:
+    """The row after the tab; its markers are placed as it is worked, or later where there is no room for them yet."""
+    needle, count = needle_of(plan.design, plan.rows), plan.design.start.stitches
+    if not needle.left or count < 2 * needle.edge + needle.spine:
+        return [say("start.set-up-row", stitches=live), *later]
+    before = needle.edge + needle.left[0]
+    after = count - before - needle.spine
+    if not needle.spine:
+        return [say("start.set-up-marker", before=before, after=after, stitches=live)]
+    return [say("start.set-up-markers", before=before, spine=needle.spine, after=after, stitches=live)]
 
 
 def _markers(plan: Plan) -> list[Content]:

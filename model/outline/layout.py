@@ -30,7 +30,3 @@ class Layout(NamedTuple):
     def flat_rows(self) -> int:
         """How many rows lie flat: all, or those before the ruffle."""
         return self.rows.count if self.ruffle is None else self.ruffle - 1
-
-    def in_words(self, construction: str) -> str:
-        """The construction, with what the second half is where the work turns back."""
-        return f"{construction}, second half mirrored" if self.turned_back else construction

@@ -10,7 +10,8 @@ from halfhank.model.outline.region import Region, RowEnds
 
 STRAIGHT_WITHIN = 3.0
 """By how many degrees a fan may differ from 180 and its top edge still be called straight."""
-PINNED_STRAIGHT = "pinned to a straight top edge"
+BIAS_STRIP = "bias-strip"
+"""The kind of a strip worked on the bias."""
 
 
 class Grain(NamedTuple):
@@ -61,6 +62,7 @@ class EdgeLengths(NamedTuple):
 class LocalOutline(NamedTuple):
     """A piece laid out, x to the right and y downwards in cm, anywhere in the plane.
 
+    `kind`: of construction, by which its words are found (`triangle-from-the-neck`). `toothed`: with a sawtooth edge.
     `ends`: of boundary 0…N, before and after its jump. `regions`: what boundaries consist of, from left to right.
     `spine`: where each boundary meets the spine, None where there is none. `reach`: points beyond the ends that the
     piece's box has to hold. `lengths` measures the edges of the piece once it has its place. `grain`: of row 1…N.
@@ -69,7 +71,7 @@ class LocalOutline(NamedTuple):
     laid before any pinning, None where they are as long as they are drawn.
     """
 
-    words: str
+    kind: str
     ends: list[tuple[RowEnds, RowEnds]]
     regions: tuple[Region, ...]
     reach: list[Point]
@@ -79,6 +81,7 @@ class LocalOutline(NamedTuple):
     spine: list[Point] | None = None
     fan_degrees: float | None = None
     fan_words: str | None = None
+    toothed: bool = False
     straight: bool = False
     formed: bool = False
     curved: bool = False

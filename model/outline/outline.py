@@ -45,13 +45,16 @@ class Outline(Protocol):
     (`sideways`) from the upper edge to the lower.
 
     `regions` are the stretches that rows consist of, in that order; each begins where the one before ends. `spine` is
-    None, or a polyline: boundary i meets it at `spine[i]`, where a region ends and the next begins. `words` names the
-    construction ("triangle from the neck"); `fan_words` says what the fan angle does to the top edge, or which angle
-    pinning changes; None where there is no fan. `stretch` is that of pinning, or of the blocking without which the
-    piece does not lie so; `curved`: that bends its rows. `ruffle` is the first row of a ruffle, which lies as long as
-    the boundary before it; None where there is none. `problems` are advice.
+    None, or a polyline: boundary i meets it at `spine[i]`, where a region ends and the next begins. `kind` is the
+    construction's (`triangle-from-the-neck`; `toothed`: with a sawtooth edge), `words` name it; `fan_words` says what
+    the fan angle does to the top edge, or which angle pinning changes; None where there is no fan. `stretch` is that of
+    pinning, or of the blocking without which the piece does not lie so; `curved`: that bends its rows. `ruffle` is the
+    first row of a ruffle, which lies as long as the boundary before it; None where there is none. `problems` are
+    advice.
     """
 
+    kind: str
+    toothed: bool
     words: str
     fan_words: str | None
     sideways: bool

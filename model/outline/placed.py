@@ -7,6 +7,7 @@ from itertools import chain, pairwise
 from halfhank.grammar.description import PinnedTo
 from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.outline.construction_words import construction_words
 from halfhank.model.outline.curve import Curve, Point, joined
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import LocalOutline
@@ -48,7 +49,8 @@ class PlacedOutline:
         self._ends = [_moved(both, place) for both in local.ends]
         self.regions: tuple[Region, ...] = tuple(region.mapped(place.at) for region in local.regions)
         self.spine: Sequence[Point] | None = local.spine and [place.at(point) for point in local.spine]
-        self.words = local.words
+        self.kind, self.toothed = local.kind, local.toothed
+        self.words = construction_words(local.kind, local.toothed, layout.turned_back, local.curved)
         self.fan_words: str | None = local.fan_words
         self.fan_degrees: float | None = local.fan_degrees
         self.sideways = local.sideways

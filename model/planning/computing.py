@@ -61,10 +61,15 @@ def count_allowed(table: StitchTable) -> tuple[int | None, list[Problem]]:
 
 
 class Uncorrected:
-    """A design worked with one count, its stitches and ledger as they are known before any row is weighed."""
+    """A design worked with one count, its stitches and ledger as they are known before any row is weighed.
 
-    def __init__(self, table: StitchTable, allowed: int | None, parts: list[WorkedPart]) -> None:
-        self.table, self.allowed, self.parts = table, allowed, parts
+    `rows`: the table of its rows, where it is there already.
+    """
+
+    def __init__(
+        self, table: StitchTable, allowed: int | None, parts: list[WorkedPart], rows: Rows | None = None
+    ) -> None:
+        self.table, self.allowed, self.parts, self.rows = table, allowed, parts, rows
         self.ledger: Ledger = ledger_of(RowYarn(table), parts)
 
 
@@ -104,7 +109,7 @@ def computed(worked: Uncorrected, table: StitchTable, problems: list[Problem], m
     corrected = table is not worked.table
     ledger = corrected_ledger(worked, table) if corrected else worked.ledger
     working = Working(RowYarn(table), worked.parts, ledger, supply_of(table.design, table.corrections))
-    rows = row_table(table.measures, worked.parts)
+    rows = worked.rows or row_table(table.measures, worked.parts)
     outline = outline_of(table, worked.parts, rows)
     if isinstance(outline, Problem):
         return not_planned([*problems, outline])

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.band_walk import count_rows
 from halfhank.model.design.design import AnyBand, Band, Design, Elongated, Part, Repeat
+from halfhank.model.words.drawn_words import phrase
 
 MAX_ROWS = 20_000
 
@@ -54,7 +55,7 @@ def section_of(index: int, part: Part, allowed: int) -> Section:
 
 def mirrored(section: Section) -> Section:
     """The same part in the mirrored second half: bands in reverse order, each worked forward."""
-    return section._replace(name=f"{section.name}, mirrored", runs=section.runs[::-1], mirrored=True)
+    return section._replace(name=phrase("part.mirrored", name=section.name), runs=section.runs[::-1], mirrored=True)
 
 
 def shortened(section: Section, rows: int) -> Section:

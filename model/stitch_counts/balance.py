@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 
 from halfhank.grammar.record import NamedTuple
-from halfhank.model.number_words import counted
 from halfhank.model.stitch_counts.tally import RowTally
+from halfhank.model.words.drawn_words import phrase
 
 
 class StitchCount(NamedTuple):
@@ -20,17 +20,20 @@ class StitchCount(NamedTuple):
     @property
     def words(self) -> str:
         """The count as a pattern says it ("a multiple of 8 sts + 1")."""
-        if self.each == 0:
-            return counted(self.extra, "st")
-        extra = self.extra if self.extra >= 0 else self.extra % self.each
-        if self.each == 1:
-            return "any number of sts"
-        return f"a multiple of {counted(self.each, 'st')}" + (f" + {extra:,}" if extra else "")
+        return self._in_words(phrase("multiple.of", stitches=phrase("count.st", count=self.each)))
 
     @property
     def short_words(self) -> str:
         """The same without the article, for lists and headings."""
-        return self.words.removeprefix("a ")
+        return self._in_words(phrase("multiple.short", stitches=phrase("count.st", count=self.each)))
+
+    def _in_words(self, multiple: str) -> str:
+        if self.each == 0:
+            return phrase("count.st", count=self.extra)
+        if self.each == 1:
+            return phrase("multiple.any")
+        extra = self.extra if self.extra >= 0 else self.extra % self.each
+        return phrase("multiple.and", multiple=multiple, extra=extra) if extra else multiple
 
 
 def takes(tally: RowTally) -> StitchCount:

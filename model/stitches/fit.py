@@ -1,9 +1,10 @@
 """Patterns in the growing shawl: how many multiples fit into each wing, what is over, how new stitches come in.
 
-In the first row of a band the pattern is placed again: from the spine (or the left edge of a piece in one panel), with
-what is not enough for a multiple at the edge. Up to the end of the band it stays in its columns; stitches gained at a
-side are worked in the fill stitch there, until they make a whole multiple at the start of a vertical repeat. A
-multiple that decreases would reach during a repeat is worked in the fill stitch from the start of that repeat.
+In the first row of a band the pattern is placed again: from the spine, with what is not enough for a multiple at the
+edge; in one panel in the middle where both edges are shaped alike, else from the upper edge. Up to the end of the
+band it stays in its columns; stitches gained at a side are worked in the fill stitch there, until they make a whole
+multiple at the start of a vertical repeat. Stitches that a repeat's shaping is worked over or between are in the fill
+stitch from its start.
 """
 
 from collections.abc import Iterator, Sequence
@@ -12,6 +13,7 @@ from itertools import accumulate
 from halfhank.grammar.problems.problem import Span
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.design.design import Design
+from halfhank.model.design.shaping_methods import LEAST_CAST_ON
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.stitches.pattern import Pattern
 
@@ -48,13 +50,17 @@ class PatternRows(NamedTuple):
 
 
 class LaidRepeat(NamedTuple):
-    """A panel when a vertical repeat begins: `stitches`, `multiples` in pattern, filled stitches at both sides."""
+    """A panel when a vertical repeat begins: `stitches`, `multiples` in pattern, filled stitches at both sides.
+
+    `room`: those of the filled stitches that the repeat's shaping is worked over.
+    """
 
     row: int
     stitches: int
     multiples: int
     at_edge: int
     at_spine: int
+    room: int = 0
 
 
 class Fit(NamedTuple):
@@ -92,10 +98,28 @@ def needle_of(design: Design, rows: Rows) -> Needle:
 
 def fitted(pattern: Pattern, stretch: PatternRows, needle: Needle, rows: Rows) -> Fit:
     """The pattern laid out in a stretch of rows."""
-    spine = rows.spine if needle.left else rows.upper
-    right = _laid(pattern, stretch, needle.right, spine)
-    left = _laid(pattern, stretch, needle.left, rows.spine) if needle.left else ()
+    bare = int(not needle.edge)
+    if not needle.left:
+        span = slice(stretch.first_row, stretch.last_row + 1)
+        sides = Sides(rows.lower, rows.upper, bare, bare, rows.lower[span] == rows.upper[span])
+        return Fit(pattern, stretch, tuple(_laid(pattern, stretch, needle.right, sides)), ())
+    right = _laid(pattern, stretch, needle.right, Sides(rows.lower, rows.spine, bare, 0))
+    left = _laid(pattern, stretch, needle.left, Sides(rows.upper, rows.spine, bare, int(not needle.spine)))
     return Fit(pattern, stretch, tuple(right), tuple(left))
+
+
+class Sides(NamedTuple):
+    """What each row gains at a panel's edge and at the spine's side of it.
+
+    `bare_edge`, `bare_spine`: 1 where no edge or spine stitch lies there, beside which increases could be made.
+    `even`: both are edges, shaped alike, so that the pattern stands in the middle.
+    """
+
+    edge: Sequence[int]
+    spine: Sequence[int]
+    bare_edge: int
+    bare_spine: int
+    even: bool = False
 
 
 def whole_multiples(pattern: Pattern, stitches: int) -> int:
@@ -112,48 +136,53 @@ def in_pattern(pattern: Pattern, multiples: int) -> int:
     return pattern.multiple.stitches(multiples) if multiples else 0
 
 
-def _laid(
-    pattern: Pattern, stretch: PatternRows, wing: Sequence[int], spine: Sequence[int]
-) -> Iterator[LaidRepeat]:
-    """The panel at the start of each vertical repeat; `spine` has what each row gains at the spine's side."""
-    each = pattern.multiple.each
+def _laid(pattern: Pattern, stretch: PatternRows, wing: Sequence[int], sides: Sides) -> Iterator[LaidRepeat]:
+    """The panel at the start of each vertical repeat."""
+    each, length = pattern.multiple.each, len(pattern.rows)
     at_spine = multiples = 0
-    for row in range(stretch.first_row, stretch.last_row + 1, len(pattern.rows)):
+    for row in range(stretch.first_row, stretch.last_row + 1, length):
         stitches = wing[row - 1]
-        edge_room, spine_room = _rooms(range(row, min(row + len(pattern.rows), stretch.last_row + 1)), wing, spine)
+        edge_room, spine_room = _rooms(range(row, min(row + length, stretch.last_row + 1)), wing, sides)
         if multiples:
-            at_spine += sum(spine[row - len(pattern.rows) : row])
+            at_spine += sum(sides.spine[row - length : row])
             new, at_spine = divmod(at_spine - spine_room, each) if each else (0, at_spine - spine_room)
             multiples, at_spine = max(0, multiples + new), at_spine + spine_room
             at_edge = stitches - at_spine - pattern.multiple.stitches(multiples)
             multiples += (at_edge - edge_room) // each if each else 0
             if multiples < pattern.least or (not each and min(at_spine - spine_room, at_edge - edge_room) < 0):
                 multiples = 0
+        room = edge_room + spine_room
         if not multiples:
-            multiples, at_spine = whole_multiples(pattern, stitches - edge_room - spine_room), spine_room
-            at_spine = at_spine if multiples else 0
+            multiples = whole_multiples(pattern, stitches - room)
+            spare = (stitches - room - in_pattern(pattern, multiples)) if sides.even else 0
+            at_spine = spine_room + spare // 2 if multiples else 0
         filled = stitches - in_pattern(pattern, multiples) - at_spine
-        yield LaidRepeat(row, stitches, multiples, filled, at_spine)
+        yield LaidRepeat(row, stitches, multiples, filled, at_spine, room)
 
 
-def _rooms(rows: range, wing: Sequence[int], spine: Sequence[int]) -> tuple[int, int]:
-    """Stitches that must lie beside the pattern at the edge and at the spine for all that is decreased there.
+def _rooms(rows: range, wing: Sequence[int], sides: Sides) -> tuple[int, int]:
+    """Stitches that must lie beside the pattern at the edge and at the spine for the repeat's shaping.
 
-    What is decreased in a repeat is never taken from the pattern, whose rows would not come out then.
+    What is increased or decreased in a repeat is never worked into the pattern, whose rows would not come out then.
     """
     edge_room = spine_room = edge = middle = 0
     for row in rows:
-        at_spine = spine[row]
+        at_spine = sides.spine[row]
         at_edge = wing[row] - wing[row - 1] - at_spine
-        edge_room = max(edge_room, _taken(at_edge) - edge)
-        spine_room = max(spine_room, _taken(at_spine) - middle)
+        edge_room = max(edge_room, max(_over(at_edge), _between(sides.edge[row], sides.bare_edge)) - edge)
+        spine_room = max(spine_room, max(_over(at_spine), _between(at_spine, sides.bare_spine)) - middle)
         edge, middle = edge + at_edge, middle + at_spine
     return edge_room, spine_room
 
 
-def _taken(gained: int) -> int:
+def _over(gained: int) -> int:
     """Stitches that the decreases of a row are worked over, at most two for each that is gone."""
     return -2 * gained if gained < 0 else 0
+
+
+def _between(gained: int, bare: int) -> int:
+    """Stitches that lie between the increases of a row at one place: none where they are cast on."""
+    return gained - 1 + bare if 0 < gained < LEAST_CAST_ON else 0
 
 
 def gains(stretch_first: int, last: int, column: Sequence[int]) -> int:

@@ -4,10 +4,8 @@ The words of people stand in the language's templates, not in the code: the code
 """
 
 from halfhank.model.report_tree import Content, Value, content, words_of
-from halfhank.model.words.english import ENGLISH
+from halfhank.model.words.in_force import form, language
 from halfhank.model.words.templates import Forms, fields, pieces
-
-_LANGUAGE = ENGLISH
 
 Filling = str | int | Value | Content
 """What a field takes: a whole number is written with its thousands separated."""
@@ -18,7 +16,7 @@ def say(key: str, **values: Filling) -> Content:
 
     Raises `KeyError` for a key that the language does not have, `ValueError` where the fields are not the template's.
     """
-    template = _LANGUAGE.templates[key]
+    template = language().templates[key]
     if set(values) != fields(template):
         raise ValueError(f"{key} takes {sorted(fields(template))}, not {sorted(values)}")
     text = _form(template, values) if isinstance(template, Forms) else template
@@ -40,7 +38,7 @@ def said(key: str, **values: Filling) -> str:
 
 def has(subject: str, name: str) -> bool:
     """Whether there is such a sentence."""
-    return f"{subject}.{name}" in _LANGUAGE.templates
+    return f"{subject}.{name}" in language().templates
 
 
 def amount(key: str, count: int, unit: str) -> Value:
@@ -48,11 +46,16 @@ def amount(key: str, count: int, unit: str) -> Value:
     return Value(said(key, count=count), count, unit)
 
 
+def ordinal(number: int) -> str:
+    """Which one of several: `4th`."""
+    return language().ordinal(number)
+
+
 def _form(template: Forms, values: dict[str, Filling]) -> str:
     number = values[template.by]
     if not isinstance(number, int | Value):
         raise ValueError(f"{template.by} is no number")
-    return template.by_category[_LANGUAGE.category(number.number if isinstance(number, Value) else number)]
+    return form(template, number.number if isinstance(number, Value) else number)
 
 
 def _filled(value: Filling) -> str | Value | Content:

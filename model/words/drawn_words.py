@@ -3,8 +3,7 @@
 They are words alone, as every drawing waits for them; numbers with decimals come as words already.
 """
 
-from halfhank.model.words.english_drawings import DRAWINGS
-from halfhank.model.words.english_plurals import category
+from halfhank.model.words.in_force import drawn_templates, form
 from halfhank.model.words.templates import Forms
 
 
@@ -13,8 +12,8 @@ def phrase(key: str, /, **values: str | int) -> str:
 
     Raises `KeyError` for a key that the language does not have, and for a field that is not given.
     """
-    template = DRAWINGS[key]
-    text = template.by_category[category(int(values[template.by]))] if isinstance(template, Forms) else template
+    template = drawn_templates()[key]
+    text = form(template, int(values[template.by])) if isinstance(template, Forms) else template
     return text.format_map({name: f"{value:,}" if isinstance(value, int) else value for name, value in values.items()})
 
 

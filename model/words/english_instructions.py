@@ -15,6 +15,14 @@ INSTRUCTIONS: dict[str, Template] = {
     ),
     "pattern.mirrored": "{name}, second wing (mirror image)",
     "pattern.inexact": "{item} has no exact mirror image.",
+    "pattern.release": forms(
+        "count",
+        one="On row {rows}, drop the extra wraps of the row before.",
+        other="On rows {rows}, drop the extra wraps of the row before.",
+    ),
+    "pattern.repeat-has": "Each repeat now has {stitches} sts.",
+    "numbers.run": "{first} to {last}",
+    "numbers.last": "{others} and {last}",
     "start.heading": "Start",
     "start.cast-on": "Cast on {stitches}.",
     "start.tab": forms(
@@ -29,7 +37,16 @@ INSTRUCTIONS: dict[str, Template] = {
         other="Turn the work 90° clockwise; pick up and knit 1 st in each of the {ridges} ridges, then {along} "
         "from the cast-on edge ({stitches}).",
     ),
+    "start.pick-up-counted": forms(
+        "ridges",
+        one="Do not turn the work over. Turn it 90° clockwise; pick up and knit 1 st in the ridge, then {along} "
+        "from the cast-on edge ({kept} + {ridges} + {picked} = {stitches}).",
+        other="Do not turn the work over. Turn it 90° clockwise; pick up and knit 1 st in each of the {ridges} ridges, "
+        "then {along} from the cast-on edge ({kept} + {ridges} + {picked} = {stitches}).",
+    ),
     "start.set-up-row": "Set-up row (WS): knit ({stitches}).",
+    "start.set-up-markers": "Set-up row (WS): k{before}, place marker, k{spine}, place marker, k{after} ({stitches}).",
+    "start.set-up-marker": "Set-up row (WS): k{before}, place marker, k{after} ({stitches}).",
     "start.markers": "Place a marker on each side of the spine: after {before} and after {after}.",
     "start.one-marker": "Place a marker after {before}.",
     "start.markers-later": "After row {row} there are enough stitches: place a marker on each side of the spine, "
@@ -47,8 +64,12 @@ INSTRUCTIONS: dict[str, Template] = {
     "rows.every-wrong": "row {first} and every WS row to row {last}",
     "rows.every": "row {first} and every {ordinal} row to row {last}",
     "rows.others": "All other rows to row {last}",
+    "rows.others-of": "All other {side} rows of {names}",
+    "rows.but": "{rows}, but not {others}",
     "rows.one": "row {row}",
     "rows.listed": "rows {rows} and {last}",
+    "rows.right": "RS",
+    "rows.wrong": "WS",
     "rows.right-side": "(RS)",
     "rows.wrong-side": "(WS)",
     "row.knit": "knit",
@@ -77,9 +98,7 @@ INSTRUCTIONS: dict[str, Template] = {
     "row.work": "work {count} in {stitch}",
     "row.times": " ({times})",
     "row.times-in-row": " ({times} in row {row})",
-    "row.times-by-row": "{first} ({others}) times",
     "row.letter-times": "{letter} times",
-    "row.number-by-row": "{first} ({others})",
     "row.letters": "Row {row}: {numbers}",
     "row.count": " ({stitches})",
     "row.count-after": " ({stitches} after row {row})",
@@ -103,6 +122,7 @@ INSTRUCTIONS: dict[str, Template] = {
     "shaping.same": " (the count stays the same)",
     "part.heading": "Part {number}, {name} (rows {first} to {last}; {begin} to {end})",
     "part.heading-same": "Part {number}, {name} (rows {first} to {last}; {stitches})",
+    "part.shaping": "Shaping in this part (it is written out in the rows below):",
     "part.once": "Work once:",
     "part.repeats": "Work {count} repeats.",
     "part.by-yarn": forms(
@@ -112,21 +132,32 @@ INSTRUCTIONS: dict[str, Template] = {
     ),
     "part.repeats-back": "Work the same {count} repeats, in reverse order.",
     "part.first-repeat": "The first (rows {first} to {last}):",
-    "part.others-as": "The other rows: as {rows}.",
-    "part.as": "As {rows}.",
-    "part.new-later": "In the later repeats, work these rows as follows:",
+    "part.new-later": "These rows of the later repeats differ:",
+    "part.shaped-elsewhere": "In the later repeats the shaping falls on other rows of the bands. Work these rows as "
+    "follows:",
     "part.alike": forms(
         "count",
-        one="Work {count} more repeat in the same way, of {rows} rows (rows {first} to {last})",
-        other="Work {count} more repeats in the same way, each of {rows} rows (rows {first} to {last})",
+        one="Work {count} more repeat{how}, of {rows} rows (rows {first} to {last})",
+        other="Work {count} more repeats{how}, each of {rows} rows (rows {first} to {last})",
     ),
+    "part.same-way": " in the same way",
+    "part.others-same-way": ", all other rows in the same way",
     "part.more-after-each": ": {change} more after each, {stitches} at the end.",
     "part.fewer-after-each": ": {change} fewer after each, {stitches} at the end.",
     "part.later": forms(
         "count",
-        one="Work {count} more repeat in the same way, on these rows:",
-        other="Work {count} more repeats in the same way, on these rows:",
+        one="Work {count} more repeat{how}, on these rows:",
+        other="Work {count} more repeats{how}, on these rows:",
     ),
+    "part.later-lengths": forms(
+        "count",
+        one="Work {count} more repeat{how}. Its bands have other lengths; work the rows in the table:",
+        other="Work {count} more repeats{how}. Their bands have other lengths; work the rows in the table:",
+    ),
+    "part.one-more": "The {number} repeat, if the yarn allows (see Weighing): {bands}; {stitches} after it.",
+    "part.one-more-differs": "The {number} repeat, if the yarn allows (see Weighing): {bands}; {stitches} after it. "
+    "These rows of it differ:",
+    "part.more-rows": "More rows of it, if the yarn allows (see Weighing):",
     "band.drop": "{name} with {wraps} wraps (rows {first} and {last})",
     "band.one-row": "{name}, 1 row (row {row})",
     "band.ridges": forms(
@@ -141,7 +172,7 @@ INSTRUCTIONS: dict[str, Template] = {
     "table.repeat": "repeat",
     "table.stitches-after": "sts after",
     "table.rows-of": "{name}, rows",
-    "table.pattern-repeats": "{name}, repeats",
-    "table.wing-repeats": "{name}, repeats in each wing",
+    "table.pattern-repeats": "{name}, times",
+    "table.wing-repeats": "{name}, times in each wing",
     "table.two-wings": "{first} + {second}",
 }

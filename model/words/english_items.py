@@ -3,12 +3,12 @@
 The makings are those of the trade's abbreviation lists (common practice, from memory).
 """
 
-from halfhank.model.words.templates import Template
+from halfhank.model.words.templates import Template, forms
 
 ITEMS: dict[str, Template] = {
     "item.k": "knit",
     "item.p": "purl",
-    "item.yo": "yarn over: lay the yarn over the right needle from front to back",
+    "item.yo": "yarn over: bring the yarn to the front between the needles, then over the right needle to the back",
     "item.yo twice": "lay the yarn over the right needle twice: 2 sts, of which one is knit and one purled in the "
     "next row where it does not say otherwise",
     "item.k2tog": "knit 2 sts together",
@@ -54,7 +54,8 @@ ITEMS: dict[str, Template] = {
     "At the start of a row the st left on the right needle is the first st of what follows; "
     "later in a row pass the st worked before over first",
     "item.cast on": "make N backward loops on the right needle",
-    "item.cast on left": "cast on N sts to the left needle: knit a st, put it on the left needle, N times",
+    "item.cast on left": "N times: knit into the first st on the left needle, leave it there, "
+    "and put the new loop on the left needle too",
     "item.pass over": "pass the second st on the right needle over the first one and off the needle",
     "item.sl back": "slip N sts from the right needle back to the left needle",
     "item.times": "work what is in the brackets N times in all",
@@ -64,4 +65,40 @@ ITEMS: dict[str, Template] = {
     "item.WS": "wrong side",
     "item.st": "stitch",
     "item.sts": "stitches",
+    "key-item.k": "knit",
+    "key-item.p": "purl",
+    "key-item.yo": "yarn over",
+    "key-item.k2tog": "knit 2 together",
+    "key-item.ssk": "slip 2 as if to knit, one by one, knit them together",
+    "key-item.p2tog": "purl 2 together",
+    "key-item.ssp": "slip 2 as if to knit, one by one, purl them together through the back",
+    "key-item.k3tog": "knit 3 together",
+    "key-item.sssk": "slip 3 as if to knit, one by one, knit them together",
+    "key-item.s2kp": "slip 2 together as if to knit, knit 1, pass the slipped stitches over",
+    "key-item.sk2p": "slip 1, knit 2 together, pass the slipped stitch over",
+    "key-item.p3tog": "purl 3 together",
+    "key-item.sssp": "slip 3 as if to knit, one by one, purl them together through the back",
+    "key-item.s2pp": "slip 2 as if to knit, one by one, put them back, slip both at once as if to purl them together "
+    "through the back, purl 1, pass the slipped stitches over",
+    "key-item.sl": "slip as if to purl",
+    "key-item.kfb": "knit into the front and the back of one stitch",
+    "key-item.pfb": "purl into the front and the back of one stitch",
+    "key-item.m1l": "make 1 leaning to the left, from the strand between two stitches",
+    "key-item.m1r": "make 1 leaning to the right, from the strand between two stitches",
+    "key-item.m1lp": "make 1 purlwise leaning to the left, from the strand between two stitches",
+    "key-item.m1rp": "make 1 purlwise leaning to the right, from the strand between two stitches",
+    "key-item.m1": "make 1 from the strand between two stitches, either lean",
+    "key-item.bind off": "pass each stitch over the one worked after it",
+    "key-item.cast on": "make each stitch as a loop on the right needle",
+    "key-item.drop wraps": "drop the extra wraps of the row before, in the whole row",
+    "key.tbl": "{words} through the back loop",
+    "key.wyif": "{words}, yarn in front",
+    "key.wraps": "{words}, yarn {wraps} times around the needle",
+    "key.in-one": forms(
+        "stitches",
+        one="work all {count} into the same stitch",
+        other="work all {count} into the next {stitches} stitches as one",
+    ),
+    "key.held-at-back": "hold {held} on a cable needle at the back, knit {worked}, knit the {held} held",
+    "key.held-in-front": "hold {held} on a cable needle in front, knit {worked}, knit the {held} held",
 }

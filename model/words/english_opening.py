@@ -6,9 +6,10 @@ OPENING: dict[str, Template] = {
     "head.size": "size",
     "head.by": "{wide} x {deep}",
     "head.yarn": "yarn",
-    "head.skein": "{mass}, {length} a skein",
+    "head.skein": "1 skein of {mass}, {length}",
     "head.yarn-used": "yarn used",
-    "head.used": "{mass}, {length}, bind-off included",
+    "head.used": "{mass}, {length}",
+    "head.used-bound-off": "{mass}, {length}, bind-off included",
     "head.margin": "; {margin} more as a margin",
     "head.needles": "needles",
     "head.needles-us": "{size} (US {us})",
@@ -33,18 +34,19 @@ OPENING: dict[str, Template] = {
     "notes.level": "All rows have the same count.",
     "notes.sides": "RS rows start at the lower edge (the right one, seen from the right side) and end at the "
     "upper edge; WS rows start at the upper edge.",
+    "notes.sides-named": "The lower edge is the one at which RS rows start, the upper edge the one at which they end.",
     "notes.unknown": "Where a row says `work in` and the name of a stitch pattern, no rows of it are given here: "
     "work it as you did in your swatch, over the stitches named.",
     "notes.edge": "The first and last {stitches} of a row are its edge, worked in {stitch}.",
-    "term.ridge": "Ridge: 2 rows of garter, which is knit on both sides.",
+    "term.garter": "Garter: knit every row; 2 rows make a ridge.",
+    "term.stockinette": "Stockinette: knit on RS rows, purl on WS rows.",
+    "term.drop": "Drop stitch: a row with extra wraps, and the row in which they are dropped. Each st of the first "
+    "row, edge sts too, becomes one long loop; yarn overs between them stay on the needle.",
     "term.wing": "Wing: the stitches between an edge and the spine. The first wing is worked first on RS rows.",
-    "term.repeat": "Repeat: once through what is repeated.",
     "term.marker": "Markers stand on each side of the spine: slip them as you come to them. Increases beside the "
     "spine lie outside the markers.",
-    "notes.mirrored": "The second half is worked as a mirror image of the first: its parts and bands in reverse "
-    "order, with decreases where the first half has increases.",
-    "notes.by-row": "Numbers in brackets are for the rows of the line in their order: k1 (2, 3) is k1 in the "
-    "first of them, k2 in the second, k3 in the third.",
+    "notes.mirrored": "The second half has the bands of the first in reverse order, with decreases in place of "
+    "increases. These fall on other rows of the bands.",
     "notes.letters": "Letters stand for numbers: the lines below give them for each row.",
     "notes.centred": "For a decrease in the middle of the spine remove the markers, work it over the spine and "
     "one st on each side, and place the markers again on each side of the st that is left.",
@@ -58,8 +60,14 @@ OPENING: dict[str, Template] = {
     "how.brackets": "work what is in the brackets so many times in all as the number after them says",
     "how.in-one": "work all that is in the brackets into the st or sts named after them",
     "bind-off.heading": "Bind off",
-    "bind-off.right-side": "On the next row, a RS row, bind off all {stitches}.",
-    "bind-off.wrong-side": "On the next row, a WS row, bind off all {stitches}.",
+    "bind-off.finish": "Finish",
+    "bind-off.right-side": "On the next row, a RS row, work {method} over all {stitches}:",
+    "bind-off.wrong-side": "On the next row, a WS row, work {method} over all {stitches}:",
+    "bind-off-name.standard": "a standard bind-off",
+    "bind-off-name.elastic": "an elastic bind-off",
+    "bind-off-name.picot": "a picot bind-off",
+    "bind-off-name.i-cord": "an i-cord bind-off",
+    "bind-off-name.own": "the bind-off of your swatch",
     "bind-off.standard": "K1, *k1, pass the first st on the right needle over the second; rep from * until 1 st "
     "is on the right needle and none on the left one.",
     "bind-off.elastic": "K1, *k1, slip both sts back to the left needle, k2tog tbl; rep from * until 1 st is on "
@@ -68,15 +76,21 @@ OPENING: dict[str, Template] = {
     "yarn. If you have none, use this one:",
     "bind-off.by-stitch": "Use the method of your own swatch, which takes the yarn of {takes} sts for each st "
     "bound off. If you have none, use this one:",
-    "bind-off.picot": forms(
-        "count",
-        one="Work 1 picot: {one}",
-        other="*{one}; rep from *: {count} picots in all.",
+    "bind-off.picot-on": "Picot, step 1: cast on {cast_on} to the left needle. For each of them knit into the first "
+    "st, leave it on the left needle, and put the new loop on the left needle too.",
+    "bind-off.picot-off": forms(
+        "off",
+        one="Step 2: bind off 1 st: k1, k1, pass the first st on the right needle over the second. 1 st is on the "
+        "right needle.",
+        other="Step 2: bind off {off} sts: k1, [k1, pass the first st on the right needle over the second] {off} "
+        "times. 1 st is on the right needle.",
     ),
-    "bind-off.one-picot": "cast on {cast_on} to the left needle (for each, knit into the first st, leave it on "
-    "the left needle, and put the new loop on the left needle too); bind off {off} (k1, then for each of them k1 "
-    "and pass the first st on the right needle over the second); slip the st on the right needle back to the "
-    "left needle",
+    "bind-off.picot-back": "Step 3: slip this st back to the left needle.",
+    "bind-off.picot-times": forms(
+        "count",
+        one="Work steps 1 to 3 once: 1 picot.",
+        other="Repeat steps 1 to 3 until there are {count} picots.",
+    ),
     "bind-off.last": "Bind off the last {count} sts without a picot: k1, *k1, pass the first st on the right "
     "needle over the second; rep from * until 1 st is on the right needle.",
     "bind-off.last-one": "Knit the last st.",
@@ -88,13 +102,33 @@ OPENING: dict[str, Template] = {
     "bind-off.cut": "Cut the yarn and draw it through the last {stitches}.",
     "bind-off.cut-last": "Cut the yarn and draw it through the last st.",
     "weigh.heading": "Weighing",
-    "weigh.how": "Weigh the yarn that is not yet worked.",
-    "weigh.half": "Half of this shawl's yarn: after row {row}, {mass} on the scale.",
+    "weigh.how": "Weigh only the yarn that is not yet worked, without the shawl. That is what `on the scale` means "
+    "here.",
+    "weigh.half": "Half of this shawl's yarn, {used}, is used in row {row}. After it {mass} are on the scale.",
     "weigh.repeat": "After row {row}: work another repeat (the {number}) only if at least {mass} are on the "
-    "scale; else go on with what follows the repeats.",
+    "scale; else {next}.",
     "weigh.rows": "From row {row} on, after every {count} rows: work {count} more only if at least {mass} are on "
-    "the scale.",
-    "weigh.turn": "After row {row}, the last of the first half: at least {mass} must be on the scale.",
+    "the scale; else {next}.",
+    "weigh.next-part": "go on with part {number}, {name}",
+    "weigh.next-band": "go on with what follows the repeats in this part",
+    "weigh.next-rows": "go on with what follows these rows in this part",
+    "weigh.next-turn": "turn back: go on with part {number}, {name}",
+    "weigh.next-bind-off": "bind off",
+    "weigh.next-finish": "finish",
+    "weigh.other-counts": "If you work another number of repeats, the numbers and counts of all rows after them "
+    "change. The next row after the last repeat is then the first of what follows.",
+    "weigh.with-repeats": forms(
+        "count",
+        one="{count} repeat: it ends with row {row}, {live}",
+        other="{count} repeats: the last ends with row {row}, {live}",
+    ),
+    "weigh.at-the-end": "; the shawl ends with row {row}, {stitches}",
+    "weigh.rewritten": " The rows of part {number}, {name}, are then others than those printed here.",
+    "weigh.picots": forms("count", one="; {count} picot", other="; {count} picots"),
+    "weigh.turn": "After row {row}, the last of the first half: at least {mass} must be on the scale. If there is "
+    "less, unravel the last repeat and {next}.",
+    "weigh.turn-bare": "After row {row}, the last of the first half: at least {mass} must be on the scale. If there is "
+    "less, unravel some rows and work as many fewer in the second half.",
     "weigh.turn-latest": "There is yarn to turn back after row {row} at the latest, with {mass} on the scale.",
     "weigh.stop-bare": "Stop and bind off when less than {mass} are on the scale: the bind-off takes them.",
     "weigh.stop": "Stop and bind off when less than {mass} are on the scale: {off} for the bind-off and {margin} "
@@ -103,6 +137,7 @@ OPENING: dict[str, Template] = {
     "blocking.wash": "Soak the shawl in cool water, press the water out without wringing, and lay it flat.",
     "blocking.straight": "Pin its top edge straight, {wide} wide, and pin it out to a depth of {deep}.",
     "blocking.pinned": "Pin it out to {wide} wide and {deep} deep.",
+    "blocking.stretched": "Pin it out to {wide} wide and {deep} deep; this stretches the fabric more than usual.",
     "blocking.curved": "Ease it into its curve without stretching it: {wide} wide and {deep} deep.",
     "blocking.flat": "Smooth it to its size without stretching it: {wide} wide and {deep} deep. Pin the edges.",
     "blocking.spine": "The spine measures {length}.",

@@ -1,4 +1,7 @@
-"""The sentences of the pattern page, in English; those that the written instructions have too stand among theirs."""
+"""The sentences of the pattern page, and the words of tables in reports and on the page, in English.
+
+Sentences that the written instructions have too stand among theirs.
+"""
 
 from halfhank.model.words.templates import Template
 
@@ -11,18 +14,90 @@ PAGE: dict[str, Template] = {
     "page.parts": "The parts in working order",
     "page.charts": "Stitch patterns",
     "page.chart-caption": "Chart of {name}",
+    "page.wings-caption": "Charts of {name} for both wings",
+    "page.mirrored-name": "{name}, second wing",
+    "page.first-wing": "First wing:",
+    "page.second-wing": "Second wing (mirror image):",
     "page.checkpoints": "Weighings to expect",
-    "page.checkpoints-caption": "What the scale should show, skein and live stitches together.",
-    "page.checkpoints-note": "In 9 of 10 shawls the weight is in the 90 % range. Weigh the yarn that is left, write "
+    "page.checkpoints-caption": "What the scale should show: the yarn that is not yet worked, alone.",
+    "page.checkpoints-note": "In 9 of 10 shawls worked as planned the weight is in the 90 % range; where a weighing "
+    "made you work more or fewer repeats, the lines after it do not hold. Weigh the yarn that is not yet worked, write "
     "the weight down and tick the line.",
+    "page.checkpoints-above": "A full skein may weigh a little more or less than its label says: weigh it first.",
+    "page.half-here": "half of this shawl's yarn",
+    "page.decide-here": "decide here (see Weighing)",
+    "page.part-start": "start",
+    "page.part-bind-off": "bind-off",
+    "page.part-all": "whole shawl",
     "page.after-row": "after row",
     "page.worked": "worked",
     "page.done": "done",
     "page.skeins": "Other skeins",
     "page.skeins-caption": "The same shawl from skeins of other lengths, at the same gauge.",
+    "page.skeins-note": "At half: what the scale shows after the row in which half of the shawl's yarn is used. The "
+    "margin of {margin} is part of what is left over.",
+    "page.skeins-pinned": "Sizes are not given: how far a shawl is pinned out is yours to choose.",
+    "page.skein-length": "length of a skein of {mass}",
+    "page.skein-own": " (this pattern)",
+    "page.skein-stitches": "stitches worked",
+    "page.skein-size": "wingspan × depth",
+    "page.skein-half": "at half",
+    "page.skein-short": "not enough yarn",
+    "page.skein-below": ", below the margin",
+    "page.one-skein": "1 skein of {mass}, {length}",
+    "page.both-masses": "{first} ({second})",
+    "page.gram-range": "{low} to {high} g",
     "page.piece": "{caption} Table {number} of {count}.",
     "page.yarn-chart": "Yarn chart",
     "page.yarn-chart-caption": "What is on the scale after each row.",
     "page.ticked": "done",
     "page.unticked": "to do",
+}
+
+TABLES: dict[str, Template] = {
+    "column.after": "after",
+    "column.at-half": "on the scale at half",
+    "column.bind-off": "bind-off",
+    "column.chance": "chance of enough yarn",
+    "column.height": "height",
+    "column.in-100-g": "length in 100 g",
+    "column.left-over": "left over",
+    "column.on-scale": "on the scale",
+    "column.part": "part",
+    "column.range": "90 % range",
+    "column.repeats": "repeats",
+    "column.row": "row",
+    "column.rows": "rows",
+    "column.rows-in-all": "rows in all",
+    "column.share": "share",
+    "column.size": "size",
+    "column.stitch": "stitch",
+    "column.stitches": "sts",
+    "column.stitches-at-end": "sts at end",
+    "column.stitches-in-all": "sts in all",
+    "column.weighed": "weighed",
+    "column.wingspan": "wingspan x depth",
+    "column.yarn-used": "yarn used",
+    "figure.range": "{low} to {high}",
+    "figure.size": "{wide} x {deep}",
+    "bands.alike": "{count} bands of {rows}",
+    "bands.several": "{count} bands",
+    "choice.from-margin": "uses part of the margin",
+    "choice.one-more": "one more",
+    "choice.one-fewer": "one fewer",
+    "choice.as-planned": "as planned",
+    "choice.more": "{rows} more",
+    "choice.fewer": "{rows} fewer",
+    "choice.of": "{unit} of {stitch}",
+    "choice-unit.repeats": "repeats",
+    "choice-unit.rows": "rows",
+    "checkpoints.title": "{shawl}: weighings to expect",
+    "checkpoints.note": "In 9 of 10 shawls the weight is in the 90 % range. If your weighing is outside this range, "
+    "log it with `halfhank weigh`.",
+    "checkpoints.worked": "{part}: {stitch}",
+    "checkpoints.worked-labelled": "{part}: {stitch}, {label}",
+    "other-skeins.title": "{shawl}: from other skeins",
+    "other-skeins.note": "All shawls are worked at the same gauge. On the scale at half: what the scale shows after "
+    "half of the yarn that each shawl uses. The margin of {margin} is in addition to the yarn of the bind-off.",
+    "other-skeins.not-enough": "not enough yarn",
 }

@@ -23,13 +23,15 @@ Template = str | Forms
 class Language(NamedTuple):
     """A language by its BCP 47 `code`.
 
-    `category` gives the plural category of a number, and `categories` all that there are.
+    `category` gives the plural category of a number, and `categories` all that there are. `ordinal` says which one of
+    several (`4th`).
     """
 
     code: str
     templates: Mapping[str, Template]
     category: Callable[[float], str]
     categories: tuple[str, ...]
+    ordinal: Callable[[int], str]
 
 
 def forms(by: str, **by_category: str) -> Forms:

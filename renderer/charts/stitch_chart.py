@@ -31,6 +31,11 @@ _BESIDE, _APART = 2.2, 2.0
 _LONG_KEY = 24
 """More entries than this stand in two columns even under a narrow chart."""
 _NAME = 6.2
+_WING_GAP = 8.0
+
+
+def _wing_names() -> tuple[str, str]:
+    return phrase("stitch-chart.first-wing"), phrase("stitch-chart.second-wing")
 
 
 class Captions(NamedTuple):
@@ -64,23 +69,84 @@ class Grid(NamedTuple):
         return self.top + (self.rows - row) * self.height
 
 
+class Entry(NamedTuple):
+    """One line of the key: what is drawn (None: the box or a free square), its name and its words.
+
+    `sided`: both say what is done on which side.
+    """
+
+    sign: Sign | None
+    name: str
+    words: str
+    kind: str = "sign"
+    sided: bool = False
+
+    @property
+    def squares(self) -> int:
+        return self.sign.width if self.sign else 1
+
+
 def stitch_chart(chart: Chart, captions: Captions) -> Scene:
     """The page of one chart."""
-    number_room = text_width(str(chart.rows[-1].number), NUMBER) + 1.6
-    room = WIDEST_MM - 2 * MARGIN - 2 * number_room
-    ratio = max(FLATTEST, min(TALLEST, captions.row_to_stitch))
-    width = max(SMALLEST_SQUARE, min(_largest(chart, ratio), room / chart.columns))
-    height = width * ratio
-    entries = entries_of(chart)
+    return _page((chart,), captions)
+
+
+def wing_charts(first: Chart, second: Chart, captions: Captions) -> Scene:
+    """A chart for each of two wings, side by side, with one key."""
+    return _page((first, second), captions)
+
+
+def fit_beside(first: Chart, second: Chart, row_to_stitch: float, wide: float) -> bool:
+    """Whether two charts have room side by side in so much width, mm, with squares of the usual size."""
+    charts, ratio = (first, second), _ratio(row_to_stitch)
+    squares = sum(one.columns for one in charts) * _largest(first, ratio)
+    return squares + 2 * _number_room(charts) * len(charts) + _WING_GAP <= wide
+
+
+def _number_room(charts: tuple[Chart, ...]) -> float:
+    return max(text_width(str(one.rows[-1].number), NUMBER) for one in charts) + 1.6
+
+
+def _ratio(row_to_stitch: float) -> float:
+    return max(FLATTEST, min(TALLEST, row_to_stitch))
+
+
+def _page(charts: tuple[Chart, ...], captions: Captions) -> Scene:
+    """One chart, or those of the two wings beside each other; with its captions shown it is in the middle."""
+    chart, columns, beside = charts[0], sum(one.columns for one in charts), _WING_GAP * (len(charts) - 1)
+    numbers = _number_room(charts)
+    aside = 2 * numbers * len(charts) + beside
+    ratio = _ratio(captions.row_to_stitch)
+    room = WIDEST_MM - 2 * MARGIN - aside
+    width = max(SMALLEST_SQUARE, min(_largest(chart, ratio), room / columns))
+    entries = _all_entries(charts, captions.shown)
     least = 2 * _KEY_COLUMN + _KEY_GAP if len(entries) > _LONG_KEY else max(_ONE_COLUMN, _widest(entries, width))
-    content = max(chart.columns * width + 2 * number_room, min(least, WIDEST_MM - 2 * MARGIN))
+    content = max(columns * width + aside, min(least, WIDEST_MM - 2 * MARGIN))
     heading, top = _heading(captions, content) if captions.shown else (Group("heading", ()), MARGIN)
-    left = MARGIN + (content - chart.columns * width) / 2
-    grid = Grid(left, top, width, height, chart.columns, len(chart.rows))
+    left = MARGIN + ((content - columns * width - aside) / 2 if captions.shown else 0.0) + numbers
+    drawn, grid = list[Group](), Grid(left, top, width, width * ratio, 0, 0)
+    for one, words in zip(charts, _wing_names() if len(charts) > 1 else ("",), strict=True):
+        grid = Grid(left, top, width, width * ratio, one.columns, len(one.rows))
+        if words:
+            grid = grid._replace(top=top + 1.6 * TEXT)
+            label = Label(grid.left, top + TEXT, words, TEXT, INK, bold=True)
+            drawn.append(Group("wing", (label,)))
+        drawn += _drawing(one, grid)
+        left += one.columns * width + 2 * numbers + _WING_GAP
     key, bottom = _key(entries, grid, content, grid.y(0) + 7.0)
     reading, bottom = _reading(chart, content, bottom)
-    groups = (heading, *_drawing(chart, grid), key, reading)
-    return Scene(content + 2 * MARGIN, bottom + MARGIN, captions.title, describe(chart), groups)
+    described = " ".join(map(describe, charts))
+    return Scene(content + 2 * MARGIN, bottom + MARGIN, captions.title, described, (heading, *drawn, key, reading))
+
+
+def _all_entries(charts: tuple[Chart, ...], both: bool) -> list[Entry]:
+    """The key of all charts, each sign once; unless `both`, names that say the sides have no words that do.
+
+    Signs that only the second chart has come before the box, which is the last line.
+    """
+    found = list(dict.fromkeys(entry for one in charts for entry in entries_of(one)))
+    ordered = sorted(found, key=lambda entry: (entry.squares, entry.kind == "box"))
+    return [entry._replace(words="") if entry.sided and not both else entry for entry in ordered]
 
 
 def _largest(chart: Chart, row_to_stitch: float) -> float:
@@ -192,19 +258,6 @@ def _number(row: ChartRow, grid: Grid, place: int) -> Label:
     return Label(grid.x(grid.columns) + 1.4, y, str(row.number), NUMBER, INK)
 
 
-class Entry(NamedTuple):
-    """One line of the key: what is drawn (None: the box or a free square), its name and its words."""
-
-    sign: Sign | None
-    name: str
-    words: str
-    kind: str = "sign"
-
-    @property
-    def squares(self) -> int:
-        return self.sign.width if self.sign else 1
-
-
 def entries_of(chart: Chart) -> list[Entry]:
     """The key: every sign that occurs, squares without a stitch and the box where there are any.
 
@@ -233,7 +286,7 @@ def _entry(use: Use, elsewhere: set[str]) -> Entry:
         name = phrase("stitch-chart.both-sides", right=names[0], wrong=names[1])
         differ = words[0] != words[1]
         both = phrase("stitch-chart.both-sides", right=words[0], wrong=words[1]) if differ else words[0]
-        return Entry(use.sign, name, _with_drop(use, both))
+        return Entry(use.sign, name, _with_drop(use, both), sided=differ and use.sign.wraps < 2)
     items, wrong = sides[0]
     if wrong or (len(sides) == 1 and any(key_abbreviation(item) in elsewhere for item in items)):
         return Entry(use.sign, names[0], _with_drop(use, _on_side(words[0], wrong, items)))

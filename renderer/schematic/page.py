@@ -38,6 +38,11 @@ NEARLY_AS_LARGE = 1.26
 
 def draw_schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa: B008 (immutable)
     """The page for a shawl. Raises `OptionError` for options that cannot be followed."""
+    return drawn_to_scale(shawl, options)[0]
+
+
+def drawn_to_scale(shawl: Shawl, options: Options) -> tuple[Scene, float]:
+    """The page for a shawl and N of the scale 1:N that the piece is drawn at. Raises `OptionError` as above."""
     check(options)
     if options.units is not None:
         shawl = shawl._replace(units=options.units)
@@ -47,7 +52,7 @@ def draw_schematic(shawl: Shawl, options: Options = Options()) -> Scene:  # noqa
         best = upright[0]
     if best.scene is None:
         raise OptionError(_too_low(options, best.least))
-    return best.scene
+    return best.scene, best.scale
 
 
 class Page(NamedTuple):

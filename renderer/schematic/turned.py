@@ -41,6 +41,7 @@ class TurnedOutline:
         sides = None if size.sides_cm is None else (size.sides_cm[1], size.sides_cm[0])
         self.size = size._replace(wingspan_cm=size.depth_cm, depth_cm=size.wingspan_cm, sides_cm=sides)
         self.words, self.fan_words, self.fan_degrees = upright.words, upright.fan_words, upright.fan_degrees
+        self.kind, self.toothed = upright.kind, upright.toothed
         self.stretch: Stretch | None = upright.stretch
         self.pinned, self.curved = upright.pinned, upright.curved
         self.regions: tuple[Region, ...] = tuple(self._turned_region(region) for region in upright.regions[::-1])

@@ -30,7 +30,8 @@ NOWHERE = Span(0, 0, 0)
 class HandOutline:
     """Boundaries by a function of the row's height from the start, moved so that the piece's box begins at (0, 0)."""
 
-    words = "piece"
+    kind = words = "piece"
+    toothed = False
     fan_words: str | None = None
     fan_degrees: float | None = None
     stretch: Stretch | None = None

@@ -33,8 +33,10 @@ from halfhank.model.report_tree import (
 Drawings = Mapping[str, Callable[[], Element]]
 """The drawings of a report's figures by their names, each made when its place is reached."""
 DEEPEST_HEADING = 6
-MOST_KEPT_ROWS = 8
+MOST_KEPT_ROWS = 10
 """A table of no more rows is kept together when it is printed."""
+MOST_KEPT_SIGNS = 800
+"""A section of no more signs, its tables left out, is kept together too."""
 
 
 def report_elements(report: Report, drawings: Drawings) -> list[Element]:
@@ -101,7 +103,8 @@ class HtmlTree:
         title = new_element(f"h{min(level, DEEPEST_HEADING)}", set_words(heading), (), {"id": name})
         content = [title, *self._blocks(blocks, level + 1)]
         self._name_tables(content)
-        return new_element("section", None, content, {"aria-labelledby": name})
+        kept = {"class": "kept"} if _is_kept(blocks) else {}
+        return new_element("section", None, content, {"aria-labelledby": name, **kept})
 
     def _figure(self, drawing: str, caption: Content) -> Element:
         name = self._id("figure")
@@ -116,6 +119,25 @@ class HtmlTree:
         made = new_element("table", None, [*caption, *parts], {"class": "checklist"} if ticked else {})
         kept = "scroll short" if len(table.rows) <= MOST_KEPT_ROWS else "scroll"
         return _scrolled(made, name if caption else None, kept)
+
+
+def _is_kept(blocks: tuple[ReportBlock, ...]) -> bool:
+    """Whether a section stands on one page where it can: one without sections of its own, nor long."""
+    if any(isinstance(block, ReportSection) or _is_long(block) for block in blocks):
+        return False
+    items = [item for block in blocks if isinstance(block, ListBlock) for item in block.items]
+    return sum(map(_signs, items)) <= MOST_KEPT_SIGNS
+
+
+def _is_long(block: ReportBlock) -> bool:
+    """A long table, or terms, of which any few may stand on a page."""
+    if isinstance(block, Table):
+        return len(block.rows) > MOST_KEPT_ROWS
+    return isinstance(block, ListBlock) and any(item.lead is not None for item in block.items)
+
+
+def _signs(item: ListItem) -> int:
+    return len(words_of(item.text)) + sum(map(_signs, item.below))
 
 
 def _scrolled(content: Element, label: str | None, kind: str = "scroll") -> Element:

@@ -3,6 +3,7 @@
 import re
 
 from halfhank.cli.report.html.elements import Element
+from halfhank.cli.report.html.html_text import curled
 from halfhank.grammar.record import NamedTuple
 from halfhank.renderer.paper.scene import Scene
 from halfhank.renderer.paper.svg import number, to_svg
@@ -21,6 +22,11 @@ class PlacedScene(NamedTuple):
     trim: float
     zoom: float
 
+    @property
+    def height_mm(self) -> float:
+        """Its height on the page."""
+        return self.zoom * (self.scene.height - 2 * self.trim)
+
 
 class InlineDrawings:
     """Makes elements of scenes for one page, and keeps the ids that are taken."""
@@ -33,6 +39,7 @@ class InlineDrawings:
         scene, trim, zoom = placed
         root = _tree(to_svg(scene._replace(sheet=False)))
         width, height = scene.width - 2 * trim, scene.height - 2 * trim
+        _curl(root)
         root.set("class", "drawing wide" if zoom * width > WIDE_MM else "drawing")
         root.set("viewBox", " ".join(map(number, (trim, trim, width, height))))
         root.set("width", f"{number(zoom * width)}mm")
@@ -54,6 +61,13 @@ class InlineDrawings:
 
 def _tree(svg: bytes) -> Element:
     return etree.fromstring(svg, etree.XMLParser(resolve_entities=False, no_network=True))
+
+
+def _curl(root: Element) -> None:
+    """Its words have the apostrophes of the page's."""
+    for element in root.iter(etree.Element):
+        if element.text:
+            element.text = curled(element.text)
 
 
 def _rename(element: Element, names: dict[str, str]) -> None:

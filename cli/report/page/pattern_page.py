@@ -3,21 +3,23 @@
 from collections.abc import Iterator
 from functools import partial
 
-from halfhank.cli.report.figures import masses_in
 from halfhank.cli.report.html.elements import Element
 from halfhank.cli.report.html.html_page import COLUMN_MM, PageForm, PageNames, html_page
 from halfhank.cli.report.html.html_writer import report_elements
 from halfhank.cli.report.html.inline_drawings import InlineDrawings, PlacedScene
 from halfhank.cli.report.page import page_parts as named
+from halfhank.cli.report.page.chart_sections import chart_section
 from halfhank.cli.report.page.drawn_sections import (
     DrawingForm,
     DrawnSection,
-    chart_section,
     schematic_section,
     yarn_section,
 )
+from halfhank.cli.report.page.opening_layout import opened, room_below
 from halfhank.cli.report.page.page_head import page_head
-from halfhank.cli.report.page.table_sections import checkpoint_section, parts_block, skein_section
+from halfhank.cli.report.page.page_masses import page_masses
+from halfhank.cli.report.page.table_sections import parts_block, skein_section
+from halfhank.cli.report.page.weighing_table import checkpoint_section
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.instructions import written_instructions as instructions
 from halfhank.model.instructions.opening.notes_section import construction
@@ -46,7 +48,20 @@ def pattern_page(plan: Plan, options: PageOptions) -> Element:
 
     drawings = {name: partial(inline.element, placed) for name, placed in scenes.items()}
     names = PageNames(plan.shawl.title, plan.design.by)
-    return html_page(names, report_elements(report, drawings), options.form)
+    headings = (said("notes.heading"), said("page.construction"))
+    elements = report_elements(report, drawings)
+    return html_page(names, opened(elements, headings) if _is_narrow(plan, options, scenes) else elements, options.form)
+
+
+def _is_narrow(plan: Plan, options: PageOptions, scenes: dict[str, PlacedScene]) -> bool:
+    """Whether facts and notes stand in two columns: not where the schematic has no room below them all the same."""
+    placed, room = scenes.get("schematic"), _room(plan, options)
+    return placed is None or (room is not None and placed.height_mm <= room + 0.1)
+
+
+def _room(plan: Plan, options: PageOptions) -> float | None:
+    """The height that the schematic may have on the first page."""
+    return room_below([*page_head(plan, options.parts), *_opening(plan, options.parts)], options.form)
 
 
 def page_report(plan: Plan, options: PageOptions) -> tuple[Report, dict[str, PlacedScene]]:
@@ -55,18 +70,15 @@ def page_report(plan: Plan, options: PageOptions) -> tuple[Report, dict[str, Pla
     for section in _sections(plan, options):
         blocks.append(section.section if isinstance(section, DrawnSection) else section)
         scenes.update(section.scenes if isinstance(section, DrawnSection) else {})
-    return masses_in(plan.shawl.skein.unit, Report(plan.shawl.title, tuple(blocks))), scenes
+    return page_masses(plan.shawl.skein.unit, Report(plan.shawl.title, tuple(blocks))), scenes
 
 
 def _sections(plan: Plan, options: PageOptions) -> Iterator[ReportSection | DrawnSection]:
     """The sections that the page has, in their order."""
     parts, large, form = options.parts, options.form.large, _drawing_form(options)
-    if named.NOTES in parts:
-        yield _notes(plan)
-    if named.CONSTRUCTION in parts:
-        yield ReportSection(said("page.construction"), (Paragraph(construction(plan)),))
+    yield from _opening(plan, parts)
     if named.SCHEMATIC in parts:
-        yield schematic_section(plan, form)
+        yield schematic_section(plan, form, _room(plan, options))
     if named.INSTRUCTIONS in parts:
         yield ReportSection(said("page.instructions"), (parts_block(plan), *instructions.steps(plan)))
     if named.CHARTS in parts and instructions.used_patterns(plan):
@@ -79,6 +91,14 @@ def _sections(plan: Plan, options: PageOptions) -> Iterator[ReportSection | Draw
         yield skein_section(plan, large)
     if named.YARN_CHART in parts:
         yield yarn_section(plan, form)
+
+
+def _opening(plan: Plan, parts: frozenset[str]) -> Iterator[ReportSection]:
+    """What is read before the first drawing."""
+    if named.NOTES in parts:
+        yield _notes(plan)
+    if named.CONSTRUCTION in parts:
+        yield ReportSection(said("page.construction"), (Paragraph(construction(plan)),))
 
 
 def _notes(plan: Plan) -> ReportSection:

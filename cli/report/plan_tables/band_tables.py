@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from halfhank.cli.report.figures import grams, grams_left, length, number_of, row_range, share, stitch_words
-from halfhank.model.number_words import counted
 from halfhank.model.report_tree import Table, TableCells, TableColumn, cells, figures_column, words_column
 from halfhank.model.shawl import BandPlan, PartPlan, Shawl
+from halfhank.model.words.catalogue import said
+from halfhank.model.words.drawn_words import phrase
 
 _SHORT_ROWS = 2
 """Bands of so few rows are no bands to the eye where the next is of the same stitch."""
@@ -20,18 +21,18 @@ def same_count(shawl: Shawl) -> bool:
 def part_table(shawl: Shawl) -> Table:
     """A line for each part."""
     columns = (
-        words_column("part"),
-        figures_column("rows"),
+        words_column(said("column.part")),
+        figures_column(said("column.rows")),
         *_counts_column(shawl),
-        figures_column("yarn used", weight=3),
-        figures_column("share", weight=1),
-        figures_column("on the scale", weight=4),
+        figures_column(said("column.yarn-used"), weight=3),
+        figures_column(said("column.share"), weight=1),
+        figures_column(said("column.on-scale"), weight=4),
     )
     return Table(columns, tuple(_part(shawl, part) for part in shawl.parts))
 
 
 def _counts_column(shawl: Shawl) -> tuple[TableColumn, ...]:
-    return () if same_count(shawl) else (figures_column("sts at end", weight=2),)
+    return () if same_count(shawl) else (figures_column(said("column.stitches-at-end"), weight=2),)
 
 
 def _part(shawl: Shawl, part: PartPlan) -> TableCells:
@@ -48,14 +49,14 @@ def _part(shawl: Shawl, part: PartPlan) -> TableCells:
 def band_table(shawl: Shawl) -> Table:
     """A line for each band, or for neighbouring bands of one stitch."""
     columns = (
-        words_column("part", weight=4),
-        words_column("stitch"),
+        words_column(said("column.part"), weight=4),
+        words_column(said("column.stitch")),
         words_column("", weight=3),
-        figures_column("rows"),
+        figures_column(said("column.rows")),
         *_counts_column(shawl),
-        figures_column("height", weight=1),
-        figures_column("yarn used", weight=6),
-        figures_column("on the scale", weight=5),
+        figures_column(said("column.height"), weight=1),
+        figures_column(said("column.yarn-used"), weight=6),
+        figures_column(said("column.on-scale"), weight=5),
     )
     return Table(columns, tuple(_lines(shawl)))
 
@@ -101,4 +102,6 @@ def _bands_words(bands: list[BandPlan]) -> str:
     rows = set(map(_rows, bands))
     if len(bands) == 1 or max(rows) <= _SHORT_ROWS:
         return ""
-    return f"{len(bands):,} bands" + (f" of {counted(max(rows), 'row')}" if len(rows) == 1 else "")
+    if len(rows) > 1:
+        return said("bands.several", count=len(bands))
+    return said("bands.alike", count=len(bands), rows=phrase("count.row", count=max(rows)))

@@ -4,22 +4,31 @@ from halfhank.model.instructions.counts import stitches
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, Value
 from halfhank.model.start_and_bind_off.bind_offs import MEASURED, MEASURED_EACH, PICOT
-from halfhank.model.words.catalogue import said, say
+from halfhank.model.words.catalogue import said, say, say_one_of
 
 I_CORD_STITCHES = 3
+DRAWN = "draw through"
+_NAMED = ("standard", "elastic", PICOT, "i-cord")
 
 
 def bind_off_section(plan: Plan) -> ReportSection:
     """How the last stitches are worked off, and where the yarn is cut."""
     steps = _steps(plan, plan.rows.stitches[-1])
-    return ReportSection(said("bind-off.heading"), (ListBlock(tuple(map(ListItem, steps))),))
+    drawn = plan.design.bind_off.method == DRAWN
+    return ReportSection(
+        said("bind-off.finish" if drawn else "bind-off.heading"), (ListBlock(tuple(map(ListItem, steps))),)
+    )
 
 
 def _steps(plan: Plan, live: int) -> list[Content]:
     method, count = plan.design.bind_off.method, stitches(live)
-    if method == "draw through":
+    if method == DRAWN:
         return [say("bind-off.draw-through", stitches=count)]
-    lead = say("bind-off.right-side" if plan.rows.count % 2 == 0 else "bind-off.wrong-side", stitches=count)
+    if live == 1:
+        return [say("bind-off.cut-last")]
+    name = say_one_of("bind-off-name", method if method in _NAMED else "own")
+    on_right_side = plan.rows.count % 2 == 0
+    lead = say("bind-off.right-side" if on_right_side else "bind-off.wrong-side", method=name, stitches=count)
     if method == "i-cord":
         cord = stitches(I_CORD_STITCHES)
         return [lead, say("bind-off.i-cord", cord=cord), say("bind-off.cut", stitches=cord)]
@@ -43,6 +52,11 @@ def _picots(cast_on: int, off: int, live: int) -> list[Content]:
     """Each picot works off so many of the live stitches; at least one is kept for the end."""
     picots = (live - 1) // (off - cast_on)
     over = live - picots * (off - cast_on)
-    one = say("bind-off.one-picot", cast_on=stitches(cast_on), off=stitches(off))
-    row = [say("bind-off.picot", one=one, count=picots)] if picots else []
-    return [*row, say("bind-off.last", count=over) if over > 1 else say("bind-off.last-one")]
+    row = [
+        say("bind-off.picot-on", cast_on=stitches(cast_on)),
+        say("bind-off.picot-off", off=off),
+        say("bind-off.picot-back"),
+        say("bind-off.picot-times", count=picots),
+    ]
+    last = say("bind-off.last", count=over) if over > 1 else say("bind-off.last-one")
+    return [*row, last] if picots else [last]

@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 
-from halfhank.grammar.description import CM_IN
+from halfhank.grammar.description import CM_IN, PinnedStraight
 from halfhank.model.instructions.counts import centimetres, inches
-from halfhank.model.outline.local_outline import PINNED_STRAIGHT
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, content
 from halfhank.model.words.catalogue import said, say
@@ -22,10 +21,13 @@ def _lines(plan: Plan) -> Iterator[Content]:
     outline = plan.shawl.outline
     wide, deep = _both(outline.size.wingspan_cm, plan), _both(outline.size.depth_cm, plan)
     yield say("blocking.wash")
-    if outline.pinned and PINNED_STRAIGHT in plan.shawl.summary:
+    pinned = plan.design.pinned
+    if outline.pinned and pinned and isinstance(pinned.written.value, PinnedStraight):
         yield say("blocking.straight", wide=wide, deep=deep)
     elif outline.pinned:
         yield say("blocking.pinned", wide=wide, deep=deep)
+    elif any(problem.code == "overstretched" for problem in plan.problems):
+        yield say("blocking.stretched", wide=wide, deep=deep)
     elif outline.curved:
         yield say("blocking.curved", wide=wide, deep=deep)
     else:

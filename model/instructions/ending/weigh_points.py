@@ -5,27 +5,40 @@ from collections.abc import Iterator
 from halfhank.model.design.band_walk import open_piece
 from halfhank.model.design.design import Band
 from halfhank.model.instructions.counts import grams
-from halfhank.model.instructions.parts.row_sets import ordinal
+from halfhank.model.instructions.ending.other_counts import count_lines
 from halfhank.model.instructions.parts.worked_blocks import blocks_of
 from halfhank.model.marks_and_stops.variants import with_more
 from halfhank.model.phrases import turns_as_planned
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, row_number
-from halfhank.model.words.catalogue import said, say
+from halfhank.model.words.catalogue import ordinal, said, say
 
 
 def weighing_section(plan: Plan) -> ReportSection:
     """The rows after which to weigh, with the grams."""
     by_row = [ListItem(line) for _, line in sorted(_by_row(plan), key=lambda one: one[0])]
-    lines = [ListItem(say("weigh.how")), *by_row, *map(ListItem, _stop(plan))]
+    lines = [ListItem(say("weigh.how")), *by_row, *map(ListItem, _stop(plan)), *_other_counts(plan)]
     return ReportSection(said("weigh.heading"), (ListBlock(tuple(lines)),))
+
+
+def _other_counts(plan: Plan) -> Iterator[ListItem]:
+    """What another number of repeats changes, where the yarn sets it."""
+    ends = _ends(plan)
+    if ends and not isinstance(open_piece(plan.design), Band):
+        yield ListItem(say("weigh.other-counts"), tuple(map(ListItem, count_lines(plan, ends))))
+
+
+def deciding_rows(plan: Plan) -> frozenset[int]:
+    """The rows after which the weight decides how to go on."""
+    return frozenset(row for row, _ in (*_turn_back(plan), *_repeats(plan)))
 
 
 def _by_row(plan: Plan) -> Iterator[tuple[int, Content]]:
     """The weighings, each with its row."""
     half = plan.shawl.marks.halfway
     if half:
-        yield half.row, say("weigh.half", row=row_number(half.row), mass=grams(half.left_g))
+        used = grams(plan.shawl.yarn.total_g / 2)
+        yield half.row, say("weigh.half", used=used, row=row_number(half.row), mass=grams(half.left_g))
     yield from _turn_back(plan)
     yield from _repeats(plan)
 
@@ -35,7 +48,11 @@ def _turn_back(plan: Plan) -> Iterator[tuple[int, Content]]:
     if mark is None:
         return
     if turns_as_planned(plan.shawl):
-        yield mark.row, say("weigh.turn", row=row_number(mark.row), mass=grams(_needed(plan, mark.row)))
+        row, mass = row_number(mark.row), grams(_needed(plan, mark.row))
+        if _ends(plan) and not isinstance(open_piece(plan.design), Band):
+            yield mark.row, say("weigh.turn", row=row, mass=mass, next=_next(plan))
+        else:
+            yield mark.row, say("weigh.turn-bare", row=row, mass=mass)
     else:
         yield mark.row, say("weigh.turn-latest", row=row_number(mark.row), mass=grams(mark.left_g))
 
@@ -52,7 +69,7 @@ def _with(plan: Plan, row: int, left_g: float) -> float:
 
 def _stop(plan: Plan) -> Iterator[Content]:
     shawl = plan.shawl
-    if shawl.bind_off.method == "draw through" or plan.design.turns_back:
+    if shawl.bind_off.method == "draw through" or plan.design.turns_back or any(_before_more(plan)):
         return
     least, off, margin = shawl.yarn.bind_off_g + shawl.yarn.keep_g, shawl.yarn.bind_off_g, shawl.yarn.keep_g
     if margin:
@@ -67,10 +84,23 @@ def _repeats(plan: Plan) -> Iterator[tuple[int, Content]]:
     if isinstance(piece, Band):
         if needed:
             row, most = needed[0][1], max(mass for _, _, mass in needed)
-            yield row, say("weigh.rows", count=piece.step_rows, row=row_number(row), mass=grams(most))
+            yield row, say("weigh.rows", count=piece.step_rows, row=row_number(row), mass=grams(most), next=_next(plan))
         return
     for done, row, mass in needed:
-        yield row, say("weigh.repeat", number=ordinal(done + 1), row=row_number(row), mass=grams(mass))
+        number, after = ordinal(done + 1), row_number(row)
+        yield row, say("weigh.repeat", number=number, row=after, mass=grams(mass), next=_next(plan))
+
+
+def _next(plan: Plan) -> Content:
+    """What follows what the yarn counts."""
+    last = _ends(plan)[-1]
+    place = next(place for place, part in enumerate(plan.shawl.parts) if part.first_row <= last <= part.last_row)
+    if plan.shawl.parts[place].last_row > last:
+        return say("weigh.next-rows" if isinstance(open_piece(plan.design), Band) else "weigh.next-band")
+    if place + 1 == len(plan.shawl.parts):
+        return say("weigh.next-finish" if plan.design.bind_off.method == "draw through" else "weigh.next-bind-off")
+    part = plan.shawl.parts[place + 1]
+    return say("weigh.next-turn" if part.mirrored else "weigh.next-part", number=place + 2, name=part.name)
 
 
 def _before_more(plan: Plan) -> Iterator[tuple[int, int, float]]:

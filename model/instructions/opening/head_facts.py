@@ -6,11 +6,13 @@ from collections.abc import Iterator
 from halfhank.grammar.description import CM_IN
 from halfhank.model.instructions.counts import centimetres, grams, inches, metres
 from halfhank.model.instructions.opening.needle_sizes import us_size
+from halfhank.model.number_words import half_up
 from halfhank.model.phrases import blocking_words, stitch_name
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, Paragraph, Value, content, joined
 from halfhank.model.shawl import Fabric
 from halfhank.model.words.catalogue import said, say
+from halfhank.model.words.drawn_words import phrase_of
 
 
 def head_facts(plan: Plan) -> tuple[Paragraph, ...]:
@@ -39,7 +41,7 @@ def _size(plan: Plan) -> Content:
 
 def _bare(value: Value) -> Value:
     """A length whose unit stands after the other one."""
-    return value._replace(words=value.words.partition(" ")[0])
+    return value._replace(words=f"{half_up(value.number, 0):,.0f}")
 
 
 def _yarn(plan: Plan) -> Content:
@@ -53,12 +55,13 @@ def _yarn(plan: Plan) -> Content:
 
 def _used(plan: Plan) -> Content:
     yarn = plan.shawl.yarn
-    used = say("head.used", mass=grams(yarn.total_g), length=metres(yarn.total_m))
+    drawn = plan.design.bind_off.method == "draw through"
+    used = say("head.used" if drawn else "head.used-bound-off", mass=grams(yarn.total_g), length=metres(yarn.total_m))
     return content(used, say("head.margin", margin=grams(yarn.keep_g))) if yarn.keep_g else used
 
 
 def _needles(size_mm: float) -> Content:
-    us, millimetres = us_size(size_mm), Value(f"{size_mm:g} mm", size_mm, "mm")
+    us, millimetres = us_size(size_mm), Value(phrase_of("measure", "mm", number=f"{size_mm:g}"), size_mm, "mm")
     return say("head.needles-us", size=millimetres, us=us) if us else (millimetres,)
 
 
@@ -71,9 +74,9 @@ def _gauge(fabric: Fabric) -> Content:
     across, up = fabric.gauge
     over = fabric.gauge_over_cm
     inches_over = over / CM_IN["in"]
-    length = Value(f"{over:g} cm", over, "cm")
+    length = Value(phrase_of("measure", "cm", number=f"{over:g}"), over, "cm")
     if len(f"{inches_over:.4g}") < len(f"{over:.4g}"):
-        length = Value(f"{inches_over:.4g} in", inches_over, "in")
+        length = Value(phrase_of("measure", "in", number=f"{inches_over:.4g}"), inches_over, "in")
     return say(
         "head.gauge-of",
         stitch=stitch_name(fabric.name),

@@ -13,25 +13,12 @@ from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSecti
 from halfhank.model.rows.shaping import BIND_OFF, INCREASE
 from halfhank.model.words.catalogue import has, said, say, say_one_of
 
-_CONSTRUCTIONS = (
-    "triangle from the neck",
-    "triangle from its lower edge",
-    "triangle from its point",
-    "triangle from its long edge",
-    "crescent",
-    "half-circle",
-    "asymmetric triangle",
-    "bias strip",
-    "worked from tip to tip",
-    "rectangle",
-)
-_TERMS = ("ridge", "wing", "repeat", "marker")
-_PLACES = re.compile(r"\b(?:lower edge|upper edge|each edge|wing|spine)\b")
+_TERMS = ("garter", "stockinette", "drop", "wing", "marker")
+_SIDEWAYS = ("asymmetric-triangle", "bias-strip", "worked-from-tip-to-tip")
+_PLACES = re.compile(r"\bat the (?:lower|upper) edge\b")
 _CENTRED = re.compile(r"\bs2[kp]p\b")
 _UNKNOWN = re.compile(r"\bwork(?: \d+)? in ")
 _LETTERS = re.compile(r"^Row [\d,]+: A \d", re.MULTILINE)
-_BY_ROW = re.compile(r"\d \(\d[\d,]*(?:, \d[\d,]*)*\)")
-"""Numbers of several rows, as a line has them: `k1 (2, 3)`."""
 
 
 def notes_section(plan: Plan, text: str) -> ReportSection:
@@ -43,7 +30,8 @@ def notes_section(plan: Plan, text: str) -> ReportSection:
 def _lines(plan: Plan, text: str) -> Iterator[Content]:
     yield construction(plan)
     if _PLACES.search(text):
-        yield say("notes.sides")
+        sideways = plan.shawl.outline.kind in _SIDEWAYS
+        yield say("notes.sides" if sideways else "notes.sides-named")
     if plan.design.edge.stitches:
         edge = plan.design.edge
         yield say("notes.edge", stitches=stitches(edge.stitches), stitch=edge.stitch)
@@ -54,8 +42,6 @@ def _lines(plan: Plan, text: str) -> Iterator[Content]:
         yield say("notes.unknown")
     if plan.design.turns_back:
         yield say("notes.mirrored")
-    if _BY_ROW.search(text):
-        yield say("notes.by-row")
     if _LETTERS.search(text):
         yield say("notes.letters")
     if _CENTRED.search(text) and any(one.place == SPINE and one.method in CENTRED for one in events(plan)):
@@ -77,10 +63,8 @@ def construction(plan: Plan) -> Content:
 
 
 def _made(plan: Plan) -> Content:
-    words = plan.shawl.outline.words
-    key = next((one for one in _CONSTRUCTIONS if words.startswith(one)), None)
-    key = (key or plan.shawl.shape).replace(" ", "-")
-    return say_one_of("made", key if has("made", key) else "other")
+    kind = plan.shawl.outline.kind
+    return say_one_of("made", kind if has("made", kind) else "other")
 
 
 def _shaping(plan: Plan) -> Content:

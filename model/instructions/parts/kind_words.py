@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from string import ascii_uppercase
 
 from halfhank.model.instructions.counts import stitches
-from halfhank.model.instructions.parts.row_kinds import IN_LINE, KindLine, WordedRow
+from halfhank.model.instructions.parts.row_kinds import KindLine, WordedRow
 from halfhank.model.instructions.parts.row_phrases import REPEATS
 from halfhank.model.instructions.parts.row_sets import rows_words
 from halfhank.model.report_tree import Content, ListItem, Value, content, joined, row_number
@@ -14,7 +14,7 @@ from halfhank.model.words.catalogue import say
 def kind_item(line: KindLine, before: dict[int, int], label: Content = ()) -> ListItem:
     """The sentence; `before` has the stitches before each row, `label` names the rows where a list would not do."""
     columns: list[Column] = list(zip(*(row.words.numbers for row in line.rows), strict=True))
-    lettered = len(line.rows) > IN_LINE and any(_differs(column) for column in columns)
+    lettered = any(_differs(column) for column in columns)
     letters = _letters(columns) if lettered else {}
     filled = iter([_filled(column, line, letters) for column in columns])
     words = line.rows[0].words
@@ -54,14 +54,8 @@ def _filled(column: Column, line: KindLine, letters: dict[tuple[float, ...], str
         return (first._replace(unit="repeats") if first.unit == "1" else first,)
     if first.unit == REPEATS:
         return say("row.times-in-row", times=first, row=row_number(line.first_row))
-    if letters:
-        letter = letters[_course(column)]
-        return say("row.letter-times", letter=letter) if first.unit == "1" else (letter,)
-    if first.unit == "1":
-        counts = [(_number(one.number),) for one in column]
-        return say("row.times-by-row", first=counts[0], others=joined(", ", counts[1:]))
-    others = [(Value(f"{one.number:.0f}", one.number, one.unit),) for one in column[1:]]
-    return say("row.number-by-row", first=first, others=joined(", ", others))
+    letter = letters[_course(column)]
+    return say("row.letter-times", letter=letter) if first.unit == "1" else (letter,)
 
 
 def _with(text: Content, filled: Iterator[Content]) -> Content:

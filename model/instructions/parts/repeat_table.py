@@ -24,8 +24,12 @@ from halfhank.model.stitches.pattern import Pattern, patterns_of
 from halfhank.model.words.catalogue import said, say
 
 
-def later_turns(plan: Plan, block: BandBlock) -> Iterator[ReportBlock]:
-    """In a sentence where they are all alike, else as a table."""
+def later_turns(plan: Plan, block: BandBlock, differing: bool) -> Iterator[ReportBlock]:
+    """In a sentence where they are all alike, else as a table.
+
+    `differing`: some of their rows have been told before, all others are worked in the same way.
+    """
+    how = say("part.others-same-way" if differing else "part.same-way")
     first, *later = block.turns
     live = plan.rows.stitches
     ends = [live[turn.last_row] for turn in block.turns]
@@ -35,10 +39,11 @@ def later_turns(plan: Plan, block: BandBlock) -> Iterator[ReportBlock]:
     alike = len(changes) == 1 and len(lengths) == 1 and not _patterned(plan, block)
     if alike:
         each = len(range(first.first_row, first.last_row + 1))
-        text = say("part.alike", count=len(later), rows=each, first=rows[0], last=rows[1])
+        text = say("part.alike", how=how, count=len(later), rows=each, first=rows[0], last=rows[1])
         yield ListBlock((ListItem(content(text, _change(changes.pop(), ends[-1]))),))
         return
-    yield ListBlock((ListItem(say("part.later", count=len(later))),))
+    told = say("part.later" if len(lengths) == 1 else "part.later-lengths", how=how, count=len(later))
+    yield ListBlock((ListItem(told),))
     yield _table(plan, block, ends)
 
 

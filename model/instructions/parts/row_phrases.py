@@ -18,6 +18,8 @@ NUMBER, REPEATS = "sts", "repeats"
 _STRANDS = frozenset({"yo", "m1", "m1l", "m1r", "m1lp", "m1rp", "cast on", "bind off", "drop wraps"})
 """Items that are never wrapped more than once."""
 _PLAIN = frozenset({"k", "p"})
+ENDS = (say("row.knit-to", end=say("row.the-end")), say("row.purl-to", end=say("row.the-end")))
+"""Phrases that take in all that is left of a row, however much that is."""
 
 
 class Laid(NamedTuple):

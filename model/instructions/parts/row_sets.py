@@ -1,13 +1,16 @@
 """Sets of rows in words: `Row 1 and every RS row to row 27`, in place of a list of fourteen."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.report_tree import Content, content, joined, row_number
-from halfhank.model.words.catalogue import said, say
+from halfhank.model.words.catalogue import ordinal, said, say
 
 _LEAST, _LEAST_TOGETHER = 4, 3
 """Rows at equal distances, and neighbouring rows, from so many on are said by the first and the last of them."""
+_MOST_GROUPS, _FEW = 3, 0.4
+"""A series with gaps is said as the whole of it without these, if it would be more groups and its gaps are few."""
 
 
 class Progression(NamedTuple):
@@ -37,6 +40,10 @@ def progressions(rows: Sequence[int]) -> list[Progression]:
 
 def rows_words(rows: Sequence[int], inside: bool = False) -> Content:
     """The rows in words that begin a sentence, or stand `inside` one; before, the side is named if they have one."""
+    left_out = _left_out(rows)
+    if left_out:
+        whole = sorted({*rows, *left_out})
+        return say("rows.but", rows=rows_words(whole, inside), others=rows_words(left_out, inside=True))
     groups = list[list[Progression]]()
     for one in progressions(rows):
         if groups and not one.step and not groups[-1][0].step:
@@ -46,6 +53,16 @@ def rows_words(rows: Sequence[int], inside: bool = False) -> Content:
     told = [_group(group, rows, inside) for group in groups]
     first, *others = told
     return joined(", ", [first if inside else _capital(first), *others])
+
+
+def _left_out(rows: Sequence[int]) -> list[int]:
+    """The rows that a long series at equal distances does not have, if these are few beside it."""
+    if len(progressions(rows)) <= _MOST_GROUPS:
+        return []
+    step = min(after - before for before, after in pairwise(rows))
+    missing = sorted({*range(rows[0], rows[-1] + 1, step)} - {*rows})
+    whole = len(rows) + len(missing) == len(range(rows[0], rows[-1] + 1, step))
+    return missing if whole and len(missing) <= len(rows) * _FEW else []
 
 
 def _group(group: list[Progression], rows: Sequence[int], inside: bool) -> Content:
@@ -72,12 +89,6 @@ def _side(rows: Sequence[int]) -> str:
     if len(sides) > 1:
         return ""
     return " " + said("rows.right-side" if sides == {1} else "rows.wrong-side")
-
-
-def ordinal(number: int) -> str:
-    """`4th`, `21st`."""
-    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number:,}{ending}"
 
 
 def _capital(text: Content) -> Content:

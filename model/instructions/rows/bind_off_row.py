@@ -35,7 +35,7 @@ def bind_off_row(plan: Plan) -> BindOffRow:
 
 def _bind_off(plan: Plan) -> BindOffRow:
     off, live = plan.design.bind_off, every_row(plan)[-1].stitches
-    if off.method == "draw through":
+    if off.method == "draw through" or live == 1:
         return BindOffRow("", live, {}, False)
     if off.method == PICOT:
         return _picot(off.cast_on, off.bind_off, live)

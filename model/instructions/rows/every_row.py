@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import groupby
 
-from halfhank.grammar.description import Item, WholeRow, Work
+from halfhank.grammar.description import LOWER_EDGE, UPPER_EDGE, Item, WholeRow, Work
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.instructions.rows.evenly import crowd
 from halfhank.model.instructions.rows.events import Event, events
@@ -81,7 +81,10 @@ def _rows(plan: Plan) -> Iterator[InstructedRow]:
 def _shaped(line: Line, found: list[Event], row: int, before: tuple[Item, ...]) -> Line:
     """The row with its shaping; where that has no room at its places, between plain edges, in a plain row, or else all
     of it spread over the row."""
-    for trial in (line.copy(), line.plained(EDGE), line.plained(EDGE, WING)):
+    at_both_edges = {event.place for event in found} == {UPPER_EDGE, LOWER_EDGE}
+    for trial in (line.halved() if at_both_edges else None, line.copy(), line.plained(EDGE), line.plained(EDGE, WING)):
+        if trial is None:
+            continue
         try:
             shape(trial, found, row % 2 == 0, before)
         except NoRoomError:

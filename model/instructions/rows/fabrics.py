@@ -56,10 +56,7 @@ class RowFabrics:
         self.plan = plan
         self.measures: StitchMeasures = plan.table.measures
         self.needle: Needle = needle_of(plan.design, plan.rows)
-        found = patterns_of(self.measures)
-        for name in (plan.design.edge.stitch, *(pattern.fill for pattern in found.values())):
-            found = patterns_with(self.measures, name) | found
-        self.patterns = {name: Layers(pattern) for name, pattern in found.items()}
+        self.patterns = self.measures.once(_layers)
 
     def band_rows(self, stitch: str, wraps: int, first_row: int, rows: int) -> Iterator[Worked]:
         """The rows of one band in working order."""
@@ -255,3 +252,11 @@ def row_items(row: PatternRow, level: StitchCount, multiples: int) -> tuple[Item
         elif not (isinstance(item, Work) and item.kind == DROP_WRAPS):
             items.append(item)
     return tuple(items)
+
+
+def _layers(measures: StitchMeasures) -> dict[str, Layers]:
+    """All patterns by name, those of the edge and of fill stitches among them."""
+    found = patterns_of(measures)
+    for name in dict.fromkeys((measures.design.edge.stitch, *(pattern.fill for pattern in found.values()))):
+        found = patterns_with(measures, name) | found
+    return {name: Layers(pattern) for name, pattern in found.items()}

@@ -11,6 +11,8 @@ KNIT, PURL = "k", "p"
 EDGE, WING, SPINE, SHAPING = "edge", "wing", "spine", "shaping"
 WORK = "work"
 """An item of stitches in a pattern without rows: its kind is this word and the name."""
+MIDDLE = "middle"
+"""A place that shaping does not reach across."""
 FIRST_EDGE, BEFORE_SPINE, AFTER_SPINE, LAST_EDGE = "first edge", "before spine", "after spine", "second edge"
 
 
@@ -79,6 +81,34 @@ class Line:
     def __init__(self, segments: Sequence[Segment]) -> None:
         self.segments = list(segments)
 
+    def halved(self) -> "Line | None":
+        """The same line with its plain middle shared by both edges; None where the middle is not plain throughout."""
+        line = self.copy()
+        first, last = line.find(FIRST_EDGE), line.find(LAST_EDGE)
+        inside = [segment for segment in line.segments[first:last] if not segment.empty]
+        if not inside or any(segment.items for segment in inside):
+            return None
+        half = sum(segment.plain for segment in inside) // 2
+        line._wall(first, half, 1)
+        line._wall(line.find(LAST_EDGE), half, -1)
+        return line
+
+    def _wall(self, at: int, stitches: int, step: int) -> None:
+        """A middle so many plain stitches away from a place on that side."""
+        for number in self._side(at, step):
+            segment = self.segments[number]
+            if segment.plain > stitches:
+                rest = Segment(segment.place, segment.plain - stitches, segment.kind, segment.wraps)
+                segment.plain = stitches
+                self.segments[number : number + 1] = [segment, Segment(MIDDLE), rest][::step]
+                return
+            stitches -= segment.plain
+
+    @property
+    def is_halved(self) -> bool:
+        """Whether its middle is shared."""
+        return any(segment.place == MIDDLE for segment in self.segments)
+
     def copy(self) -> "Line":
         """The same line, to try something on."""
         return Line([Segment(one.place, one.plain, one.kind, one.wraps, one.items) for one in self.segments])
@@ -105,7 +135,7 @@ class Line:
         total = 0
         for number in self._side(at, step):
             segment = self.segments[number]
-            if not segment.plain and not segment.empty:
+            if segment.place == MIDDLE or (not segment.plain and not segment.empty):
                 break
             total += segment.plain
         return total

@@ -42,7 +42,7 @@ _SEEN_FROM_BEHIND = {FIRST_EDGE: LAST_EDGE, BEFORE_SPINE: AFTER_SPINE, AFTER_SPI
 
 
 class NoRoomError(ValueError):
-    """The row has no room for its shaping at the place where it belongs."""
+    """The row has no room for its shaping at the place where it belongs, or none that leaves both edges the same."""
 
 
 def shape(line: Line, events: list[Event], wrong_side: bool, before: tuple[Item, ...] = ()) -> None:
@@ -67,15 +67,14 @@ def _bound_off(item: Item) -> bool:
 
 
 def _together(events: list[Event]) -> list[Event]:
-    """What comes to happen at each place: like events as one, and what is both made and decreased there as what
-    remains of it. Saw teeth stay apart."""
+    """What comes to happen at each place: events of one method as one, and what is both made and decreased there as
+    what remains of it. Saw teeth stay apart."""
     found: dict[tuple[str, str, str], Event] = {}
     for event in events:
-        key = (event.place, event.action, event.method if event.method in (CAST_ON, BIND_OFF) else "")
+        key = (event.place, event.action, "" if event.place == EVENLY else event.method)
         other = found.get(key)
         found[key] = event if other is None else event._replace(stitches=event.stitches + other.stitches)
-    keys = [key for key in found if key[1] == DECREASE]
-    for key in keys:
+    for key in [key for key in found if key[1] == DECREASE]:
         for other_key in [one for one in found if one[:2] == (key[0], INCREASE)]:
             both = min(found[key].stitches, found[other_key].stitches)
             for one in (key, other_key):
@@ -231,6 +230,8 @@ def _increase_in_stitches(line: Line, at: int, inward: int, method: str, count: 
 
 def _increase_in_one(line: Line, at: int, inward: int, count: int) -> None:
     """All in one stitch, or cast on where none is plain: there is no room for anything else."""
+    if line.is_halved:
+        raise NoRoomError
     lead = _first_stitch(line, at, inward)
     for step in (inward, -inward):
         if line.plain(at, step) > lead:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from halfhank.grammar.record import NamedTuple
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.local_outline import EdgeLengths, Grain, LocalOutline, Measured
+from halfhank.model.outline.local_outline import BIAS_STRIP, EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
 from halfhank.model.outline.solvers.upright_rows import UPRIGHT, edges_of
 from halfhank.model.rows.row_table import Rows
@@ -38,7 +38,8 @@ def lay(layout: Layout) -> LocalOutline:
     ends = edges.laid(((c, -s), (s, c)))
     slant = math.atan2(abs(c), abs(s))
     return LocalOutline(
-        words=_words(layout),
+        kind=_kind(layout),
+        toothed=_toothed(layout.rows),
         ends=ends,
         regions=one_panel(ends),
         reach=[],
@@ -71,10 +72,12 @@ def _longest(sides: list[Side]) -> Side:
     return next(side for side in plain if math.hypot(*side.chord) >= AS_LONG * longest)
 
 
-def _words(layout: Layout) -> str:
+def _toothed(rows: Rows) -> bool:
+    return any(jump < 0 for jump in rows.upper_jump[2:] + rows.lower_jump[2:])
+
+
+def _kind(layout: Layout) -> str:
     rows = layout.rows
-    teeth = any(jump < 0 for jump in rows.upper_jump[2:] + rows.lower_jump[2:])
     opposite = all(rates.upper * rates.lower < 0 for rates in rows.rates[1:])
     strip = opposite and min(rows.stitches) >= AS_WIDE * max(rows.stitches)
-    words = "bias strip" if strip else "asymmetric triangle"
-    return layout.in_words(f"{words} with a sawtooth edge" if teeth else words)
+    return BIAS_STRIP if strip else "asymmetric-triangle"

@@ -4,6 +4,7 @@ import math
 from itertools import accumulate, islice
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.outline.construction_words import crescent_words
 from halfhank.model.outline.layout import Layout
 from halfhank.model.outline.local_outline import EdgeLengths, LocalOutline, Measured
 from halfhank.model.outline.region import one_panel
@@ -37,38 +38,28 @@ def lay(layout: Layout) -> LocalOutline:
     strip, laid = settled(layout.rows).strip, settled(layout.rows, layout.gathered).strip
     if turned:
         strip, laid, inside = strip.turned(), laid.turned(), [x - inside[-1] for x in reversed(inside)]
-    words = layout.in_words("crescent")
     growth = growth_of(strip, inside)
     fan = growth.edges <= math.pi
     radii = fan_radii(strip, sum(growth)) if fan else level_radii(strip, growth.edges)
     if radii is None or growth.evenly > max(growth.edges, 0.0) or _turns_too_far(strip, radii):
-        return lay_sector(layout, cells, sector)._replace(words=words)
+        return lay_sector(layout, cells, sector)._replace(kind="crescent")
     arcs = arc_rows(laid, radii, turned)
     across = _wales(arcs.turns, strip.along_cm, inside, turned)
     curved = max(across) >= LEAST_CURVE
     degrees = math.degrees(max(sum(growth), LEAST_FAN)) if fan else None
     return LocalOutline(
-        words=f"{words}, blocked to a curve" if curved else words,
+        kind="crescent",
         ends=arcs.ends,
         regions=one_panel(arcs.ends, arcs.curve),
         reach=arcs.reach,
         lengths=_lengths_from_end if turned else _lengths_from_start,
         grain=arc_grain(arcs.turns, None, across),
         fan_degrees=degrees,
-        fan_words=_fan_words(layout, degrees, curved),
+        fan_words=crescent_words(degrees, curved and not any(layout.rows.evenly), layout.turned_back),
         formed=curved,
         curved=curved,
         laid_ends=(laid.after[-1], laid.after[0]) if turned else (laid.before[0], laid.before[-1]),
     )
-
-
-def _fan_words(layout: Layout, degrees: float | None, curved: bool) -> str | None:
-    """What a slow growth makes, and how the same rows lie where nothing bends them."""
-    words = [] if degrees is None else [f"grows slowly: the rows curve through {degrees:.0f}°"]
-    if curved and not any(layout.rows.evenly):
-        flat = "with straight edges" if layout.turned_back else "as a triangle with straight edges"
-        words.append(f"without blocking, the same rows lie flat {flat}")
-    return "; ".join(words) or None
 
 
 def spread_cm(rows: Rows, cells: Cells) -> list[float]:

@@ -14,7 +14,7 @@ def lay(layout: Layout) -> LocalOutline:
     found = settled(layout.rows, layout.gathered)
     ends = arms_ends(found.strip, (1.0, 0.0), 1.0)
     return LocalOutline(
-        words=layout.in_words("rectangle"),
+        kind="rectangle",
         ends=ends,
         regions=one_panel(ends),
         reach=[],

@@ -13,7 +13,7 @@ def lay(layout: Layout) -> LocalOutline:
     edges = edges_of(layout.rows, layout.gathered)
     ends = edges.laid(UPRIGHT)
     return LocalOutline(
-        words=layout.in_words("worked from tip to tip"),
+        kind="worked-from-tip-to-tip",
         ends=ends,
         regions=one_panel(ends),
         reach=[],

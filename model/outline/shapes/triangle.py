@@ -7,9 +7,10 @@ from itertools import pairwise
 from halfhank.grammar.description import PinnedStraight
 from halfhank.grammar.problems.problem import Problem
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.outline.construction_words import fan_words
 from halfhank.model.outline.curve import Point
 from halfhank.model.outline.layout import Layout
-from halfhank.model.outline.local_outline import STRAIGHT_WITHIN, EdgeLengths, Grain, LocalOutline, Measured
+from halfhank.model.outline.local_outline import EdgeLengths, Grain, LocalOutline, Measured
 from halfhank.model.outline.region import Region, RowEnds, one_panel, two_wings, wings_and_panel
 from halfhank.model.outline.shapes.rectangle import LEVEL, level_lengths
 from halfhank.model.outline.solvers.sewn_wings import settled_gains, sew
@@ -219,7 +220,7 @@ def _winged(panel: list[float], wings: Wings, turned: bool, straight: bool) -> L
     bulges = wings.bulges and wings.bulges[::order]
     regions = _regions(ends, spine, [x * wings.drawn for x in panel], bulges)
     return LocalOutline(
-        words="triangle from its lower edge" if turned else "triangle from the neck",
+        kind="triangle-from-its-lower-edge" if turned else "triangle-from-the-neck",
         ends=ends,
         regions=regions,
         reach=[spine[0], spine[-1], *(_bowed_points(regions[-1], ends) if bulges else ())],
@@ -253,15 +254,6 @@ def _levelled(vector: Point, half_fan: float) -> Point:
     return vector[0] / math.sin(half_fan), vector[1] - vector[0] / math.tan(half_fan)
 
 
-def fan_words(degrees: float) -> str:
-    """The angle between the top edges, and what it does to the tips."""
-    if degrees < 180 - STRAIGHT_WITHIN:
-        return f"top edges meet at {degrees:.0f}°: the tips hang below the neck"
-    if degrees > 180 + STRAIGHT_WITHIN:
-        return f"top edges meet at {degrees:.0f}°: the tips rise above the neck"
-    return f"top edges meet at {degrees:.0f}°: the top edge is straight"
-
-
 def _lengths_from_neck(piece: Measured) -> EdgeLengths:
     return _wing_lengths(piece, 0, -1)
 
@@ -284,7 +276,7 @@ def _level(layout: Layout, shaped: bool) -> LocalOutline:
     ends = in_working_order(arms_ends(strip, (1.0, 0.0), 1.0), turned)
     spine = [(0.0, at) for at in strip.along_cm] if shaped else None
     return LocalOutline(
-        words=_level_words(layout, turned),
+        kind=_level_kind(layout, turned),
         ends=ends,
         regions=_regions(ends, spine, spine_panel(layout, found.strip)) if spine else one_panel(ends),
         reach=[],
@@ -300,10 +292,10 @@ def _lengths_from_point(piece: Measured) -> EdgeLengths:
     return EdgeLengths(piece.end_row_cm(-1), (piece.edge_cm(0), piece.edge_cm(1)))
 
 
-def _level_words(layout: Layout, turned: bool) -> str:
+def _level_kind(layout: Layout, turned: bool) -> str:
     if layout.turned_back:
-        return layout.in_words("triangle")
-    return "triangle from its point" if turned else "triangle from its long edge"
+        return "triangle"
+    return "triangle-from-its-point" if turned else "triangle-from-its-long-edge"
 
 
 def _winglike(layout: Layout, local: LocalOutline) -> tuple[Problem, ...]:

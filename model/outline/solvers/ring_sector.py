@@ -75,7 +75,7 @@ def lay_sector(layout: Layout, cells: Cells, sector: Sector, straight: bool = Fa
     arcs = arc_rows(Strip(along, lengths, lengths), ArcRadii(sector.start_cm / sector.drawn), sector.turned)
     drawn = lengths[::-1] if sector.turned else lengths
     return LocalOutline(
-        words="fan",
+        kind="fan",
         ends=arcs.ends,
         regions=one_panel(arcs.ends, arcs.curve),
         reach=arcs.reach,

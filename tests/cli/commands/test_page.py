@@ -80,10 +80,11 @@ def test_paper_print_and_shading_are_chosen(good: Path) -> None:
     assert halfhank("page", good, "--paper", "a3").status == 2
 
 
-def test_ounces_stay_ounces() -> None:
+def test_ounces_have_grams_beside_them() -> None:
     demo = Path(__file__).parents[3] / "gallery_demo/quarry-bench.shawl"
     words = texts(parsed(halfhank("page", demo, "-o", "-").out))
-    assert "7.00 oz" in words and "6.63 oz" in words and "222 yd" in words
+    assert "1 skein of 7 oz (198.4 g)" in words and "6.63 oz (188.1 g)" in words and "440 yd (this pattern)" in words
+    assert "at least 0.45 oz (12.7 g)" in words and "190.8 to 204.0 g" in words
 
 
 def test_the_log_is_left_out_when_asked(good: Path) -> None:

@@ -16,6 +16,7 @@ from halfhank.cli.report.terminal_writer import (
 )
 from halfhank.cli.terminal import width
 from halfhank.grammar.problems.problem import ADVICE, Problem, Span
+from halfhank.model.instructions.counts import stitches
 from halfhank.model.report_tree import (
     UNITS,
     Figure,
@@ -33,7 +34,6 @@ from halfhank.model.report_tree import (
     figures_column,
     joined,
     row_number,
-    sts,
     words_column,
     words_of,
 )
@@ -116,8 +116,9 @@ def test_only_a_file_gets_what_a_description_holds() -> None:
 
 
 def test_pieces_of_text_are_put_together() -> None:
-    assert content("a", "b", "", sts(3), (" ", "c"), row_number(1200)) == ("ab", sts(3), " c", row_number(1200))
-    assert words_of(joined(", ", [("a",), (sts(1),), ()])) == "a, 1 st, "
+    three, row = stitches(3), row_number(1200)
+    assert content("a", "b", "", three, (" ", "c"), row) == ("ab", three, " c", row)
+    assert words_of(joined(", ", [("a",), (stitches(1),), ()])) == "a, 1 st, "
     assert joined(", ", []) == ()
 
 

@@ -72,7 +72,7 @@ def test_the_head_has_size_yarn_needles_and_gauge() -> None:
     lines = written(plan_of(f'{HEAD}{LEVEL}part "walk"\n  garter 40 ridges\n')).split("\n")
     facts = dict(re.split(r"\s{2,}", line, maxsplit=1) for line in lines[3:8])
     assert facts["size"] == "20 x 20 cm (8 x 8 in), blocked, not stretched"
-    assert facts["yarn"] == "Sample yarn, 80 % wool, 20 % hemp, 100.0 g, 400 m (437 yd) a skein"
+    assert facts["yarn"] == "Sample yarn, 80 % wool, 20 % hemp, 1 skein of 100.0 g, 400 m (437 yd)"
     assert facts["needles"] == "4 mm (US 6)"
     assert facts["gauge"] == "garter 20 sts x 40 rows over 10 cm, blocked"
     assert re.fullmatch(r"[\d.]+ g, \d+ m \(\d+ yd\), bind-off included; 5\.0 g more as a margin", facts["yarn used"])
@@ -88,7 +88,10 @@ def test_us_sizes(size: float, us: str | None) -> None:
 
 def test_words_are_explained_where_they_are_used() -> None:
     level = section(written(plan_of(f'{HEAD}{LEVEL}part "walk"\n  stockinette 4 rows\n')), "Notes")
-    assert level == ["The rectangle is worked from one short end to the other. All rows have the same count."]
+    assert level == [
+        "The rectangle is worked from one short end to the other. All rows have the same count.",
+        "Stockinette: knit on RS rows, purl on WS rows.",
+    ]
     notes = section(written(plan_of(SHAWL)), "Notes")
     assert notes[0] == (
         "The shawl is worked from the middle of the neck down to its lower edges. It grows at each "
@@ -96,26 +99,34 @@ def test_words_are_explained_where_they_are_used() -> None:
         "of the spine."
     )
     for word in (
-        "RS rows start at the lower edge",
-        "Ridge: 2 rows",
+        "Garter: knit every row",
         "Wing: the stitches",
         "Markers stand",
         "another increase",
     ):
         assert any(word in note for note in notes), word
+    assert not any("RS rows start" in note for note in notes), "no edge is named alone"
+
+
+def test_edges_are_explained_where_one_of_them_is_named() -> None:
+    sideways = section(written(plan_of(f"{HEAD}{BACK}")), "Notes")
+    assert any(note.startswith("RS rows start at the lower edge (the right one") for note in sideways)
 
 
 def test_the_mirrored_half_is_explained() -> None:
     text = written(plan_of(f"{HEAD}{BACK}"))
-    assert any(note.startswith("The second half is worked as a mirror image") for note in section(text, "Notes"))
+    assert any(
+        note.startswith("The second half has the bands of the first in reverse order")
+        for note in section(text, "Notes")
+    )
 
 
 def test_the_start_from_a_tab_says_which_row_follows() -> None:
     assert section(written(plan_of(SHAWL)), "Start") == [
         "Cast on 3 sts. Knit 6 rows.",
-        "Turn the work 90° clockwise; pick up and knit 1 st in each of the 3 ridges, then 3 sts from "
-        "the cast-on edge (9 sts).",
-        "Set-up row (WS): knit (9 sts). Place a marker on each side of the spine: after 4 sts and after 5 sts.",
+        "Do not turn the work over. Turn it 90° clockwise; pick up and knit 1 st in each of the 3 ridges, then 3 sts "
+        "from the cast-on edge (3 + 3 + 3 = 9 sts).",
+        "Set-up row (WS): k4, place marker, k1, place marker, k4 (9 sts).",
         "The next row is row 1, a right-side row.",
     ]
 
@@ -131,17 +142,18 @@ def test_markers_wait_for_their_stitches() -> None:
 def test_rows_are_worked_out_with_their_pattern() -> None:
     """Each side of a wing gains 6 in 12 rows: from row 57 a wing has two repeats more, from row 69 four."""
     lines = section(written(plan_of(SHAWL)), "Part 2")
-    assert lines[0] == (
+    assert lines[1] == (
         "Row 33 and every RS row to row 79: increase 1 st at each edge and 1 st on each side of the spine (4 sts more)."
     )
-    assert lines[1:4] == [
+    assert lines[2:5] == [
         "fern, 48 rows (rows 33 to 80):",
         "Row 33 (RS): k3, M1R, k1, *k1, yo, k1, s2kp, k1, yo, k2; rep from * to the marker (4 times), "
         "yo, sm, k1, sm, yo, "
         "*k2, yo, k1, s2kp, k1, yo, k1; rep from * to the last 4 sts (4 times), k1, M1L, k3 (77 sts).",
         "Row 34 and every WS row to row 80: k3, purl to the last 3 sts, k3.",
     ]
-    assert any(line.startswith("Rows 45, 57 and 69 (RS): k3, M1R, k7 (5, 3), *k1") for line in lines)
+    for row, over in ((45, 7), (57, 5), (69, 3)):
+        assert any(line.startswith(f"Row {row} (RS): k3, M1R, k{over}, *k1") for line in lines)
 
 
 def test_bands_are_told_where_they_are_worked() -> None:
@@ -158,18 +170,20 @@ def test_bands_are_told_where_they_are_worked() -> None:
 
 
 def test_repeats_that_are_alike_are_one_sentence() -> None:
-    alike = [line for line in part("  repeat 4 times\n    garter 8 rows", TOOTHED) if line.startswith("Work 3 more")]
-    assert alike == [
-        "Work 3 more repeats in the same way, each of 8 rows (rows 9 to 32): 4 sts more after each, 24 sts at the end."
-    ]
+    """The rows with a tooth stand before them."""
+    lines = part("  repeat 4 times\n    garter 8 rows", TOOTHED)
+    place = lines.index("These rows of the later repeats differ:")
+    assert lines[place + 1].startswith("Rows 9, 17 and 25 (RS): bind off 4, k1, M1R, knit to the end")
+    assert lines[-1] == (
+        "Work 3 more repeats, all other rows in the same way, each of 8 rows (rows 9 to 32): 4 sts more after each, "
+        "24 sts at the end."
+    )
 
 
 def test_repeats_that_differ_are_a_table() -> None:
+    head = "Work 2 more repeats in the same way. Their bands have other lengths; work the rows in the table:"
     lines = part("  repeat 3 times\n    garter 2, 1, 4 ridges\n    stockinette 2 rows")
-    table = [
-        re.split(r"\s{2,}", line)
-        for line in lines[lines.index("Work 2 more repeats in the same way, on these rows:") + 1 :]
-    ]
+    table = [re.split(r"\s{2,}", line) for line in lines[lines.index(head) + 1 :]]
     assert table == [
         ["repeat", "garter, rows", "stockinette, rows"],
         ["2", "7-8", "9-10"],
@@ -179,8 +193,8 @@ def test_repeats_that_differ_are_a_table() -> None:
 
 def test_saw_teeth_say_that_the_row_goes_on() -> None:
     lines = part("  garter 32 rows", TOOTHED)
-    assert "Row 9 and every 8th row to row 25: bind off 4 sts at the lower edge" not in lines[1]
-    assert lines[1] == (
+    assert "Row 9 and every 8th row to row 25: bind off 4 sts at the lower edge" not in lines[2]
+    assert lines[2] == (
         "Rows 9, 17 and 25 (RS): bind off 4 sts at the lower edge, at the start of the row, and work "
         "on to its end (4 sts fewer)."
     )
@@ -189,13 +203,13 @@ def test_saw_teeth_say_that_the_row_goes_on() -> None:
 
 def test_a_tooth_on_a_wrong_side_row_is_at_its_end() -> None:
     lines = part("  garter 32 rows", TOOTHED.replace("from row 9", "from row 10"))
-    assert lines[1].endswith("bind off 4 sts at the lower edge, at the end of the row (4 sts fewer).")
+    assert lines[2].endswith("bind off 4 sts at the lower edge, at the end of the row (4 sts fewer).")
 
 
 def test_the_mirrored_half_has_its_decreases() -> None:
     """10 sts after 12 rows of increases at rows 1, 5 and 9 …: rows 25 to 48 take 6 off again."""
     lines = section(written(plan_of(f"{HEAD}{BACK}")), "Part 2")
-    assert lines[0] == "Row 25 and every 4th row to row 45: decrease 1 st at the upper edge (1 st fewer)."
+    assert lines[1] == "Row 25 and every 4th row to row 45: decrease 1 st at the upper edge (1 st fewer)."
     assert any(line.startswith("Row") and "k2tog" in line for line in lines)
 
 
@@ -214,7 +228,7 @@ def test_both_wings_read_back() -> None:
         (
             "elastic",
             [
-                "On the next row, a RS row, bind off all 40 sts.",
+                "On the next row, a RS row, work an elastic bind-off over all 40 sts:",
                 "K1, *k1, slip both sts back to the left needle, k2tog tbl; rep from * until 1 st is "
                 "on the right needle and "
                 "none on the left one.",
@@ -233,7 +247,8 @@ def test_both_wings_read_back() -> None:
 )
 def test_it_ends_with_the_bind_off(off: str, lines: list[str]) -> None:
     text = written(plan_of(f'{HEAD}{LEVEL}part "walk"\n  garter 2 ridges\nbind off {off}\n'))
-    assert section(text, "Bind off") == lines
+    assert section(text, "Finish" if off == "draw through" else "Bind off") == lines
+    assert ("bind-off included" in text) == (off != "draw through")
 
 
 @pytest.mark.parametrize(
@@ -244,7 +259,7 @@ def test_picots_are_counted(picot: str, count: int, last: str) -> None:
     """40 sts: 19 picots of 2 leave 2, 13 of 3 leave 1."""
     steps = section(written(plan_of(f'{HEAD}{LEVEL}part "walk"\n  garter 3 rows\nbind off {picot}\n')), "Bind off")
     assert steps[0].startswith("On the next row, a WS row")
-    assert f"{count} picots in all" in steps[1] and steps[2].startswith(last)
+    assert steps[4] == f"Repeat steps 1 to 3 until there are {count} picots." and steps[5].startswith(last)
 
 
 def test_grams_for_another_repeat_pay_for_all_that_follows() -> None:
@@ -259,7 +274,22 @@ def test_grams_for_another_repeat_pay_for_all_that_follows() -> None:
     needed = plan.working.left_g[row] - more.left.mean + plan.shawl.yarn.keep_g
     told = next(line for line in lines if line.startswith(f"After row {row:,}: work another repeat"))
     assert f"(the {allowed + 1}" in told and f"at least {needed:.1f} g" in told
+    assert told.endswith("; else go on with what follows the repeats in this part.")
     assert needed > plan.working.left_g[row], "the plan has worked as many as the yarn allows"
+    assert not any(line.startswith("Stop and bind off") for line in lines), "one rule, not two"
+    for more in (-2, -1, 0, 1):
+        last = 10 * (allowed + more)
+        line = f"{allowed + more:,} repeats: the last ends with row {last:,}, 40 sts; the shawl ends with row "
+        assert f"{line}{last + 4:,}, 40 sts." in lines
+
+
+def test_parts_that_another_repeat_rewrites_are_named() -> None:
+    """After 18 repeats there are 62 sts: the lace over 2 sts + 1 has one left over that it has not after 17."""
+    source = (ROOT / "gallery_demo/slipway-nine.shawl").read_text(encoding="utf-8")
+    lines = section(written(plan_of(source)), "Weighing")
+    told = {line.partition(" ")[0]: line for line in lines if " repeats: the last" in line}
+    assert told["18"].endswith("The rows of part 2, keel, are then others than those printed here.")
+    assert "62 sts" in told["18"] and "printed here" not in told["17"]
 
 
 def test_rows_as_the_yarn_allows_have_their_grams() -> None:
@@ -267,14 +297,18 @@ def test_rows_as_the_yarn_allows_have_their_grams() -> None:
     lines = section(written(plan), "Weighing")
     rows = plan.rows.count
     assert any(line.startswith(f"From row {rows - 4:,} on, after every 2 rows: work 2 more only if") for line in lines)
-    assert lines[-1].startswith("Stop and bind off when less than")
+    assert lines[-1].endswith("; else bind off.")
 
 
 def test_half_of_the_yarn_is_the_mark() -> None:
     plan = plan_of(SHAWL)
     mark = plan.shawl.marks.halfway
     assert mark
-    line = f"Half of this shawl's yarn: after row {mark.row}, {mark.left_g:.1f} g on the scale."
+    used = plan.shawl.yarn.total_g / 2
+    line = (
+        f"Half of this shawl's yarn, {used:.1f} g, is used in row {mark.row}. "
+        f"After it {mark.left_g:.1f} g are on the scale."
+    )
     assert line in section(written(plan), "Weighing")
 
 

@@ -127,7 +127,7 @@ def test_a_pattern_wider_than_the_wing_is_told() -> None:
 def test_a_rectangle_is_one_panel_between_its_edges() -> None:
     rectangle = "shape rectangle\n  cast on 60 sts\n  edge 4 sts garter"
     (fit,) = fits(grown(MESH, "6 sts + 1", rectangle, 'part "one"\n  lace 4 rows'))
-    assert len(fit.wings) == 1 and fit.right[0][1:] == (52, 8, 3, 0)
+    assert len(fit.wings) == 1 and fit.right[0][1:] == (52, 8, 2, 1, 0)
     found = told(grown(MESH, "6 sts + 1", rectangle, 'part "one"\n  lace 4 rows'))
     assert found["multiple-over"].hint == "start with 3 sts more"
 
@@ -200,6 +200,22 @@ NARROW = """shape asymmetric
 """
 
 
+def test_several_increases_at_an_edge_have_their_stitches_beside_the_pattern() -> None:
+    """40 sts less 2 x 3: two increases each have a stitch between them, so 1 at each side; 32 left: 5 x 6 + 1 and 1."""
+    crescent = "shape crescent\n  cast on 40 sts\n  edge 3 sts\n  increase 2 at each edge every 2 rows"
+    (fit,) = fits(grown(MESH, "6 sts + 1", crescent, 'part "one"\n  lace 2 rows'))
+    assert fit.right[0][1:] == (34, 5, 2, 1, 2)
+    found = told(grown(MESH, "6 sts + 1", crescent, 'part "one"\n  lace 2 rows'))
+    assert "2 sts beside the pattern for the shaping, and 1 st over" in found["multiple-over"].message
+
+
+def test_decreases_have_their_stitches_beside_the_pattern() -> None:
+    """One a row at the lower edge, in two rows: over 2, then 2 of those left, so 3; 25 - 3 = 22: 3 x 6 + 1 and 3."""
+    piece = "shape asymmetric\n  cast on 25 sts\n  decrease 1 at lower edge every row"
+    (fit,) = fits(grown(MESH, "6 sts + 1", piece, 'part "one"\n  lace 2 rows'))
+    assert fit.right[0][1:] == (25, 3, 6, 0, 3)
+
+
 def test_edges_grow_to_their_width_as_stitches_come_in() -> None:
     """3 stitches are all edge; the fourth fills up the edges, and 72 leave 68 between the edges."""
     design = grown(MESH, "6 sts + 1", NARROW, 'part "one"\n  garter 69 rows\n  lace 2 rows')
@@ -207,7 +223,7 @@ def test_edges_grow_to_their_width_as_stitches_come_in() -> None:
     needle = needle_of(design, rows)
     assert needle.right[:4] == (0, 0, 1, 2) and rows.stitches[69] == 72
     (fit,) = fits(design)
-    assert fit.right[0][1:] == (68, 11, 1, 0)
+    assert fit.right[0][1:] == (68, 11, 1, 0, 0)
 
 
 def test_wings_begin_once_edges_and_spine_are_full() -> None:

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from halfhank.grammar.items import ITEMS
 from halfhank.model.report_tree import Value, words_of
-from halfhank.model.words.catalogue import amount, said, say, say_one_of
+from halfhank.model.words.catalogue import amount, ordinal, said, say, say_one_of
 from halfhank.model.words.drawn_words import phrase, phrase_of
 from halfhank.model.words.english import ENGLISH
 from halfhank.model.words.templates import Forms, Language, fields, forms, pieces
@@ -112,6 +113,18 @@ def test_all_languages_have_the_fields_of_the_first(language: Language) -> None:
 
 def test_english_counts_one_and_others() -> None:
     assert [said("count.stitches", count=count) for count in (0, 1, 2, 1200)] == ["0 sts", "1 st", "2 sts", "1,200 sts"]
+
+
+def test_chart_keys_say_of_items_what_the_language_says() -> None:
+    assert {kind: words_of(say_one_of("key-item", kind)) for kind in ITEMS} == {
+        kind: one.words for kind, one in ITEMS.items()
+    }
+
+
+def test_places_are_counted() -> None:
+    assert [ordinal(number) for number in (1, 2, 3, 4, 11, 12, 13, 21, 1112)] == (
+        ["1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "1,112th"]
+    )
 
 
 def test_numbers_stay_numbers() -> None:

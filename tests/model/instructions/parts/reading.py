@@ -14,9 +14,11 @@ _BAND = re.compile(
 )
 _PART = re.compile(rf"Part {_NUMBER}, .* \(rows (?P<first>{_NUMBER}) to (?P<last>{_NUMBER}); .*\)")
 _ALIKE = re.compile(
-    rf"Work {_NUMBER} more repeats? in the same way, .*\(rows (?P<first>{_NUMBER}) to (?P<last>{_NUMBER})\)"
+    rf"Work {_NUMBER} more repeats?(?:, all other rows)? in the same way, "
+    rf".*\(rows (?P<first>{_NUMBER}) to (?P<last>{_NUMBER})\)"
 )
-_LINE = re.compile(r"(?P<label>(?:Rows?|All other rows) [^:]*?): (?P<text>.*)\.")
+_FURTHER = re.compile(r"The [\d,]+(?:st|nd|rd|th) repeat, if the yarn allows \(see Weighing\): ")
+_LINE = re.compile(r"(?P<label>(?:Rows?|All other (?:RS |WS )?rows) [^:]*?): (?P<text>.*)\.")
 _SHAPING = re.compile(r"increase |decrease |bind off [\d,]+ sts? at")
 _CHANGE = re.compile(
     rf"(?:(increase|decrease|bind off) )?({_NUMBER}) sts? "
@@ -34,33 +36,36 @@ class Line(NamedTuple):
 
 
 class Band(NamedTuple):
-    """A band told in full: its `lines`, and rows of other bands that its other rows are worked as."""
+    """A band told in full."""
 
     name: str
     rows: range
     lines: list[Line]
-    models: list[int]
 
 
 class Block(NamedTuple):
     """Bands that are worked one after the other; `later` has for each later repeat the rows of each band.
 
+    `extra`: lines of rows in later repeats. `others`: by side and band what is said of all other rows of them.
+    `past`: what is told of the rows past the plan, as a block of its own: a repeat whose bands have no lines, or lines.
     `columns`: the headings of their table. `counts`: stitches by the row after which the table has them.
     """
 
     bands: list[Band]
     later: list[list[range]]
+    extra: list[Line]
+    others: dict[tuple[str, str], str]
     columns: list[str]
     counts: dict[int, int]
+    past: "list[Block]"
 
 
 class Part(NamedTuple):
-    """One part; `shaping`: rows with what is done, `extra`: lines of rows in later repeats."""
+    """One part; `shaping`: rows with what is done, for information."""
 
     rows: range
     shaping: list[Line]
     blocks: list[Block]
-    extra: list[Line]
 
 
 def number(text: str) -> int:
@@ -71,6 +76,10 @@ def number(text: str) -> int:
 def label_rows(label: str) -> tuple[int, ...]:
     """The rows of `Row 1 and every RS row to row 27, rows 30 and 31`, in ascending order."""
     label = re.sub(r" \((?:RS|WS)\)", "", label)
+    whole, _, left_out = label.partition(", but not ")
+    if left_out:
+        assert {*label_rows(left_out)} < {*label_rows(whole)}
+        return tuple(row for row in label_rows(whole) if row not in label_rows(left_out))
     found: list[int] = []
     series = (
         rf"[Rr]ow ({_NUMBER}) and every (RS|WS|\d+(?:st|nd|rd|th)) row to row ({_NUMBER})"
@@ -94,11 +103,11 @@ def parts(text: str) -> list[Part]:
     """All parts of the instructions."""
     found, lines = list[Part](), list[str]()
     for line in [*text.split("\n"), "Bind off"]:
-        if _PART.fullmatch(line) or line == "Bind off":
+        if _PART.fullmatch(line) or line in ("Bind off", "Finish"):
             if lines:
                 found.append(_part(lines))
-            lines = [line] if line != "Bind off" else []
-            if line == "Bind off" and found:
+            lines = [line] if _PART.fullmatch(line) else []
+            if not lines and found:
                 break
         elif lines:
             lines.append(line)
@@ -108,45 +117,55 @@ def parts(text: str) -> list[Part]:
 def _part(lines: list[str]) -> Part:
     head = _PART.fullmatch(lines[0])
     assert head
-    part = Part(range(number(head["first"]), number(head["last"]) + 1), [], [], [])
+    part = Part(range(number(head["first"]), number(head["last"]) + 1), [], [])
     band: Band | None = None
     for line in lines[1:]:
         told = line.strip()
         if not told:
             continue
-        if (found := _LINE.fullmatch(told)) and _SHAPING.match(found["text"]) and line[2] != " ":
+        if (found := _LINE.fullmatch(told)) and _SHAPING.match(found["text"]) and not part.blocks:
             part.shaping.append(Line(label_rows(found["label"]), found["text"], {}))
         elif found:
             _row_line(part, band, found["label"], found["text"])
         elif heading := _BAND.fullmatch(told):
             first = number(heading["first"])
-            band = Band(heading["name"], range(first, number(heading["last"] or heading["first"]) + 1), [], [])
+            band = Band(heading["name"], range(first, number(heading["last"] or heading["first"]) + 1), [])
             _open_block(part, line).bands.append(band)
-        elif told.startswith(("As ", "The other rows: as ")):
-            assert band
-            band.models.extend(label_rows(told.removeprefix("The other rows: as ").removeprefix("As ").rstrip(".")))
-        elif told.startswith("In the later repeats"):
+        elif told.startswith(("These rows of the later repeats differ:", "In the later repeats the shaping falls")):
+            assert not part.blocks[-1].later, "what differs is said too late"
             band = None
-        else:
+        elif told.startswith("More rows of it, if the yarn allows") or _FURTHER.match(told):
+            block = Block([], [_ranges(told)], [], {}, [], {}, [])
+            part.blocks[-1].past.append(block)
+            band = None
+        elif told != "Shaping in this part (it is written out in the rows below):":
             _repeats(part, told)
     return part
+
+
+def _ranges(told: str) -> list[range]:
+    found = re.findall(rf"\(rows? ({_NUMBER})(?: (?:to|and) ({_NUMBER}))?\)", told)
+    return [range(number(first), number(last or first) + 1) for first, last in found]
 
 
 def _open_block(part: Part, line: str) -> Block:
     """A band at the outer level is a block of its own; one further in belongs to the repeat above it."""
     if not line.startswith("    "):
-        part.blocks.append(Block([], [], [], {}))
+        part.blocks.append(Block([], [], [], {}, [], {}, []))
     return part.blocks[-1]
 
 
 def _row_line(part: Part, band: Band | None, label: str, text: str) -> None:
+    block = (part.blocks[-1].past or part.blocks)[-1]
     lettered = re.fullmatch(rf"((?:[A-Z]+ {_NUMBER}(?:, )?)+)(?: \([^()]*\))?", text)
     if lettered:
-        line = (band.lines if band else part.extra)[-1]
+        line = (band.lines if band else block.extra)[-1]
         (row,) = label_rows(label)
         line.letters[row] = dict(one.split(" ") for one in lettered[1].split(", "))
+    elif others := re.fullmatch(r"All other (RS|WS) rows of (.*)", label):
+        block.others[others[1], others[2]] = text
     elif band is None:
-        part.extra.append(Line(label_rows(label), text, {}))
+        block.extra.append(Line(label_rows(label), text, {}))
     elif label.startswith("All other rows"):
         told = {row for line in band.lines for row in line.rows}
         band.lines.append(Line(tuple(row for row in band.rows if row not in told), text, {}))
@@ -158,7 +177,7 @@ def _row_line(part: Part, band: Band | None, label: str, text: str) -> None:
 def _repeats(part: Part, told: str) -> None:
     """What is said of repeats: where they begin, that they are alike, or one line of their table."""
     if told == "Work once:" or re.match(rf"Work (?:the same )?{_NUMBER} repeat.* The first ", told):
-        part.blocks.append(Block([], [], [], {}))
+        part.blocks.append(Block([], [], [], {}, [], {}, []))
         return
     if alike := _ALIKE.match(told):
         _alike(part.blocks[-1], number(alike["first"]), number(alike["last"]))
@@ -204,17 +223,11 @@ def changes(line: Line) -> list[tuple[str, str, int]]:
 
 
 def worded(line: Line, row: int) -> str:
-    """The words of a line for one of its rows: numbers by row filled in, counts and what is only informed left out."""
-    place = line.rows.index(row)
+    """The words of a line for one of its rows: letters filled in, counts and what is only informed left out."""
     text = re.sub(r" \([^()]*\bsts?\b[^()]*\)$", "", line.text)
     text = re.sub(rf" \((?:once|twice|{_NUMBER} times)(?: in row {_NUMBER})?\)", "", text)
     text = re.sub(r" \(once in row [\d,]+\)", "", text)
 
-    def numbered(match: re.Match[str]) -> str:
-        options = [match[1], *match[2].split(", ")]
-        return options[place]
-
-    text = re.sub(rf"((?<![\d,]){_NUMBER}) \(({_NUMBER}(?:, {_NUMBER})*)\)", numbered, text)
     if not line.letters:
         return text
     values = line.letters[row]

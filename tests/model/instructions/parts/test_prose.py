@@ -13,6 +13,7 @@ from halfhank.cli.report.terminal_writer import FILE_LAYOUT, report_text
 from halfhank.grammar.description import Work
 from halfhank.grammar.parse import parse_bytes
 from halfhank.grammar.problems.problem import MISTAKE
+from halfhank.model.instructions.parts.further_rows import further_plan
 from halfhank.model.instructions.rows.events import events
 from halfhank.model.instructions.rows.every_row import InstructedRow, every_row
 from halfhank.model.instructions.rows.segments import takes
@@ -21,8 +22,8 @@ from halfhank.model.plan import Plan
 from halfhank.model.planning.planning import plan_parsed
 
 from tests.model.instructions.parts.expanding import RowWorker, as_worked
-from tests.model.instructions.parts.knowing import worked_rows
-from tests.model.instructions.parts.reading import changes, label_rows, number, parts
+from tests.model.instructions.parts.knowing import worked_past, worked_rows
+from tests.model.instructions.parts.reading import Line, Part, changes, label_rows, number, parts
 from tests.pipe.random_shawls.making import seeded
 from tests.pipe.random_shawls.writing import write
 
@@ -54,6 +55,7 @@ def check(plan: Plan) -> str:
     """All that has to hold of every shawl."""
     text = written(plan)
     check_rows(plan, text)
+    check_past(plan, text)
     check_shaping(plan, text)
     check_counts(plan, text)
     check_abbreviations(text, [fabric.name for fabric in plan.shawl.fabrics])
@@ -70,6 +72,20 @@ def check_rows(plan: Plan, text: str) -> None:
             worked = RowWorker(live, markers(row)).work(spelled(rows[row.row]))
             assert worked == as_worked(row.items, live), row.row
         live = row.stitches
+
+
+def check_past(plan: Plan, text: str) -> None:
+    """The rows past the plan are told, and give the stitches of those of the longer shawl."""
+    longer, rows = further_plan(plan), worked_past(plan, text)
+    if longer is None:
+        assert not rows
+        return
+    assert rows or "as the yarn allows (see Weighing)" not in text
+    made = every_row(longer)
+    for told, words in rows.items():
+        row, live = made[told - 1], made[told - 2].stitches
+        if UNKNOWN.search(words) is None:
+            assert RowWorker(live, markers(row)).work(spelled(words)) == as_worked(row.items, live), told
 
 
 UNKNOWN = re.compile(r"\bwork (?:[\d,]+ )?in ")
@@ -114,7 +130,7 @@ def check_counts(plan: Plan, text: str) -> None:
     """Every count that is named after a row is that of the needle."""
     live = {row.row: row.stitches for row in every_row(plan)}
     for part in parts(text):
-        for line in [*(line for block in part.blocks for band in block.bands for line in band.lines), *part.extra]:
+        for line in lines_of(part):
             if found := re.search(r"([\d,]+) sts? after row ([\d,]+)\)$", line.text):
                 assert live[number(found[2])] == number(found[1])
             elif (found := re.search(r" \(([\d,]+) sts?\)$", line.text)) and len(line.rows) == 1:
@@ -134,7 +150,8 @@ def check_abbreviations(text: str, stitches: list[str]) -> None:
     section = text.partition("\nAbbreviations\n")[2].partition("\n\n")[0]
     explained = {line.strip().partition(": ")[0] for line in section.split("\n")}
     rest = text.partition("\nAbbreviations\n")[2].partition("\n\n")[2]
-    lines = [line for part in parts(text) for line in _lines(part)]
+    lines = [line.text for part in parts(text) for line in lines_of(part)]
+    lines += [other for part in parts(text) for block in part.blocks for other in block.others.values()]
     for line in lines:
         for name in stitches:
             line = line.replace(f"in {name}", "in")
@@ -148,9 +165,10 @@ def check_abbreviations(text: str, stitches: list[str]) -> None:
         assert used(name, rest), name
 
 
-def _lines(part: object) -> list[str]:
-    found = [line.text for block in part.blocks for band in block.bands for line in band.lines]  # type: ignore[attr-defined]
-    return found + [line.text for line in part.extra]  # type: ignore[attr-defined]
+def lines_of(part: Part) -> list[Line]:
+    """All lines of a part that tell rows by their numbers."""
+    told = [line for block in part.blocks for band in block.bands for line in band.lines]
+    return told + [line for block in part.blocks for line in block.extra]
 
 
 def used(name: str, text: str) -> bool:

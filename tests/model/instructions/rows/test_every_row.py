@@ -52,7 +52,7 @@ def test_a_triangle_from_the_neck() -> None:
 
 
 def test_several_at_one_edge_have_a_stitch_between_them() -> None:
-    """The wing's, where it is plain; the edge's beside a pattern; on wrong-side rows the left edge comes first."""
+    """The wing's, which are kept out of a pattern; on wrong-side rows the left edge comes first."""
     shape = "crescent; cast on 31 sts; edge 3 sts; increase 3 at each edge every 2 rows"
     shape += "; increase 1 at each edge every 2 rows from row 2"
     found = rows(shape, "garter 2 rows; stockinette 2 rows")
@@ -60,7 +60,7 @@ def test_several_at_one_edge_have_a_stitch_between_them() -> None:
     assert found[2] == "k3, m1l, k31, m1r, k3 (39)"
     assert found[4] == "k3, m1lp, p39, m1rp, k3 (47)"
     lace = rows(shape, "lace 2 rows", LACE)
-    assert lace[1] == "k1, m1r, k1, m1r, k1, m1r, k1, [yo, s2kp, yo, k1] 6 times, m1l, k1, m1l, k1, m1l, k1 (37)"
+    assert lace[1] == "k3, m1r, k1, m1r, k1, m1r, k1, [yo, s2kp, yo, k1] 5 times, m1l, k1, m1l, k1, m1l, k3 (37)"
 
 
 @pytest.mark.parametrize(
@@ -186,3 +186,21 @@ def test_decreases_among_the_items_of_a_pattern_take_what_is_there() -> None:
     line = Line([Segment(FIRST_EDGE), Segment(WING, items=items), Segment(LAST_EDGE)])
     assert decrease_evenly(line, "k2tog", 2)
     assert notation(item for segment in line.segments for item in segment.items) == "p3tog, p2tog, p1, p3tog"
+
+
+def test_both_edges_have_their_share_of_a_narrow_middle() -> None:
+    shape = "crescent; cast on {} sts; edge 3 sts; {} at each edge every 2 rows"
+    assert rows(shape.format(10, "decrease 2"), "garter 2 rows")[1] == "k1, [ssk] 2 times, [k2tog] 2 times, k1 (6)"
+    one, other = "k2, m1r, k1, m1r, k1, m1r", "m1l, k1, m1l, k1, m1l, k2"
+    assert rows(shape.format(9, "increase 3"), "garter 2 rows")[1] == f"{one}, k1, {other} (15)"
+
+
+def test_methods_that_differ_at_one_edge_are_all_worked() -> None:
+    shape = "crescent; cast on 20 sts; edge 2 sts; increase 1 yo at each edge; increase 1 kfb at each edge from row 1"
+    found = rows(shape, "garter 2 rows")[1]
+    assert found.count("yo") == found.count("kfb") == 2 and found.endswith("(24)")
+    shape = (
+        "crescent; cast on 20 sts; edge 2 sts; decrease 1 ssk at each edge; decrease 1 k2tog at each edge from row 1"
+    )
+    found = rows(shape, "garter 2 rows")[1]
+    assert found.count("ssk") == found.count("k2tog") == 2 and found.endswith("(16)")
