@@ -22,6 +22,7 @@ _OTHERWISE = {
     "psso": "write `sk2p` for slip 1, knit 2 together, pass over, or `s2kp` for slip 2, knit 1, pass over",
 }
 _OTHERWISE |= dict.fromkeys(("st", "sts", "stitch", "stitches"), "remove it: the number is of stitches")
+_OTHERWISE |= dict.fromkeys(("tog", "together"), "write it without spaces, as in `k2tog`")
 _OTHERWISE |= dict.fromkeys(("bo", "bindoff"), "write `bind off` with its number, as in `bind off 3`")
 _OTHERWISE |= dict.fromkeys(("co", "caston"), "write `cast on` with its number, as in `cast on 3`")
 _OTHERWISE["p2sso"] = _OTHERWISE["psso"]

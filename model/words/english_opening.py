@@ -41,7 +41,7 @@ OPENING: dict[str, Template] = {
     "term.garter": "Garter: knit every row; 2 rows make a ridge.",
     "term.stockinette": "Stockinette: knit on RS rows, purl on WS rows.",
     "term.drop": "Drop stitch: a row with extra wraps, and the row in which they are dropped. Each st of the first "
-    "row, edge sts too, becomes one long loop; yarn overs between them stay on the needle.",
+    "row, edge sts too, becomes one long loop; increases between them are not wrapped, and stay on the needle.",
     "term.wing": "Wing: the stitches between an edge and the spine. The first wing is worked first on RS rows.",
     "term.marker": "Markers stand on each side of the spine: slip them as you come to them. Increases beside the "
     "spine lie outside the markers.",
@@ -102,7 +102,7 @@ OPENING: dict[str, Template] = {
     "bind-off.cut": "Cut the yarn and draw it through the last {stitches}.",
     "bind-off.cut-last": "Cut the yarn and draw it through the last st.",
     "weigh.heading": "Weighing",
-    "weigh.how": "Weigh only the yarn that is not yet worked, without the shawl. That is what `on the scale` means "
+    "weigh.how": "Weigh only the yarn that is not yet worked, without the shawl. That is what “on the scale” means "
     "here.",
     "weigh.half": "Half of this shawl's yarn, {used}, is used in row {row}. After it {mass} are on the scale.",
     "weigh.repeat": "After row {row}: work another repeat (the {number}) only if at least {mass} are on the "

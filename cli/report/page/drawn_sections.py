@@ -17,7 +17,7 @@ from halfhank.renderer.schematic.page import draw_schematic, drawn_to_scale
 
 BLEED = 1.5
 """What is left of a drawing's own margin, mm: lines have a width, and letters are not measured to a hair."""
-LEAST_PIECE_MM = 50.0
+LEAST_PIECE_MM = 75.0
 """A schematic whose piece would be smaller than this waits for the next page, where it has all its height."""
 
 

@@ -387,3 +387,8 @@ def test_a_mended_line_keeps_the_columns_of_its_other_mistakes() -> None:
 def test_needle_sizes_rise() -> None:
     sizes = [US_NEEDLES_MM[size] for size in sorted(US_NEEDLES_MM, key=float)]
     assert sizes == sorted(sizes) and len(set(sizes)) == len(sizes)
+
+
+def test_a_decrease_written_with_spaces() -> None:
+    (problem,) = _problems("  row 1: *k2, p4*, k1", "  row 1: *k1, k2 tog, yo*")
+    assert problem.hint == "write it without spaces, as in `k2tog`"

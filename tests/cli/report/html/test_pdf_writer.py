@@ -130,9 +130,10 @@ def test_nothing_lies_outside_the_column(options: PageOptions) -> None:
 
 @pytest.mark.parametrize("path", DEMOS, ids=lambda path: path.stem)
 def test_the_schematic_stands_on_the_first_page(path: Path) -> None:
-    """Below facts and notes, and its piece is large enough to be seen."""
+    """Below facts and notes; on the next one where its piece would be under 75 mm there."""
     parts = frozenset({"size", "yarn", "needles", "gauge", "notes", "construction", "schematic"})
-    assert len(pypdf.PdfReader(io.BytesIO(pdf_bytes(pattern_page(plan_of(path), PageOptions(parts))))).pages) == 1
+    pages = pypdf.PdfReader(io.BytesIO(pdf_bytes(pattern_page(plan_of(path), PageOptions(parts))))).pages
+    assert len(pages) == (2 if path.stem in ("hedge-and-ditch", "quarry-bench") else 1)
 
 
 def test_lines_are_no_longer_than_the_eye_follows() -> None:
