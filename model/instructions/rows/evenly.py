@@ -29,7 +29,7 @@ def increase_evenly(line: Line, method: str, count: int) -> bool:
             continue
         stitches, kind, wraps = plain
         even = _in_stitches(stitches, count) if method in INCREASES.takes_stitch else even_increases(stitches, count)
-        if even and (last - first == len(line.segments) or _framed(line, first, last)):
+        if even and (method in INCREASES.takes_stitch or _framed(line, first, last, even)):
             _replace(line, first, last, _spaced(even, kind, wraps, as_worked(method, kind)))
             return True
     return crowd(line, count) or _among_items(line, method, count)
@@ -75,8 +75,10 @@ def _regions(line: Line) -> list[tuple[int, int]]:
     return [(line.find(FIRST_EDGE), line.find(LAST_EDGE) + 1), (0, len(line.segments))]
 
 
-def _framed(line: Line, first: int, last: int) -> bool:
-    return line.has_stitch(first, -1) and line.has_stitch(last, 1)
+def _framed(line: Line, first: int, last: int, even: Even) -> bool:
+    """Whether a stitch lies before the first increase and after the last one."""
+    before, after = even.runs[0] or line.has_stitch(first, -1), even.runs[-1] or line.has_stitch(last, 1)
+    return bool(before and after)
 
 
 def _plain(segments: Sequence[Segment]) -> tuple[int, str, int] | None:
@@ -165,7 +167,7 @@ def _repeats(items: Sequence[Item], place: int) -> list[tuple[int, int]]:
 def _among_items(line: Line, method: str, count: int) -> bool:
     """Increases between the items of a pattern, or cast on at the end where there are too few places."""
     units = _units(line)
-    gaps = [n for n in range(1, len(units)) if takes(units[n - 1 : n]) and takes(units[n : n + 1])]
+    gaps = [n for n in range(1, len(units)) if _stays(units[n - 1]) and _stays(units[n])]
     if method in INCREASES.takes_stitch:
         method = "m1"
     if len(gaps) < count:
@@ -200,6 +202,11 @@ def _among_pairs(line: Line, count: int) -> bool:
 
 
 _MOST_TOGETHER = 4
+
+
+def _stays(unit: Item) -> bool:
+    """Whether it is worked into stitches and leaves some."""
+    return bool(takes((unit,)) and makes((unit,)))
 
 
 def _pairs(units: Sequence[Item], most: int) -> list[int]:

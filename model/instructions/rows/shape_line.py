@@ -25,6 +25,7 @@ from halfhank.model.instructions.rows.forms import (
 from halfhank.model.instructions.rows.segments import (
     AFTER_SPINE,
     BEFORE_SPINE,
+    EDGE,
     FIRST_EDGE,
     LAST_EDGE,
     SHAPING,
@@ -218,7 +219,7 @@ def _increase_in_stitches(line: Line, at: int, inward: int, method: str, count: 
     """Each in a stitch of its own: the wing's, if it has enough that are plain."""
     lead = _first_stitch(line, at, inward)
     step = inward if line.plain(at, inward) >= count + lead else -inward
-    if line.plain(at, step) < count + (lead if step == inward else 0):
+    if line.plain(at, step) < count + (lead if step == inward else _after_bind_off(line, at)):
         _increase_in_one(line, at, inward, count)
         return
     kind, wraps = line.look(at, step)
@@ -234,12 +235,20 @@ def _increase_in_one(line: Line, at: int, inward: int, count: int) -> None:
         raise NoRoomError
     lead = _first_stitch(line, at, inward)
     for step in (inward, -inward):
-        if line.plain(at, step) > lead:
+        kept = lead if step == inward else 0
+        if line.plain(at, step) > (kept or _after_bind_off(line, at) * (step != inward)):
             kind, wraps = line.look(at, step)
-            line.take(at, 1 + lead, step)
-            line.insert(at + (inward < 0), [*[stitch_item(kind, 1, wraps)] * lead, increased(count + 1)])
+            line.take(at, 1 + kept, step)
+            line.insert(at + (inward < 0), [*[stitch_item(kind, 1, wraps)] * kept, increased(count + 1)])
             return
     line.insert(at + (inward < 0), [stitch_item(CAST_ON, count)])
+
+
+def _after_bind_off(line: Line, at: int) -> int:
+    """1 where the row begins with a bind-off, and nothing but plain stitches lies between it and a place."""
+    before = [segment for segment in line.segments[:at] if not segment.empty]
+    begins = bool(before and before[0].items) and _bound_off(before[0].items[-1])
+    return int(begins and all(segment.plain for segment in before[1:]))
 
 
 def _first_stitch(line: Line, at: int, inward: int) -> int:
@@ -279,7 +288,17 @@ def _decreases(method: str, count: int, kind: str, wraps: int) -> list[list[Work
 def _evenly(line: Line, event: Event, wrong_side: bool, strands: Strands) -> None:
     if event.place != EVENLY:
         return
+    _keep_first_stitch(line)
     change = increase_evenly if event.action == INCREASE else decrease_evenly
     method = "yo" if strands.double and event.method == "m1" else event.method
     if not change(line, method, event.stitches):
         raise NoRoomError
+
+
+def _keep_first_stitch(line: Line) -> None:
+    """Leaves the stitch that binding off has worked out of what is spread over the row."""
+    at = line.find(FIRST_EDGE)
+    if _first_stitch(line, at, 1) and line.plain(at, 1):
+        kind, wraps = line.look(at, 1)
+        line.take(at, 1, 1)
+        line.segments.insert(at, Segment(EDGE, 1, kind, wraps))

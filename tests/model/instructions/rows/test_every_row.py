@@ -204,3 +204,14 @@ def test_methods_that_differ_at_one_edge_are_all_worked() -> None:
     )
     found = rows(shape, "garter 2 rows")[1]
     assert found.count("ssk") == found.count("k2tog") == 2 and found.endswith("(16)")
+
+
+def test_what_is_spread_over_a_row_leaves_the_stitch_of_the_bind_off() -> None:
+    shape = "asymmetric; cast on 6 sts; bind off 2 at lower edge every 8 rows; increase 3 kfb evenly"
+    assert rows(shape, "garter 2 rows")[1] == "bind off 2, k1, kfb, [kfb] 2 times (7)"
+
+
+def test_increases_in_edge_stitches_leave_the_stitch_of_the_bind_off() -> None:
+    shape = "asymmetric; cast on 30 sts; edge 2 sts; bind off 2 at lower edge every 8 rows"
+    found = rows(shape + "; increase 2 kfb at lower edge every 8 rows", "lace 2 rows", LACE)
+    assert found[1] == "bind off 2, k1, cast on 2, k1, [yo, s2kp, yo, k1] 6 times, k2 (30)"
