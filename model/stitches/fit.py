@@ -169,7 +169,8 @@ def _rooms(rows: range, wing: Sequence[int], sides: Sides) -> tuple[int, int]:
     for row in rows:
         at_spine = sides.spine[row]
         at_edge = wing[row] - wing[row - 1] - at_spine
-        edge_room = max(edge_room, max(_over(at_edge), _between(sides.edge[row], sides.bare_edge)) - edge)
+        lost = _over(min(at_edge, sides.edge[row]))
+        edge_room = max(edge_room, max(lost, _between(sides.edge[row], sides.bare_edge)) - edge)
         spine_room = max(spine_room, max(_over(at_spine), _between(at_spine, sides.bare_spine)) - middle)
         edge, middle = edge + at_edge, middle + at_spine
     return edge_room, spine_room

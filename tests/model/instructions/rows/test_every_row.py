@@ -215,3 +215,10 @@ def test_increases_in_edge_stitches_leave_the_stitch_of_the_bind_off() -> None:
     shape = "asymmetric; cast on 30 sts; edge 2 sts; bind off 2 at lower edge every 8 rows"
     found = rows(shape + "; increase 2 kfb at lower edge every 8 rows", "lace 2 rows", LACE)
     assert found[1] == "bind off 2, k1, cast on 2, k1, [yo, s2kp, yo, k1] 6 times, k2 (30)"
+
+
+def test_a_decrease_at_an_edge_has_its_stitches_where_as_many_are_made_evenly() -> None:
+    stitches = "stitch opening\n  row 1: k1, *yo, k2*\n  row 2: *p2tog, p1*, p1\n"
+    shape = "crescent; cast on 41 sts; decrease 1 at each edge every 2 rows; increase 3 evenly every 2 rows"
+    found = rows(shape, "opening 2 rows", stitches)
+    assert found[1].startswith("ssk, ") and "k2tog" in found[1] and found[2].endswith("(42)")
