@@ -9,10 +9,11 @@ BIND_OFF_STITCH = 1.12
 """A stitch bound off, in plain stitches: 4.6 times the width (nimble-needles.com) over Kw = 4.1."""
 
 MEASURED, MEASURED_EACH = "measured", "measured each"
-PICOT = "picot"
+PICOT, DRAWN = "picot", "draw through"
+CORD_STITCHES = 3
+"""Stitches of an i-cord."""
 
-
-BIND_OFFS = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": 3.0, "draw through": 0.3}
+BIND_OFFS = {"standard": BIND_OFF_STITCH, "elastic": 2.0, "i-cord": float(CORD_STITCHES), DRAWN: 0.3}
 """What each method takes for each live stitch, in plain stitches.
 
 k2tog tbl 2 and a three-stitch i-cord 3 (mathemaknitter.com 2018/11), draw through from memory. Picot's follow from
@@ -27,6 +28,13 @@ def bind_off_stitches(off: BindOff) -> float:
         worked = CAST_ON_STITCH * off.cast_on + BIND_OFF_STITCH * off.bind_off
         return worked / (off.bind_off - off.cast_on)
     return BIND_OFFS[off.method]
+
+
+def picots(off: BindOff, live: int) -> tuple[int, int]:
+    """How many picots so many live stitches make, and the stitches left for the end, at least one."""
+    each = off.bind_off - off.cast_on
+    count = (live - 1) // each
+    return count, live - count * each
 
 
 def bind_off_words(off: BindOff) -> str:

@@ -1,13 +1,19 @@
 """The bind-off step by step."""
 
+from halfhank.model.design.design import BindOff
 from halfhank.model.instructions.counts import stitches
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, ListBlock, ListItem, ReportSection, Value
-from halfhank.model.start_and_bind_off.bind_offs import MEASURED, MEASURED_EACH, PICOT
+from halfhank.model.start_and_bind_off.bind_offs import (
+    CORD_STITCHES,
+    DRAWN,
+    MEASURED,
+    MEASURED_EACH,
+    PICOT,
+    picots,
+)
 from halfhank.model.words.catalogue import said, say, say_one_of
 
-I_CORD_STITCHES = 3
-DRAWN = "draw through"
 _NAMED = ("standard", "elastic", PICOT, "i-cord")
 
 
@@ -30,7 +36,7 @@ def _steps(plan: Plan, live: int) -> list[Content]:
     on_right_side = plan.rows.count % 2 == 0
     lead = say("bind-off.right-side" if on_right_side else "bind-off.wrong-side", method=name, stitches=count)
     if method == "i-cord":
-        cord = stitches(I_CORD_STITCHES)
+        cord = stitches(CORD_STITCHES)
         return [lead, say("bind-off.i-cord", cord=cord), say("bind-off.cut", stitches=cord)]
     return [lead, *_row(plan, live), say("bind-off.cut-last")]
 
@@ -38,7 +44,7 @@ def _steps(plan: Plan, live: int) -> list[Content]:
 def _row(plan: Plan, live: int) -> list[Content]:
     off = plan.design.bind_off
     if off.method == PICOT:
-        return _picots(off.cast_on, off.bind_off, live)
+        return _picots(off, live)
     if off.method == "elastic":
         return [say("bind-off.elastic")]
     if off.method in (MEASURED, MEASURED_EACH):
@@ -48,15 +54,14 @@ def _row(plan: Plan, live: int) -> list[Content]:
     return [say("bind-off.standard")]
 
 
-def _picots(cast_on: int, off: int, live: int) -> list[Content]:
+def _picots(off: BindOff, live: int) -> list[Content]:
     """Each picot works off so many of the live stitches; at least one is kept for the end."""
-    picots = (live - 1) // (off - cast_on)
-    over = live - picots * (off - cast_on)
+    count, over = picots(off, live)
     row = [
-        say("bind-off.picot-on", cast_on=stitches(cast_on)),
-        say("bind-off.picot-off", off=off),
+        say("bind-off.picot-on", cast_on=stitches(off.cast_on)),
+        say("bind-off.picot-off", off=off.bind_off),
         say("bind-off.picot-back"),
-        say("bind-off.picot-times", count=picots),
+        say("bind-off.picot-times", count=count),
     ]
     last = say("bind-off.last", count=over) if over > 1 else say("bind-off.last-one")
-    return [*row, last] if picots else [last]
+    return [*row, last] if count else [last]

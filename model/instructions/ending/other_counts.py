@@ -12,7 +12,7 @@ from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content, content, row_number
 from halfhank.model.rows.row_table import Rows
 from halfhank.model.shawl import PartPlan
-from halfhank.model.start_and_bind_off.bind_offs import PICOT
+from halfhank.model.start_and_bind_off.bind_offs import PICOT, picots
 from halfhank.model.words.catalogue import say
 
 _MORE = (-2, -1, 0, 1)
@@ -63,7 +63,7 @@ def _picots(plan: Plan, live: int) -> list[Content]:
     off = plan.design.bind_off
     if off.method != PICOT:
         return []
-    return [say("weigh.picots", count=(live - 1) // (off.bind_off - off.cast_on))]
+    return [say("weigh.picots", count=picots(off, live)[0])]
 
 
 def _rewritten(plan: Plan) -> list[Content]:

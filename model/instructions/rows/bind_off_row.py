@@ -1,16 +1,21 @@
 """The bind-off as one row of notation. How each is worked is common practice."""
 
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.design.design import BindOff
 from halfhank.model.instructions.rows.every_row import every_row
 from halfhank.model.instructions.rows.fabrics import DROP_WRAPS
 from halfhank.model.plan import Plan
 from halfhank.model.report_tree import Content
-from halfhank.model.start_and_bind_off.bind_offs import MEASURED, MEASURED_EACH, PICOT
+from halfhank.model.start_and_bind_off.bind_offs import (
+    CORD_STITCHES,
+    DRAWN,
+    MEASURED,
+    MEASURED_EACH,
+    PICOT,
+    picots,
+)
 from halfhank.model.stitch_counts.loops import is_elongated
 from halfhank.model.words.catalogue import say_one_of
-
-CORD = 3
-"""Stitches of an i-cord."""
 
 
 class BindOffRow(NamedTuple):
@@ -35,14 +40,15 @@ def bind_off_row(plan: Plan) -> BindOffRow:
 
 def _bind_off(plan: Plan) -> BindOffRow:
     off, live = plan.design.bind_off, every_row(plan)[-1].stitches
-    if off.method == "draw through" or live == 1:
+    if off.method == DRAWN or live == 1:
         return BindOffRow("", live, {}, False)
     if off.method == PICOT:
-        return _picot(off.cast_on, off.bind_off, live)
+        return _picot(off, live)
     if off.method == "i-cord":
-        cord = f"cast on {CORD} to the left needle, [k{CORD - 1}, k2tog tbl, sl{CORD} back] {_times(live)}"
+        cord = f"cast on {CORD_STITCHES} to the left needle, "
+        cord += f"[k{CORD_STITCHES - 1}, k2tog tbl, sl{CORD_STITCHES} back] {_times(live)}"
         names = ("cast on left", "times", "k", "k2tog", "tbl", "sl back")
-        return BindOffRow(cord, CORD, _terms(*names), False)
+        return BindOffRow(cord, CORD_STITCHES, _terms(*names), False)
     if off.method == "elastic":
         return BindOffRow(
             _knitted("k1, sl2 back, k2tog tbl", live), 1, _of(live, "times", "sl back", "k2tog", "tbl"), False
@@ -51,15 +57,14 @@ def _bind_off(plan: Plan) -> BindOffRow:
     return BindOffRow(_knitted("k1, pass over", live), 1, _of(live, "times", "pass over"), any_method)
 
 
-def _picot(cast_on: int, bind_off: int, live: int) -> BindOffRow:
-    each = bind_off - cast_on
-    picots, left = divmod(live - 1, each)
-    one = f"[cast on {cast_on} to the left needle, k1, [k1, pass over] {_times(bind_off)}, sl1 back] {_times(picots)}, "
-    names = ("cast on left", "k", "times", "pass over", "sl back") if picots else ()
+def _picot(off: BindOff, live: int) -> BindOffRow:
+    count, left = picots(off, live)
+    one = f"[cast on {off.cast_on} to the left needle, k1, [k1, pass over] {_times(off.bind_off)}, sl1 back]"
+    names = ("cast on left", "k", "times", "pass over", "sl back") if count else ()
     return BindOffRow(
-        (one if picots else "") + _knitted("k1, pass over", left + 1),
+        (f"{one} {_times(count)}, " if count else "") + _knitted("k1, pass over", left),
         1,
-        _terms(*names) | _of(left + 1, "times", "pass over"),
+        _terms(*names) | _of(left, "times", "pass over"),
         False,
     )
 

@@ -4,8 +4,9 @@ pattern, at the places nearest to that."""
 from collections.abc import Sequence
 
 from halfhank.grammar.description import Item, Times, Work
+from halfhank.model.design.shaping_methods import CAST_ON
 from halfhank.model.instructions.rows.even_spacing import Even, crowded_counts, even_decreases, even_increases
-from halfhank.model.instructions.rows.forms import CAST_ON, INCREASES, as_worked, increased, stitches_gone, together
+from halfhank.model.instructions.rows.forms import INCREASES, as_worked, increased, stitches_gone, together
 from halfhank.model.instructions.rows.segments import (
     FIRST_EDGE,
     KNIT,

@@ -4,10 +4,9 @@ from collections.abc import Iterable
 
 from halfhank.grammar.description import InOne, Item, Times, Work
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.design.shaping_methods import CAST_ON
 from halfhank.model.instructions.rows.segments import AFTER_SPINE, BEFORE_SPINE, FIRST_EDGE, KNIT, PURL, stitch_item
 from halfhank.model.stitch_counts.bare_items import NOWHERE
-
-CAST_ON, BIND_OFF = "cast on", "bind off"
 
 _PURLED = {
     "m1": "m1lp",

@@ -8,11 +8,10 @@ from collections.abc import Sequence
 
 from halfhank.grammar.description import EVENLY, LOWER_EDGE, SPINE, InOne, Item, Work
 from halfhank.grammar.record import NamedTuple
+from halfhank.model.design.shaping_methods import BIND_OFF, CAST_ON
 from halfhank.model.instructions.rows.evenly import decrease_evenly, grouped, increase_evenly
 from halfhank.model.instructions.rows.events import Event
 from halfhank.model.instructions.rows.forms import (
-    BIND_OFF,
-    CAST_ON,
     INCREASES,
     as_worked,
     has_double_yarn_over,
